@@ -11,7 +11,14 @@ export type PortRef = string;
 
 /** Where a value comes from; shown beside the value everywhere. */
 export interface Origin {
-  kind: 'measured' | 'maker' | 'standard' | 'department' | 'common practice' | 'default' | 'estimated';
+  kind:
+    | 'measured'
+    | 'maker'
+    | 'standard'
+    | 'department'
+    | 'common practice'
+    | 'default'
+    | 'estimated';
   /** One line: which test, which standard, which book. */
   text: string;
   /** ISO date of a measurement. */
@@ -168,7 +175,20 @@ export type Appliance =
 
 /** Catalogue sizes, by name. `3` has 2½ couplings; `3-3` has 3 in couplings. */
 export type HoseSize =
-  | '3/4' | '1' | '1-1/4' | '1-1/2' | '1-3/4' | '2' | '2-1/2' | '3' | '3-3' | '3-1/2' | '4' | '4-1/2' | '5' | '6';
+  | '3/4'
+  | '1'
+  | '1-1/4'
+  | '1-1/2'
+  | '1-3/4'
+  | '2'
+  | '2-1/2'
+  | '3'
+  | '3-3'
+  | '3-1/2'
+  | '4'
+  | '4-1/2'
+  | '5'
+  | '6';
 
 /** Hose from one port to another. */
 export interface Line {

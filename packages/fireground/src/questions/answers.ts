@@ -85,7 +85,13 @@ export interface AssistValveState {
   dischargeGpm: number;
 }
 
-export type PumpState = 'holding' | 'at capability' | 'passing' | 'not pumping' | 'protecting intake' | 'no flow';
+export type PumpState =
+  | 'holding'
+  | 'at capability'
+  | 'passing'
+  | 'not pumping'
+  | 'protecting intake'
+  | 'no flow';
 
 export interface RigState {
   id: string;
