@@ -1,0 +1,43 @@
+/** `npm start`: installs and builds what is missing or stale, then serves the app. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { buildStale } from './build.mjs';
+import { installMissing, requireNode } from './install.mjs';
+import { root } from './tools.mjs';
+
+requireNode();
+await installMissing();
+if (!(await buildStale())) {
+  console.error('The build failed; the lines above say where.');
+  process.exit(1);
+}
+
+// Built just now, so it cannot be imported at the top.
+const { createApp, isLoopback, listen, readSettings } = await import('@plugside/server');
+const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+
+try {
+  const settings = readSettings(process.env);
+  const app = createApp({ webRoot: join(root, 'packages', 'web', 'dist'), version });
+  const server = await listen(app, settings);
+  if (!settings.portGiven && server.port !== settings.port) {
+    console.log(
+      `Port ${settings.port} is taken; using ${server.port}. PORT=4700 npm start chooses.`,
+    );
+  }
+  if (!isLoopback(settings.host)) {
+    console.log(
+      `HOST is ${settings.host}: other machines can reach Plugside, which has no sign-in.`,
+    );
+  }
+  console.log(`Plugside is at ${server.url} (Ctrl-C stops it)`);
+  for (const signal of ['SIGINT', 'SIGTERM']) {
+    process.once(signal, async () => {
+      await server.close();
+      process.exit(0);
+    });
+  }
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exit(1);
+}

@@ -1,0 +1,20 @@
+import { defineConfig } from 'vitest/config';
+
+/**
+ * Tests that drive the built app in a real browser. `npm test` builds it first and names the
+ * browser in PLUGSIDE_CHROMIUM; the app's address is given by `inject('appUrl')`.
+ */
+export default defineConfig({
+  test: {
+    include: ['packages/web/**/*.browser.test.ts'],
+    exclude: ['**/node_modules/**', '**/dist/**'],
+    environment: 'node',
+    globalSetup: ['scripts/serve-for-browser-tests.ts'],
+    // One browser at a time: several on a small machine starve each other.
+    pool: 'forks',
+    fileParallelism: false,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    env: { PLUGSIDE_CHROMIUM: process.env.PLUGSIDE_CHROMIUM ?? '/usr/bin/chromium' },
+  },
+});
