@@ -45,5 +45,14 @@ export function run(command, args, options = {}) {
  * @param {import('node:child_process').SpawnOptions} [options]
  */
 export function runTool(tool, args, options) {
-  return run(process.execPath, [join(root, 'node_modules', TOOLS[tool]), ...args], options);
+  return run(process.execPath, [toolFile(tool), ...args], options);
+}
+
+/**
+ * The file that Node runs for a tool.
+ *
+ * @param {keyof typeof TOOLS} tool
+ */
+export function toolFile(tool) {
+  return join(root, 'node_modules', TOOLS[tool]);
 }
