@@ -1,0 +1,69 @@
+/** The trade: units, equipment, plans, patterns, and the questions asked of a plan. */
+
+// Catalogue: equipment, its defaults and where they come from
+export type { LossChoice, LossEntry } from './catalogue/appliances.ts';
+export {
+  applianceLosses,
+  assistValveLosses,
+  hydrantLosses,
+  rigLosses,
+  usualSideOutlets,
+} from './catalogue/appliances.ts';
+export type { CoefficientChoice, HoseEntry } from './catalogue/hose.ts';
+export { coefficientFor, hoseCatalogue, hoseVolumeGal } from './catalogue/hose.ts';
+export type { PlanLimits } from './catalogue/limits.ts';
+export {
+  defaultLimitOrigins,
+  defaultLimits,
+  hosePressureLimit,
+  limitsFor,
+} from './catalogue/limits.ts';
+export type { NozzleEntry, NozzleMake } from './catalogue/nozzles.ts';
+export {
+  handLineTipsIn,
+  masterStreamTipsIn,
+  nozzleCatalogue,
+  nozzleK,
+  nozzleRatedGpm,
+} from './catalogue/nozzles.ts';
+export {
+  pumpRatingsGpm,
+  usualDischarges,
+  usualIntakes,
+  usualRating,
+} from './catalogue/pumps.ts';
+// Patterns: whole plans from a few options
+export type { AttackLineOptions } from './patterns/attack-lines.ts';
+export { addAttackLines } from './patterns/attack-lines.ts';
+export type { BoostedAtHydrantOptions, BoosterOptions } from './patterns/boosted-at-hydrant.ts';
+export { boostedAtHydrant } from './patterns/boosted-at-hydrant.ts';
+export type { LayOptions } from './patterns/lay.ts';
+export * from './patterns/pieces.ts';
+export type { SideSuctionLine } from './patterns/side-suction-lines.ts';
+export { sideSuctionLines } from './patterns/side-suction-lines.ts';
+
+// Plan: the model, its ports
+export type * from './plan/plan.ts';
+export type { Piece, PieceKind, Port, PortDirection } from './plan/ports.ts';
+export {
+  describeLine,
+  freePortsOf,
+  kindNames,
+  kindOf,
+  nameOf,
+  occupantsOf,
+  pieceOf,
+  piecesOf,
+  portOf,
+  portsOf,
+  splitPortRef,
+} from './plan/ports.ts';
+// Units and sizes
+export type { FormatOptions, FormattedQuantity } from './units/format-quantity.ts';
+export { formatNumber, formatQuantity } from './units/format-quantity.ts';
+export { formatFraction, parseFraction } from './units/fractions.ts';
+export { formatHoseSize, hoseSizes, parseHoseSize } from './units/hose-size.ts';
+export type { ParsedQuantity } from './units/parse-quantity.ts';
+export { parseQuantity } from './units/parse-quantity.ts';
+export type { Quantity, UnitSystem } from './units/quantities.ts';
+export { fromInside, quantities, toInside } from './units/quantities.ts';
