@@ -1,0 +1,2 @@
+/** Physics of water in mains, hose, pumps and nozzles; knows nothing of fire engines. */
+export * from './network/index.ts';

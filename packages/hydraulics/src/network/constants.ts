@@ -1,0 +1,38 @@
+/** The solver's own constants, each with what it is for. None is a physical property. */
+
+/** Elevation [psi/ft]: water's weight, as the trade rounds it. */
+export const PSI_PER_FT = 0.434;
+
+/** Exponent of a main's supply curve: 1/0.54. */
+export const MAIN_EXPONENT = 1 / 0.54;
+
+/** Flow [gpm] under which a loss is taken as linear, so that its slope never vanishes. The error is a·δ²: under a millionth of a psi for any fire hose. */
+export const LINEAR_BELOW_GPM = 0.1;
+
+/** Slope [psi/gpm] of a link with no loss of its own: a millionth of a psi at 1,000 gpm. */
+export const LEAST_SLOPE = 1e-9;
+
+/** Leak [gpm/psi] through a closed check: gives a pocket behind it a pressure and moves no water that counts. */
+export const CLOSED_LEAK = 1e-9;
+
+/** Leak [gpm/psi] from every node to the open air: keeps a part that valves have cut off solvable. */
+export const GROUND_LEAK = 1e-15;
+
+/** Slope [psi/gpm] of a pump's wall, where its capability ends. */
+export const WALL_SLOPE = 1e4;
+
+/** Slope [psi/gpm] of an automatic nozzle inside its band. */
+export const BAND_SLOPE = 1e-7;
+
+/** An iterate is accepted when no flow moved by more than this share (or this many gpm), states being settled … */
+export const FLOW_TOLERANCE = 1e-7;
+
+/** … and the answer is returned only if every link holds to this [psi] and every node to this [gpm]. */
+export const ENERGY_TOLERANCE_PSI = 1e-5;
+export const MASS_TOLERANCE_GPM = 1e-4;
+
+/** A state changes only when its condition fails by more than this [psi or gpm]. */
+export const STATE_TOLERANCE = 1e-8;
+
+/** Newton steps before the slower, surely converging method takes over. */
+export const NEWTON_LIMIT = 40;

@@ -1,0 +1,25 @@
+import { LINEAR_BELOW_GPM, MAIN_EXPONENT } from './constants.ts';
+
+const BELOW = LINEAR_BELOW_GPM;
+const POWER = MAIN_EXPONENT - 1;
+const BELOW_POWER = BELOW ** POWER;
+
+/**
+ * Pressure lost [psi] by a flow [gpm] through `a·Q² + b·Q^(1/0.54)`, odd in the flow,
+ * linear under a tenth of a gpm.
+ */
+export function passiveDropPsi(a: number, b: number, flowGpm: number): number {
+  const size = Math.abs(flowGpm);
+  let factor = 0;
+  if (a !== 0) factor = a * (size > BELOW ? size : BELOW);
+  if (b !== 0) factor += b * (size > BELOW ? size ** POWER : BELOW_POWER);
+  return factor * flowGpm;
+}
+
+/** Flow [gpm] that loses `dropPsi` ≥ 0 through `a·Q² + b·Q^(1/0.54)`; a start for Newton, not an answer, where both act. */
+export function roughFlowGpm(a: number, b: number, dropPsi: number): number {
+  if (dropPsi <= 0) return 0;
+  const byA = a > 0 ? Math.sqrt(dropPsi / a) : Number.POSITIVE_INFINITY;
+  const byB = b > 0 ? (dropPsi / b) ** (1 / MAIN_EXPONENT) : Number.POSITIVE_INFINITY;
+  return Math.min(byA, byB, 1e5);
+}
