@@ -22,6 +22,12 @@ describe('listen', () => {
     expect(await (await fetch(server.url)).text()).toBe('here');
   });
 
+  it('names an address that a browser can open when it listens on every address', async () => {
+    const server = await serve(0, true, '0.0.0.0');
+    expect(server.url).toBe(`http://localhost:${server.port}/`);
+    expect((await fetch(server.url)).status).toBe(200);
+  });
+
   it('moves on from a default port that is taken', async () => {
     const first = await serve(0, true);
     const second = await serve(first.port, false);

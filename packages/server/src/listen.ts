@@ -42,9 +42,8 @@ function tryPort(app: Hono, host: string, port: number): Promise<RunningServer |
     });
     server.listen(port, host, () => {
       const bound = (server.address() as AddressInfo).port;
-      const name = host.includes(':') ? `[${host}]` : host;
       resolve({
-        url: `http://${name}:${bound}/`,
+        url: `http://${nameInUrl(host)}:${bound}/`,
         port: bound,
         close: () =>
           new Promise<void>((done) => {
@@ -55,6 +54,12 @@ function tryPort(app: Hono, host: string, port: number): Promise<RunningServer |
       });
     });
   });
+}
+
+/** What a browser on this machine writes for the address listened on. */
+function nameInUrl(host: string): string {
+  if (host === '0.0.0.0' || host === '::') return 'localhost';
+  return host.includes(':') ? `[${host}]` : host;
 }
 
 function explain(error: NodeJS.ErrnoException, host: string, port: number): string {
