@@ -7,7 +7,12 @@ export default defineConfig({
   resolve: { conditions },
   ssr: { resolve: { conditions } },
   test: {
-    include: ['packages/**/*.test.ts', 'packages/**/*.test.tsx', 'scripts/**/*.test.ts'],
+    include: [
+      'packages/**/*.test.ts',
+      'packages/**/*.test.tsx',
+      'scripts/**/*.test.ts',
+      'bench/**/*.test.ts',
+    ],
     exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],
   },
 });
