@@ -41,8 +41,9 @@ export type { LayOptions } from './patterns/lay.ts';
 export * from './patterns/pieces.ts';
 export type { SideSuctionLine } from './patterns/side-suction-lines.ts';
 export { sideSuctionLines } from './patterns/side-suction-lines.ts';
-
-// Plan: the model, its ports
+// Plan: the model, its ports, its checks, its written form
+export { checkPlan } from './plan/check.ts';
+export type { PlanIssue, ReadIssue } from './plan/issue.ts';
 export type * from './plan/plan.ts';
 export type { Piece, PieceKind, Port, PortDirection } from './plan/ports.ts';
 export {
@@ -58,6 +59,12 @@ export {
   portsOf,
   splitPortRef,
 } from './plan/ports.ts';
+export type { ReadNotice, ReadOptions, ReadPlan } from './plan/read-plan.ts';
+export { readPlan } from './plan/read-plan.ts';
+export type { PlanFormat } from './plan/write-plan.ts';
+export { writePlan } from './plan/write-plan.ts';
+export { planJsonSchema } from './plan/written/json-schema.ts';
+export { formatVersion } from './plan/written/schema.ts';
 // Units and sizes
 export type { FormatOptions, FormattedQuantity } from './units/format-quantity.ts';
 export { formatNumber, formatQuantity } from './units/format-quantity.ts';

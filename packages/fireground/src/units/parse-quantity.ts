@@ -11,10 +11,9 @@ export type ParsedQuantity =
     }
   | { ok: false; message: string; remedy: string };
 
-/** Ways to write a value of this quantity, for a message: `900 ft or 274 m`. */
-function samples(quantity: Quantity): string {
-  const { shown } = quantities[quantity];
-  return `a number in ${shown.us}, or a number with one of ${symbolsOf(quantity)}`;
+/** Ways to write a value of this quantity, for a message. */
+function waysToWrite(quantity: Quantity): string {
+  return `a number in ${quantities[quantity].inside}, or a number with its unit (${symbolsOf(quantity)})`;
 }
 
 /** The symbols a quantity can be written in, for a message. */
@@ -57,7 +56,7 @@ function readNumber(text: string, quantity: Quantity): number | string {
  * finite number: ranges belong to the field that holds the value.
  */
 export function parseQuantity(input: unknown, quantity: Quantity): ParsedQuantity {
-  const remedy = `Write ${samples(quantity)}.`;
+  const remedy = `Write ${waysToWrite(quantity)}.`;
   if (typeof input === 'number') {
     if (!Number.isFinite(input)) {
       return { ok: false, message: `${input} is not a ${quantity}`, remedy };
