@@ -27,6 +27,10 @@ import {
  */
 export const formatVersion = 1;
 
+// Without this, zod tries to compile each object from text, which the app's content security
+// policy refuses and the browser reports as a violation. Before the first object, or too late.
+z.config({ jitless: true });
+
 const elevation = quantityField(ranges.elevation, 'Height, from any level that all heights share');
 const loss = (entry: { label: string; loss: { lossPsi: number; atGpm: number } }) =>
   lossField(entry.label).prefault(writeLoss(entry.loss));
