@@ -32,15 +32,36 @@ export {
   usualIntakes,
   usualRating,
 } from './catalogue/pumps.ts';
-// Patterns: whole plans from a few options
+// Patterns: whole plans from a few options, and lines to add to one
 export type { AttackLineOptions } from './patterns/attack-lines.ts';
 export { addAttackLines } from './patterns/attack-lines.ts';
 export type { BoostedAtHydrantOptions, BoosterOptions } from './patterns/boosted-at-hydrant.ts';
 export { boostedAtHydrant } from './patterns/boosted-at-hydrant.ts';
+export type { BranchedLinesOptions } from './patterns/branched-lines.ts';
+export { addManifoldLines, addWyedLines } from './patterns/branched-lines.ts';
+export type { DraftSupplyOptions } from './patterns/draft-supply.ts';
+export { draftSupply } from './patterns/draft-supply.ts';
+export type { DualLinesOptions } from './patterns/dual-lines.ts';
+export { dualLines } from './patterns/dual-lines.ts';
+export type { SprinklerOptions, StandpipeOptions } from './patterns/fixed-systems.ts';
+export { sprinklerSupply, standpipeSupply } from './patterns/fixed-systems.ts';
+export type { ForwardLayOptions } from './patterns/forward-lay.ts';
+export { forwardLay } from './patterns/forward-lay.ts';
 export type { LayOptions } from './patterns/lay.ts';
+export type { MasterStreamOptions } from './patterns/master-stream.ts';
+export { addMasterStream } from './patterns/master-stream.ts';
+export type { Pattern } from './patterns/pattern-list.ts';
+export { patternList } from './patterns/pattern-list.ts';
 export * from './patterns/pieces.ts';
+export type { RelayOptions } from './patterns/relay.ts';
+export { relay } from './patterns/relay.ts';
+export type { ReverseLayOptions } from './patterns/reverse-lay.ts';
+export { reverseLay } from './patterns/reverse-lay.ts';
 export type { SideSuctionLine } from './patterns/side-suction-lines.ts';
 export { sideSuctionLines } from './patterns/side-suction-lines.ts';
+export type { HydrantLay, TwoHydrantsOptions } from './patterns/two-hydrants.ts';
+export { twoHydrants } from './patterns/two-hydrants.ts';
+
 // Plan: the model, its ports, its checks, its written form
 export { checkPlan } from './plan/check.ts';
 export type { PlanIssue, ReadIssue } from './plan/issue.ts';

@@ -1,0 +1,93 @@
+import type { Plan } from '../plan/plan.ts';
+import { addAttackLines } from './attack-lines.ts';
+import { boostedAtHydrant } from './boosted-at-hydrant.ts';
+import { addManifoldLines, addWyedLines } from './branched-lines.ts';
+import { draftSupply } from './draft-supply.ts';
+import { dualLines } from './dual-lines.ts';
+import { sprinklerSupply, standpipeSupply } from './fixed-systems.ts';
+import { forwardLay } from './forward-lay.ts';
+import { addMasterStream } from './master-stream.ts';
+import { relay } from './relay.ts';
+import { reverseLay } from './reverse-lay.ts';
+import { twoHydrants } from './two-hydrants.ts';
+
+export interface Pattern {
+  id: string;
+  /** For people, one line. */
+  label: string;
+  /** A plan with the usual values and made-up hydrants, marked as invented. */
+  make: () => Plan;
+}
+
+const usual = (plan: Plan, rigId = 'A1'): Plan => ({
+  ...addAttackLines(plan, rigId, [{}, {}]),
+  invented: true,
+});
+
+/** Every pattern ready to use, each with hand lines or what it feeds. */
+export const patternList: readonly Pattern[] = [
+  {
+    id: 'forward-lay',
+    label: 'Forward lay: hydrant to fire on hydrant pressure',
+    make: () => usual(forwardLay()),
+  },
+  {
+    id: 'reverse-lay',
+    label: 'Reverse lay: an engine at the hydrant pumps the line',
+    make: () => usual(reverseLay()),
+  },
+  {
+    id: 'boosted-at-hydrant',
+    label: 'Boosted at the hydrant through an assist valve',
+    make: () => usual(boostedAtHydrant()),
+  },
+  {
+    id: 'boosted-with-side-lines',
+    label: 'Boosted, with lines from the side outlets too',
+    make: () => usual(boostedAtHydrant({ booster: { sideLines: [{ hose: '3' }, { hose: '3' }] } })),
+  },
+  {
+    id: 'relay',
+    label: 'Relay of three pumps',
+    make: () => usual(relay(), 'P3'),
+  },
+  {
+    id: 'two-hydrants',
+    label: 'Two hydrants into one engine',
+    make: () => usual(twoHydrants()),
+  },
+  {
+    id: 'dual-lines',
+    label: 'Two lines side by side from one hydrant',
+    make: () => usual(dualLines()),
+  },
+  {
+    id: 'wyed-lines',
+    label: 'Two hand lines from a wye',
+    make: () => ({ ...addWyedLines(forwardLay(), 'A1', { lines: [{}, {}] }), invented: true }),
+  },
+  {
+    id: 'manifold',
+    label: 'Hand lines from a manifold',
+    make: () => ({
+      ...addManifoldLines(forwardLay(), 'A1', { lines: [{}, {}, {}] }),
+      invented: true,
+    }),
+  },
+  {
+    id: 'master-stream',
+    label: 'Master stream from a boosted supply',
+    make: () => ({ ...addMasterStream(boostedAtHydrant(), 'A1'), invented: true }),
+  },
+  {
+    id: 'standpipe',
+    label: 'Standpipe with a hand line on an upper floor',
+    make: () => ({ ...standpipeSupply(), invented: true }),
+  },
+  {
+    id: 'sprinkler',
+    label: 'Sprinkler connection',
+    make: () => ({ ...sprinklerSupply(), invented: true }),
+  },
+  { id: 'draft', label: 'Draft with a lay to the fire', make: () => usual(draftSupply()) },
+];
