@@ -24,11 +24,14 @@ export const WALL_SLOPE = 1e4;
 /** Slope [psi/gpm] of an automatic nozzle inside its band. */
 export const BAND_SLOPE = 1e-7;
 
-/** An iterate is accepted when no flow moved by more than this share (or this many gpm), states being settled … */
-export const FLOW_TOLERANCE = 1e-7;
+/** An iterate is an answer when every element holds to its law within this [psi] … */
+export const LAW_TOLERANCE_PSI = 1e-6;
 
-/** … and the answer is returned only if every link holds to this [psi] and every node to this [gpm]. */
-export const ENERGY_TOLERANCE_PSI = 1e-5;
+/** … which must also be worth no more than this share of its flow plus this many gpm, so that a link with next to no loss is held as closely … */
+export const FLOW_TOLERANCE_SHARE = 1e-6;
+export const FLOW_TOLERANCE_GPM = 1e-5;
+
+/** … and every node balances within this [gpm]. */
 export const MASS_TOLERANCE_GPM = 1e-4;
 
 /** A state changes only when its condition fails by more than this [psi or gpm]. */

@@ -18,6 +18,32 @@ export const OPEN = 1;
 export const CLOSED = 0;
 export const SHUT = 2;
 
+/**
+ * Passive elements lie in two flat tables, so that the hot loop walks straight through memory.
+ * Columns of the numbers' table:
+ */
+export const A = 0;
+export const B = 1;
+export const OFFSET = 2;
+export const FLOW = 3;
+export const CONDUCTANCE = 4;
+export const CONSTANT = 5;
+export const REALS = 6;
+
+/** Columns of the integers' table: ends, the rows their balances stand in, the four matrix slots, and the rest. */
+export const FROM = 0;
+export const TO = 1;
+export const ROW_FROM = 2;
+export const ROW_TO = 3;
+export const SLOT_FF = 4;
+export const SLOT_TT = 5;
+export const SLOT_FT = 6;
+export const SLOT_TF = 7;
+export const BAND = 8;
+export const CHECK = 9;
+export const STATE = 10;
+export const INTEGERS = 11;
+
 export interface Core {
   /** Unknown heads first, then fixed ones. */
   unknowns: number;
@@ -25,36 +51,26 @@ export interface Core {
   nodes: Int32Array;
   head: Float64Array;
   demand: Float64Array;
+  /** 0.434·elevation. */
   elevation: Float64Array;
+  /**
+   * Row in which a node's balance stands: its own, but for the outlet of a pump that holds its
+   * discharge (the intake's row, so that the pump's flow cancels) and the intake of one that protects it.
+   */
+  row: Int32Array;
 
-  /** Passive elements: index in the reduction, ends, direction, coefficients' state. */
   passives: number;
+  /** Element of the reduction by passive; +1, or -1 where it was turned so that its check runs forward. */
   element: Int32Array;
-  from: Int32Array;
-  to: Int32Array;
-  /** +1, or -1 where the element was turned so that its check runs forward. */
   sense: Int8Array;
-  checked: Uint8Array;
-  automatic: Int32Array;
-  a: Float64Array;
-  b: Float64Array;
-  offset: Float64Array;
-  flow: Float64Array;
-  state: Uint8Array;
-  /** Slots of its four matrix entries, -1 where an end is fixed. */
-  slotFF: Int32Array;
-  slotTT: Int32Array;
-  slotFT: Int32Array;
-  slotTF: Int32Array;
-  conductance: Float64Array;
-  constant: Float64Array;
+  reals: Float64Array;
+  integers: Int32Array;
 
   /** Automatic nozzles. */
   ratedPsi: Float64Array;
   leastGpm: Float64Array;
   greatestGpm: Float64Array;
 
-  /** Pumps. */
   pumps: number;
   pumpIn: Int32Array;
   pumpOut: Int32Array;
@@ -63,6 +79,7 @@ export interface Core {
   floorPsi: Float64Array;
   speed: Float64Array;
   idle: Uint8Array;
+  /** Shut, or with a dry intake. */
   dead: Uint8Array;
   passK: Float64Array;
   curveStart: Int32Array;
@@ -77,26 +94,20 @@ export interface Core {
   slotOO: Int32Array;
   slotIO: Int32Array;
   slotOI: Int32Array;
-  /** Pairs (slot in the outlet's row, slot in the inlet's row), by pump: start and flat list. */
-  mergeStart: Int32Array;
-  mergeOut: Int32Array;
-  mergeIn: Int32Array;
-  /** Pairs the other way, for pumps that may protect their intake. */
-  yieldStart: Int32Array;
-  yieldIn: Int32Array;
-  yieldOut: Int32Array;
-  /** Passive elements at each pump's outlet, and whether they leave it (+1) or enter (-1). */
+  /** Passives at a pump's outlet with their sense (+1 leaving it), and passives at its intake. */
   outletStart: Int32Array;
-  outletElement: Int32Array;
+  outletPassive: Int32Array;
   outletSense: Int8Array;
+  intakeStart: Int32Array;
+  intakePassive: Int32Array;
 
   elimination: Elimination;
+  /** One slot and one row more than needed: what belongs to fixed heads is dropped there. */
   values: Float64Array;
   right: Float64Array;
-  /** Scratch, one per unknown. */
+  /** Heads at the start of a step in time, for the slow method. */
   before: Float64Array;
   iterations: number;
-  settled: boolean;
 }
 
 export interface CorePump {
@@ -133,11 +144,8 @@ export function buildCore(
   const m = reduction.core.length;
   const p = pumps.length;
 
-  const from = new Int32Array(m);
-  const to = new Int32Array(m);
+  const integers = new Int32Array(m * INTEGERS);
   const sense = new Int8Array(m);
-  const checked = new Uint8Array(m);
-  const automatic = new Int32Array(m);
   const entries: [number, number][] = [];
   const around: Set<number>[] = Array.from({ length: unknowns }, () => new Set<number>());
   const couple = (i: number, j: number) => {
@@ -150,58 +158,42 @@ export function buildCore(
     const element = reduction.elements[id]!;
     const turned = element.check === -1;
     sense[e] = turned ? -1 : 1;
-    from[e] = coreOf.get(turned ? element.to : element.from)!;
-    to[e] = coreOf.get(turned ? element.from : element.to)!;
-    checked[e] = element.check === 0 ? 0 : element.check === 2 ? 2 : 1;
-    automatic[e] = element.automatic;
-    couple(from[e]!, to[e]!);
+    const from = coreOf.get(turned ? element.to : element.from)!;
+    const to = coreOf.get(turned ? element.from : element.to)!;
+    integers[e * INTEGERS + FROM] = from;
+    integers[e * INTEGERS + TO] = to;
+    integers[e * INTEGERS + BAND] = element.automatic;
+    integers[e * INTEGERS + CHECK] = element.check === 0 ? 0 : element.check === 2 ? 2 : 1;
+    couple(from, to);
   });
   const pumpIn = Int32Array.from(pumps, (pump) => coreOf.get(pump.from)!);
   const pumpOut = Int32Array.from(pumps, (pump) => coreOf.get(pump.to)!);
   for (let k = 0; k < p; k++) couple(pumpIn[k]!, pumpOut[k]!);
-  // A holding pump adds its outlet's balance to its intake's row; a protecting one the reverse.
+  // A holding pump's outlet is balanced in its intake's row; a protecting one's intake in its outlet's.
   for (let k = 0; k < p; k++) {
     for (const j of around[pumpOut[k]!]!) entries.push([pumpIn[k]!, j]);
     if (pumps[k]!.mayProtect) for (const j of around[pumpIn[k]!]!) entries.push([pumpOut[k]!, j]);
   }
   const elimination = planElimination(unknowns, entries);
   const { slotOf } = elimination;
-  const slot = (i: number, j: number) => (i < unknowns && j < unknowns ? slotOf(i, j) : -1);
 
-  const mergeStart = new Int32Array(p + 1);
-  const mergeOut: number[] = [];
-  const mergeIn: number[] = [];
-  const yieldStart = new Int32Array(p + 1);
-  const yieldIn: number[] = [];
-  const yieldOut: number[] = [];
   const outletStart = new Int32Array(p + 1);
-  const outletElement: number[] = [];
+  const outletPassive: number[] = [];
   const outletSense: number[] = [];
+  const intakeStart = new Int32Array(p + 1);
+  const intakePassive: number[] = [];
   for (let k = 0; k < p; k++) {
-    const i = pumpIn[k]!;
-    const o = pumpOut[k]!;
-    for (const j of [o, ...around[o]!]) {
-      mergeOut.push(slot(o, j));
-      mergeIn.push(slot(i, j));
-    }
-    mergeStart[k + 1] = mergeOut.length;
-    if (pumps[k]!.mayProtect) {
-      for (const j of [i, ...around[i]!]) {
-        yieldIn.push(slot(i, j));
-        yieldOut.push(slot(o, j));
-      }
-    }
-    yieldStart[k + 1] = yieldIn.length;
     for (let e = 0; e < m; e++) {
-      if (from[e] === o) {
-        outletElement.push(e);
-        outletSense.push(1);
-      } else if (to[e] === o) {
-        outletElement.push(e);
-        outletSense.push(-1);
+      const from = integers[e * INTEGERS + FROM]!;
+      const to = integers[e * INTEGERS + TO]!;
+      if (from === pumpOut[k] || to === pumpOut[k]) {
+        outletPassive.push(e);
+        outletSense.push(from === pumpOut[k] ? 1 : -1);
       }
+      if (from === pumpIn[k] || to === pumpIn[k]) intakePassive.push(e);
     }
-    outletStart[k + 1] = outletElement.length;
+    outletStart[k + 1] = outletPassive.length;
+    intakeStart[k + 1] = intakePassive.length;
   }
   const curveStart = new Int32Array(p);
   const curveFlow: number[] = [];
@@ -214,30 +206,18 @@ export function buildCore(
     }
   });
   const floats = (size: number) => new Float64Array(size);
-  return {
+  const core: Core = {
     unknowns,
     nodes: Int32Array.from(ordered),
     head: floats(ordered.length),
     demand: floats(ordered.length),
     elevation: Float64Array.from(ordered, (node) => PSI_PER_FT * elevationFt[node]!),
+    row: Int32Array.from(ordered, (_, i) => i),
     passives: m,
     element: Int32Array.from(reduction.core),
-    from,
-    to,
     sense,
-    checked,
-    automatic,
-    a: floats(m),
-    b: floats(m),
-    offset: floats(m),
-    flow: floats(m),
-    state: new Uint8Array(m),
-    slotFF: Int32Array.from(from, (i) => slot(i, i)),
-    slotTT: Int32Array.from(to, (j) => slot(j, j)),
-    slotFT: Int32Array.from(from, (i, e) => slot(i, to[e]!)),
-    slotTF: Int32Array.from(to, (j, e) => slot(j, from[e]!)),
-    conductance: floats(m),
-    constant: floats(m),
+    reals: floats(m * REALS),
+    integers,
     ratedPsi: Float64Array.from(bands, (band) => band.ratedPsi),
     leastGpm: Float64Array.from(bands, (band) => band.leastGpm),
     greatestGpm: Float64Array.from(bands, (band) => band.greatestGpm),
@@ -255,27 +235,62 @@ export function buildCore(
     curveFlow: Float64Array.from(curveFlow),
     curveNet: Float64Array.from(curveNet),
     pumpFlow: floats(p),
-    pumpState: new Uint8Array(p),
+    pumpState: new Uint8Array(p).fill(NO_FLOW),
     pumpConductance: floats(p),
     pumpConstant: floats(p),
-    slotII: Int32Array.from(pumpIn, (i) => slot(i, i)),
-    slotOO: Int32Array.from(pumpOut, (o) => slot(o, o)),
-    slotIO: Int32Array.from(pumpIn, (i, k) => slot(i, pumpOut[k]!)),
-    slotOI: Int32Array.from(pumpOut, (o, k) => slot(o, pumpIn[k]!)),
-    mergeStart,
-    mergeOut: Int32Array.from(mergeOut),
-    mergeIn: Int32Array.from(mergeIn),
-    yieldStart,
-    yieldIn: Int32Array.from(yieldIn),
-    yieldOut: Int32Array.from(yieldOut),
+    slotII: Int32Array.from(pumpIn, (i) => slotOf(i, i)),
+    slotOO: Int32Array.from(pumpOut, (o) => slotOf(o, o)),
+    slotIO: Int32Array.from(pumpIn, (i, k) => slotOf(i, pumpOut[k]!)),
+    slotOI: Int32Array.from(pumpOut, (o, k) => slotOf(o, pumpIn[k]!)),
     outletStart,
-    outletElement: Int32Array.from(outletElement),
+    outletPassive: Int32Array.from(outletPassive),
     outletSense: Int8Array.from(outletSense),
+    intakeStart,
+    intakePassive: Int32Array.from(intakePassive),
     elimination,
-    values: floats(elimination.slots),
-    right: floats(unknowns),
+    values: floats(elimination.slots + 1),
+    right: floats(unknowns + 1),
     before: floats(unknowns),
     iterations: 0,
-    settled: false,
   };
+  for (let e = 0; e < m; e++) placeInMatrix(core, e);
+  return core;
+}
+
+/** Works out the rows and slots of one passive element from its ends and the rows their balances stand in. */
+function placeInMatrix(core: Core, e: number): void {
+  const { integers, unknowns, row, elimination } = core;
+  const at = e * INTEGERS;
+  const from = integers[at + FROM]!;
+  const to = integers[at + TO]!;
+  const spare = elimination.slots;
+  const rowFrom = from < unknowns ? row[from]! : unknowns;
+  const rowTo = to < unknowns ? row[to]! : unknowns;
+  const slot = (i: number, j: number) => (i < unknowns && j < unknowns ? elimination.slotOf(i, j) : spare);
+  integers[at + ROW_FROM] = rowFrom;
+  integers[at + ROW_TO] = rowTo;
+  integers[at + SLOT_FF] = slot(rowFrom, from);
+  integers[at + SLOT_TT] = slot(rowTo, to);
+  integers[at + SLOT_FT] = slot(rowFrom, to);
+  integers[at + SLOT_TF] = slot(rowTo, from);
+}
+
+/** Puts a pump on a piece of its law, and the balances of its ends in the rows that the piece needs. */
+export function setPumpState(core: Core, k: number, next: number): void {
+  const was = core.pumpState[k]!;
+  core.pumpState[k] = next;
+  if (was === next) return;
+  const { pumpIn, pumpOut, row } = core;
+  const i = pumpIn[k]!;
+  const o = pumpOut[k]!;
+  const rowO = next === HOLDING ? i : o;
+  const rowI = next === PROTECTING ? o : i;
+  if (row[o] !== rowO) {
+    row[o] = rowO;
+    for (let s = core.outletStart[k]!; s < core.outletStart[k + 1]!; s++) placeInMatrix(core, core.outletPassive[s]!);
+  }
+  if (row[i] !== rowI) {
+    row[i] = rowI;
+    for (let s = core.intakeStart[k]!; s < core.intakeStart[k + 1]!; s++) placeInMatrix(core, core.intakePassive[s]!);
+  }
 }

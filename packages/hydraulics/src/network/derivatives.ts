@@ -1,9 +1,21 @@
 /** Rates of change of an answer: one more solve with the tangent system. */
 import { capabilityPsi } from './capability.ts';
 import { LEAST_SLOPE, LINEAR_BELOW_GPM, MAIN_EXPONENT } from './constants.ts';
-import { AT_CAPABILITY, type Core, HOLDING, OPEN, PROTECTING } from './core.ts';
+import {
+  AT_CAPABILITY,
+  CONDUCTANCE,
+  type Core,
+  FROM,
+  HOLDING,
+  INTEGERS,
+  OPEN,
+  PROTECTING,
+  REALS,
+  STATE,
+  TO,
+} from './core.ts';
 import { eliminate } from './elimination.ts';
-import { assemble } from './newton.ts';
+import { writeTangents } from './newton.ts';
 import { type Coefficients, DEAD_END, PARALLEL, type Reduction, STRIDE } from './reduction.ts';
 
 export type Parameter =
@@ -35,21 +47,20 @@ export function derive(
   target: { kind: Parameter['kind']; index: number },
   frame: Frame,
 ): Derivatives {
-  assemble(core, false, 0);
-  const { unknowns, values, conductance } = core;
-  // Factor with a throw-away right-hand side, then build the real one: rows merge, so order matters.
-  const right = new Float64Array(unknowns);
+  writeTangents(core);
+  const { unknowns, values, reals, integers } = core;
+  const right = new Float64Array(unknowns + 1);
   const source = new Float64Array(unknowns);
-  let direct = 0;
   if (target.kind === 'demandGpm') {
     if (target.index < unknowns) source[target.index] = -1;
   } else if (target.kind === 'fixedPsi') {
     for (let e = 0; e < core.passives; e++) {
-      if (core.state[e] !== OPEN) continue;
-      const i = core.from[e]!;
-      const j = core.to[e]!;
-      if (i === target.index && j < unknowns) source[j] = source[j]! + conductance[e]!;
-      if (j === target.index && i < unknowns) source[i] = source[i]! + conductance[e]!;
+      if (integers[e * INTEGERS + STATE] !== OPEN) continue;
+      const i = integers[e * INTEGERS + FROM]!;
+      const j = integers[e * INTEGERS + TO]!;
+      const g = reals[e * REALS + CONDUCTANCE]!;
+      if (i === target.index && j < unknowns) source[j] = source[j]! + g;
+      if (j === target.index && i < unknowns) source[i] = source[i]! + g;
     }
   } else if (target.kind === 'speedFraction' && core.pumpState[target.index] === AT_CAPABILITY) {
     const k = target.index;
@@ -57,7 +68,7 @@ export function derive(
       capabilityPsi(core.curveFlow, core.curveNet, core.curveStart[k]!, core.curveCount[k]!, speed, core.pumpFlow[k]!);
     const step = 1e-6;
     const perSpeed = (at(core.speed[k]! + step) - at(core.speed[k]! - step)) / (2 * step);
-    direct = core.pumpConductance[k]! * perSpeed;
+    const direct = core.pumpConductance[k]! * perSpeed;
     source[core.pumpIn[k]!] = source[core.pumpIn[k]!]! - direct;
     source[core.pumpOut[k]!] = source[core.pumpOut[k]!]! + direct;
   }
@@ -83,8 +94,10 @@ export function derive(
     head[node] = rate(at);
   });
   for (let e = 0; e < core.passives; e++) {
-    if (core.state[e] !== OPEN) continue;
-    flow[core.element[e]!] = core.sense[e]! * conductance[e]! * (rate(core.from[e]!) - rate(core.to[e]!));
+    const n = e * INTEGERS;
+    if (integers[n + STATE] !== OPEN) continue;
+    const across = rate(integers[n + FROM]!) - rate(integers[n + TO]!);
+    flow[core.element[e]!] = core.sense[e]! * reals[e * REALS + CONDUCTANCE]! * across;
   }
   expandRates(reduction, coefficients, frame.elementFlow, flow, head);
 
@@ -99,7 +112,7 @@ export function derive(
     const o = core.pumpOut[k]!;
     let q = target.kind === 'demandGpm' && target.index === o ? 1 : 0;
     for (let s = core.outletStart[k]!; s < core.outletStart[k + 1]!; s++) {
-      const out = core.outletElement[s]!;
+      const out = core.outletPassive[s]!;
       q += core.outletSense[s]! * core.sense[out]! * flow[core.element[out]!]!;
     }
     flowGpm[at] = q;

@@ -1,4 +1,4 @@
-import { LINEAR_BELOW_GPM, MAIN_EXPONENT } from './constants.ts';
+import { BAND_SLOPE, LINEAR_BELOW_GPM, MAIN_EXPONENT } from './constants.ts';
 
 const BELOW = LINEAR_BELOW_GPM;
 const POWER = MAIN_EXPONENT - 1;
@@ -22,4 +22,26 @@ export function roughFlowGpm(a: number, b: number, dropPsi: number): number {
   const byA = a > 0 ? Math.sqrt(dropPsi / a) : Number.POSITIVE_INFINITY;
   const byB = b > 0 ? (dropPsi / b) ** (1 / MAIN_EXPONENT) : Number.POSITIVE_INFINITY;
   return Math.min(byA, byB, 1e5);
+}
+
+/** Pressure at an automatic nozzle [psi] against flow [gpm]: rated inside its band, a fixed opening at either end. */
+export function bandDropPsi(ratedPsi: number, leastGpm: number, greatestGpm: number, flowGpm: number): number {
+  if (flowGpm <= leastGpm) {
+    const part = flowGpm / leastGpm;
+    const below = LINEAR_BELOW_GPM / leastGpm;
+    return ratedPsi * part * (part > below ? part : below);
+  }
+  if (flowGpm <= greatestGpm) return ratedPsi + BAND_SLOPE * (flowGpm - leastGpm);
+  const part = flowGpm / greatestGpm;
+  return ratedPsi * part * part + BAND_SLOPE * (greatestGpm - leastGpm);
+}
+
+/** Slope of `bandDropPsi` [psi/gpm]. */
+export function bandSlope(ratedPsi: number, leastGpm: number, greatestGpm: number, flowGpm: number): number {
+  if (flowGpm <= leastGpm) {
+    const size = flowGpm > LINEAR_BELOW_GPM ? 2 * flowGpm : LINEAR_BELOW_GPM;
+    return (ratedPsi * size) / (leastGpm * leastGpm);
+  }
+  if (flowGpm <= greatestGpm) return BAND_SLOPE;
+  return (2 * ratedPsi * flowGpm) / (greatestGpm * greatestGpm);
 }

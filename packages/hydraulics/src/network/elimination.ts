@@ -13,7 +13,7 @@ export interface Elimination {
   slots: number;
   /** Slot of (row, column); -1 where structurally zero. */
   slotOf(row: number, column: number): number;
-  /** Columns stored in a row of the original pattern, fill left out. */
+  /** Slot of each diagonal entry. */
   diagonal: Int32Array;
   forward: Int32Array;
   backward: Int32Array;
@@ -53,7 +53,11 @@ export function planElimination(size: number, entries: Iterable<readonly [number
   const slot = new Map<number, number>();
   let slots = 0;
   for (const i of order) for (const j of rows[i]!) slot.set(i * size + j, slots++);
-  const slotOf = (i: number, j: number) => slot.get(i * size + j) ?? -1;
+  // A table is quicker to ask than a map; past some 700 unknowns it would cost too much memory.
+  const table = size <= 700 ? new Int32Array(size * size).fill(-1) : undefined;
+  if (table) for (const [key, at] of slot) table[key] = at;
+  const slotOf = (i: number, j: number) =>
+    (table ? table[i * size + j] : slot.get(i * size + j)) ?? -1;
 
   const diagonal = new Int32Array(size);
   for (let i = 0; i < size; i++) diagonal[i] = slotOf(i, i);

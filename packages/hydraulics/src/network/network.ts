@@ -1,25 +1,34 @@
 /** A network built once and solved many times, settings changed in between. */
 import { capabilityPsi } from './capability.ts';
 import {
-  ENERGY_TOLERANCE_PSI,
   MAIN_EXPONENT,
   MASS_TOLERANCE_GPM,
   NEWTON_LIMIT,
   PSI_PER_FT,
 } from './constants.ts';
 import {
+  A,
   AT_CAPABILITY,
   type AutomaticBand,
+  B,
   buildCore,
+  CHECK,
   CLOSED,
   type Core,
   type CorePump,
+  FLOW,
+  FROM,
   HOLDING,
+  INTEGERS,
   NO_FLOW,
+  OFFSET,
   OPEN,
   PASSING,
   PROTECTING,
+  REALS,
   SHUT,
+  STATE,
+  TO,
 } from './core.ts';
 import { type Derivatives, derive, type Parameter } from './derivatives.ts';
 import { NetworkError } from './network-error.ts';
@@ -27,7 +36,7 @@ import { coldStart, newton } from './newton.ts';
 import { reachable, type Step } from './reach.ts';
 import { type Coefficients, combine, type Element, expand, type Reduction, reduce } from './reduction.ts';
 import { relax } from './relaxation.ts';
-import { type Residual, residual } from './residual.ts';
+import { type Residual, worstDeparturePsi, worstImbalanceGpm } from './residual.ts';
 import type { LinkSpec, NetworkSpec, PumpLink } from './spec.ts';
 import { validateSpec } from './validate.ts';
 
@@ -97,7 +106,6 @@ export class Network {
   #stale = true;
   #anyShut = false;
   #solved = false;
-  #residual: Residual = { massGpm: 0, energyPsi: 0 };
 
   constructor(spec: NetworkSpec) {
     validateSpec(spec);
@@ -327,14 +335,16 @@ export class Network {
     const core = this.#core;
     for (let e = 0; e < core.passives; e++) {
       const id = core.element[e]!;
-      core.a[e] = a[id]!;
-      core.b[e] = b[id]!;
-      core.offset[e] = core.sense[e]! * offset[id]!;
+      const r = e * REALS;
+      const n = e * INTEGERS;
+      core.reals[r + A] = a[id]!;
+      core.reals[r + B] = b[id]!;
+      core.reals[r + OFFSET] = core.sense[e]! * offset[id]!;
       if (a[id] === Number.POSITIVE_INFINITY) {
-        core.state[e] = SHUT;
-        core.flow[e] = 0;
-      } else if (core.state[e] === SHUT) {
-        core.state[e] = OPEN;
+        core.integers[n + STATE] = SHUT;
+        core.reals[r + FLOW] = 0;
+      } else if (core.integers[n + STATE] === SHUT) {
+        core.integers[n + STATE] = OPEN;
         this.#solved = false;
       }
     }
@@ -349,12 +359,13 @@ export class Network {
     if (!this.#anyShut) return;
     const steps: Step[] = [];
     for (let e = 0; e < core.passives; e++) {
-      if (core.state[e] === SHUT || core.checked[e] === 2) continue;
-      const from = core.nodes[core.from[e]!]!;
-      const to = core.nodes[core.to[e]!]!;
+      const n = e * INTEGERS;
+      if (core.integers[n + STATE] === SHUT || core.integers[n + CHECK] === 2) continue;
+      const from = core.nodes[core.integers[n + FROM]!]!;
+      const to = core.nodes[core.integers[n + TO]!]!;
       if (to === this.#ownNodes || from === this.#ownNodes) continue;
       steps.push({ from, to });
-      if (core.checked[e] === 0) steps.push({ from: to, to: from });
+      if (core.integers[n + CHECK] === 0) steps.push({ from: to, to: from });
     }
     for (let at = 0; at < this.#pumpOf.length; at++) {
       const k = this.#pumpOf[at]!;
@@ -392,21 +403,16 @@ export class Network {
     const warm = options?.warm === true && this.#solved;
     this.#solved = false;
     if (!warm) coldStart(core);
-    let done = newton(core, NEWTON_LIMIT, !warm, 0);
-    let check = done ? residual(core) : undefined;
-    if (!check || !holds(check)) {
-      done = relax(core);
-      check = residual(core);
-      if (!done || !holds(check)) {
-        throw new NetworkError(
-          'not converged',
-          `The network did not settle: after ${core.iterations} passes the worst node is out by ${check.massGpm.toPrecision(2)} gpm and the worst link by ${check.energyPsi.toPrecision(2)} psi. Look for pumps that chase each other or a link with no loss in a ring.`,
-          [],
-          { ...check, iterations: core.iterations },
-        );
-      }
+    const done = newton(core, NEWTON_LIMIT, !warm, 0) && worstImbalanceGpm(core) <= MASS_TOLERANCE_GPM;
+    if (!done && !(relax(core) && worstImbalanceGpm(core) <= MASS_TOLERANCE_GPM)) {
+      const { massGpm, energyPsi } = this.residual;
+      throw new NetworkError(
+        'not converged',
+        `The network did not settle: after ${core.iterations} passes the worst node is out by ${massGpm.toPrecision(2)} gpm and the worst link by ${energyPsi.toPrecision(2)} psi. Look for pumps that chase each other or a link with no loss in a ring.`,
+        [],
+        { massGpm, energyPsi, iterations: core.iterations },
+      );
     }
-    this.#residual = check;
     this.#read();
     this.#solved = true;
     return this;
@@ -420,8 +426,8 @@ export class Network {
     for (let i = 0; i < core.nodes.length; i++) head[core.nodes[i]!] = core.head[i]!;
     for (let e = 0; e < core.passives; e++) {
       const id = core.element[e]!;
-      flow[id] = core.sense[e]! * core.flow[e]!;
-      closed[id] = core.state[e] === CLOSED ? 1 : 0;
+      flow[id] = core.sense[e]! * core.reals[e * REALS + FLOW]!;
+      closed[id] = core.integers[e * INTEGERS + STATE] === CLOSED ? 1 : 0;
     }
     expand(this.#reduction, this.#coefficients, flow, head, closed, this.#dry);
     const pressures = this.pressurePsi;
@@ -437,9 +443,9 @@ export class Network {
     }
   }
 
-  /** How well the last answer holds: worst node balance [gpm] and worst link [psi]. */
+  /** How well the last answer holds, worked out afresh from the laws: worst node balance [gpm] and worst link [psi]. */
   get residual(): Residual {
-    return this.#residual;
+    return { massGpm: worstImbalanceGpm(this.#core), energyPsi: worstDeparturePsi(this.#core) };
   }
 
   /** Newton passes of the last solve. */
@@ -502,10 +508,6 @@ export class Network {
       elementFlow: this.#elementFlow,
     });
   }
-}
-
-function holds(check: Residual): boolean {
-  return check.massGpm <= MASS_TOLERANCE_GPM && check.energyPsi <= ENERGY_TOLERANCE_PSI;
 }
 
 /** Coefficients of a passive link. @param elevationFt of its `from` node, for a nozzle with none of its own */

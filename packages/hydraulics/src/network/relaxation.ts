@@ -1,4 +1,4 @@
-import { type Core, OPEN, SHUT } from './core.ts';
+import { type Core, INTEGERS, STATE, setPumpState } from './core.ts';
 import { coldStart, newton } from './newton.ts';
 
 /**
@@ -12,21 +12,20 @@ import { coldStart, newton } from './newton.ts';
  */
 export function relax(core: Core): boolean {
   const { unknowns, head, before } = core;
-  const flow = new Float64Array(core.flow.length);
-  const state = new Uint8Array(core.state.length);
+  const reals = new Float64Array(core.reals.length);
+  const states = new Int32Array(core.passives);
   const pumpFlow = new Float64Array(core.pumps);
   const pumpState = new Uint8Array(core.pumps);
   let highest = 0;
   for (let i = unknowns; i < head.length; i++) highest = Math.max(highest, head[i]!);
   coldStart(core);
-  for (let e = 0; e < core.passives; e++) if (core.state[e] !== SHUT) core.state[e] = core.checked[e] === 2 ? 0 : OPEN;
   for (let i = 0; i < unknowns; i++) head[i] = highest;
 
   let storage = 100;
   for (let step = 0; step < 400; step++) {
     before.set(head.subarray(0, unknowns));
-    flow.set(core.flow);
-    state.set(core.state);
+    reals.set(core.reals);
+    for (let e = 0; e < core.passives; e++) states[e] = core.integers[e * INTEGERS + STATE]!;
     pumpFlow.set(core.pumpFlow);
     pumpState.set(core.pumpState);
     if (newton(core, 60, false, storage)) {
@@ -36,10 +35,10 @@ export function relax(core: Core): boolean {
       if (storage > 1e9) return false;
       storage = storage === 0 ? 1e-6 : storage * 10;
       for (let i = 0; i < unknowns; i++) head[i] = before[i]!;
-      core.flow.set(flow);
-      core.state.set(state);
+      core.reals.set(reals);
+      for (let e = 0; e < core.passives; e++) core.integers[e * INTEGERS + STATE] = states[e]!;
       core.pumpFlow.set(pumpFlow);
-      core.pumpState.set(pumpState);
+      for (let k = 0; k < core.pumps; k++) setPumpState(core, k, pumpState[k]!);
     }
   }
   return false;

@@ -1,8 +1,8 @@
 /** How far an answer is from satisfying every law, worked out afresh from the laws themselves. */
 import { capabilityPsi } from './capability.ts';
-import { BAND_SLOPE, LEAST_SLOPE } from './constants.ts';
-import { CLOSED, type Core, SHUT } from './core.ts';
-import { passiveDropPsi } from './drop.ts';
+import { LEAST_SLOPE } from './constants.ts';
+import { A, B, BAND, CHECK, CLOSED, type Core, FLOW, FROM, INTEGERS, OFFSET, REALS, SHUT, STATE, TO } from './core.ts';
+import { bandDropPsi, passiveDropPsi } from './drop.ts';
 
 export interface Residual {
   /** Worst imbalance at a node [gpm]. */
@@ -11,66 +11,68 @@ export interface Residual {
   energyPsi: number;
 }
 
-/** @returns the worst imbalance and departure; NaN counts as infinitely bad */
-export function residual(core: Core): Residual {
-  const { passives, from, to, head, flow, state, a, b, offset, automatic, unknowns, right } = core;
-  let energy = 0;
-  const balance = right;
-  for (let i = 0; i < unknowns; i++) balance[i] = core.demand[i]!;
+/** Worst imbalance at a node [gpm]; NaN comes back as Infinity. No allocation. */
+export function worstImbalanceGpm(core: Core): number {
+  const { passives, reals, integers, unknowns, right } = core;
+  for (let i = 0; i < unknowns; i++) right[i] = core.demand[i]!;
+  right[unknowns] = 0;
   for (let e = 0; e < passives; e++) {
-    const standing = state[e]!;
-    if (standing === SHUT) continue;
-    const i = from[e]!;
-    const j = to[e]!;
-    const excess = head[i]! - head[j]! - offset[e]!;
-    if (standing === CLOSED) {
-      if (core.checked[e] !== 2 && excess > energy) energy = excess;
-      continue;
-    }
-    const q = flow[e]!;
-    if (i < unknowns) balance[i] = balance[i]! + q;
-    if (j < unknowns) balance[j] = balance[j]! - q;
-    let drop = passiveDropPsi(a[e]!, b[e]!, q) + LEAST_SLOPE * q;
-    const band = automatic[e]!;
-    if (band >= 0) drop += bandPsi(core, band, q);
-    // A check at the point of shutting may have less pressure across it than its law asks.
-    const out = excess - drop;
-    const size = core.checked[e] === 1 && q < 1e-5 && out < 0 ? 0 : Math.abs(out);
-    if (!(size <= energy)) energy = size;
-    if (core.checked[e] === 1 && q < -1e-6 && -q > energy) energy = -q;
+    const n = e * INTEGERS;
+    if (integers[n + STATE] === SHUT) continue;
+    const q = reals[e * REALS + FLOW]!;
+    const i = integers[n + FROM]!;
+    const j = integers[n + TO]!;
+    if (i < unknowns) right[i] = right[i]! + q;
+    if (j < unknowns) right[j] = right[j]! - q;
   }
   for (let k = 0; k < core.pumps; k++) {
-    const i = core.pumpIn[k]!;
-    const o = core.pumpOut[k]!;
     const q = core.pumpFlow[k]!;
-    balance[i] = balance[i]! + q;
-    balance[o] = balance[o]! - q;
-    if (core.dead[k]) continue;
-    const out = pumpDeparturePsi(core, k, q, head[i]! - core.elevation[i]!, head[o]! - core.elevation[o]!);
-    if (!(out <= energy)) energy = out;
+    right[core.pumpIn[k]!] = right[core.pumpIn[k]!]! + q;
+    right[core.pumpOut[k]!] = right[core.pumpOut[k]!]! - q;
   }
-  let mass = 0;
+  let worst = 0;
   for (let i = 0; i < unknowns; i++) {
-    const size = Math.abs(balance[i]!);
-    if (!(size <= mass)) mass = size;
+    const size = right[i]! < 0 ? -right[i]! : right[i]!;
+    if (!(size <= worst)) worst = size;
   }
-  return {
-    massGpm: Number.isNaN(mass) ? Number.POSITIVE_INFINITY : mass,
-    energyPsi: Number.isNaN(energy) ? Number.POSITIVE_INFINITY : energy,
-  };
+  return Number.isNaN(worst) ? Number.POSITIVE_INFINITY : worst;
 }
 
-function bandPsi(core: Core, band: number, q: number): number {
-  const rated = core.ratedPsi[band]!;
-  const least = core.leastGpm[band]!;
-  const greatest = core.greatestGpm[band]!;
-  if (q <= least) return rated * (q / least) * Math.max(q / least, 0.1 / least);
-  if (q <= greatest) return rated + BAND_SLOPE * (q - least);
-  return rated * (q / greatest) ** 2 + BAND_SLOPE * (greatest - least);
+/** Worst departure of a link from its law [psi]; NaN comes back as Infinity. */
+export function worstDeparturePsi(core: Core): number {
+  const { passives, reals, integers, head } = core;
+  let worst = 0;
+  for (let e = 0; e < passives; e++) {
+    const n = e * INTEGERS;
+    const r = e * REALS;
+    if (integers[n + STATE] === SHUT) continue;
+    const excess = head[integers[n + FROM]!]! - head[integers[n + TO]!]! - reals[r + OFFSET]!;
+    const check = integers[n + CHECK]!;
+    if (integers[n + STATE] === CLOSED) {
+      if (check !== 2 && !(excess <= worst)) worst = excess;
+      continue;
+    }
+    const q = reals[r + FLOW]!;
+    let drop = passiveDropPsi(reals[r + A]!, reals[r + B]!, q) + LEAST_SLOPE * q;
+    const band = integers[n + BAND]!;
+    if (band >= 0) drop += bandDropPsi(core.ratedPsi[band]!, core.leastGpm[band]!, core.greatestGpm[band]!, q);
+    const out = Math.abs(excess - drop);
+    if (!(out <= worst)) worst = out;
+    if (check === 1 && q < 0 && -q > worst) worst = -q;
+  }
+  for (let k = 0; k < core.pumps; k++) {
+    if (core.dead[k]) continue;
+    const i = core.pumpIn[k]!;
+    const o = core.pumpOut[k]!;
+    const out = pumpDeparturePsi(core, k, head[i]! - core.elevation[i]!, head[o]! - core.elevation[o]!);
+    if (!(out <= worst)) worst = out;
+  }
+  return Number.isNaN(worst) ? Number.POSITIVE_INFINITY : worst;
 }
 
 /** Distance [psi] of a pump's discharge from its law, whichever piece it is on. */
-function pumpDeparturePsi(core: Core, k: number, q: number, intakePsi: number, dischargePsi: number): number {
+function pumpDeparturePsi(core: Core, k: number, intakePsi: number, dischargePsi: number): number {
+  const q = core.pumpFlow[k]!;
   const passed = intakePsi - (core.passK[k]! * Math.abs(q) + LEAST_SLOPE) * q;
   const net = capabilityPsi(
     core.curveFlow,
