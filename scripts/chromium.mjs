@@ -9,6 +9,14 @@ const PLACES = ['/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'];
 
 /** @returns {Promise<string | null>} its path; null when there is none, after saying what to do */
 export async function findChromium() {
+  const named = process.env.PLUGSIDE_CHROMIUM;
+  if (named) {
+    if (starts(named)) return named;
+    console.error(
+      `PLUGSIDE_CHROMIUM is ${named}, which does not start. Leave it out to look for one.`,
+    );
+    return null;
+  }
   const found = installed();
   if (found) return found;
   if (existsSync('/usr/bin/apt-get') && process.getuid?.() === 0) {
@@ -34,8 +42,6 @@ export async function findChromium() {
 
 /** The first one that starts: on some systems the name is there and the browser is not. */
 function installed() {
-  const named = process.env.PLUGSIDE_CHROMIUM;
-  if (named) return starts(named) ? named : null;
   const folders = (process.env.PATH ?? '').split(delimiter);
   const candidates = NAMES.flatMap((name) => folders.map((folder) => join(folder, name)));
   return [...candidates, ...PLACES].filter(isProgram).find(starts) ?? null;

@@ -26,7 +26,7 @@ export async function installMissing() {
   console.log('Installing packages (npm ci) ...');
   const npm = process.env.npm_execpath;
   const args = ['ci', '--include=dev', '--no-audit', '--no-fund'];
-  const code = npm?.endsWith('.js')
+  const code = npm?.endsWith('npm-cli.js')
     ? await run(process.execPath, [npm, ...args])
     : await run('npm', args, { shell: process.platform === 'win32' });
   if (code === 0 && installedMatchesLock()) return;
