@@ -62,9 +62,9 @@ const PSI_PER_MPA = 145.03774;
  * @param waterF water temperature [°F]
  * @returns vapour pressure, absolute [psi]
  * Valid: 32 to 212 °F here; the equation reaches the critical point.
- * Accuracy: within 0.06 % of the handbook table over this range.
+ * Accuracy: within 0.1 % of the handbook table over this range.
  * Outside: throws QuantityError.
- * @example vapourPressurePsi(212) // 14.70
+ * @example vapourPressurePsi(212) // 14.71
  * Source: IAPWS SR1-86 (1992), revised supplementary release on saturation properties, eq. 1 (from
  * memory), proved against Vapor Pressure of Water, Handbook of Chemistry and Physics (1992-93).
  */

@@ -46,8 +46,8 @@ export function requireFlowTest({ staticPsi, residualPsi, testGpm }: FlowTest): 
  * the main down well: small drops project badly. A test that went below the residual asked for
  * gives less than its own flow, rightly.
  * Outside: throws QuantityError for a test without drop or flow, and for a residual above static.
- * @example availableFlowGpm({ staticPsi: 86, residualPsi: 42, testGpm: 789 }) // 980
- * Source: Water-supply analysis, slides 15 and 16; NFPA 291.
+ * @example availableFlowGpm({ staticPsi: 86, residualPsi: 42, testGpm: 789 }) // 982
+ * Source: Water-supply analysis, slides 15 and 16 (980 gpm, read from N1.85 paper); NFPA 291.
  */
 export function availableFlowGpm(
   test: FlowTest,
