@@ -100,7 +100,7 @@ const answering = functions.filter(({ name }) => !name.startsWith('require'));
 
 test('reads every exported function', () => {
   const exported = Object.entries(formulas)
-    .filter(([, value]) => typeof value === 'function')
+    .filter(([name, value]) => typeof value === 'function' && name !== 'QuantityError')
     .map(([name]) => name);
   expect(new Set(functions.map(({ name }) => name))).toEqual(new Set(exported));
 });

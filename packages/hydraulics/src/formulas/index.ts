@@ -1,5 +1,6 @@
 // Fireground hydraulics by topic. Every function states its units, range and source.
 
+export { QuantityError, type QuantityProblem } from '../quantity-error.ts';
 export * from './additional-water.ts';
 export * from './air-and-vapour.ts';
 export * from './appliance-loss.ts';
