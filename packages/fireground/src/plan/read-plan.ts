@@ -47,7 +47,7 @@ const mostAliases = 100;
  * place, line and remedy, at most 50 of them.
  */
 export function readPlan(text: string, { fileName }: ReadOptions = {}): ReadPlan {
-  const file = fileName ?? 'This file';
+  const file = fileName ?? 'this file';
   const atStart = (fault: Fault, value: unknown = undefined): ReadPlan => ({
     ok: false,
     issues: [{ ...issueAt('', value, fault), line: 1, column: 1 }],
@@ -67,8 +67,17 @@ export function readPlan(text: string, { fileName }: ReadOptions = {}): ReadPlan
       remedy: 'A plan is a few kilobytes: is this the right file?',
     });
   }
+  const lines = new LineCounter();
+  let document: Document.Parsed;
+  let written: unknown;
   try {
-    return readText(text, file);
+    document = parseDocument(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      stringKeys: true,
+      logLevel: 'error',
+    });
+    written = document.errors.length > 0 ? null : document.toJS({ maxAliasCount: mostAliases });
   } catch (error) {
     // The parser's own limits (nesting too deep) and alias bombs surface as exceptions.
     return atStart({
@@ -77,36 +86,42 @@ export function readPlan(text: string, { fileName }: ReadOptions = {}): ReadPlan
       remedy: 'Write the plan out plainly.',
     });
   }
+  const malformed = formIssues(document, lines, file);
+  if (malformed.length > 0) return { ok: false, issues: malformed };
+  return readWritten(written, document, lines, file);
 }
 
-function readText(text: string, file: string): ReadPlan {
-  const lines = new LineCounter();
-  const document = parseDocument(text, {
-    lineCounter: lines,
-    prettyErrors: false,
-    stringKeys: true,
-    logLevel: 'error',
-  });
+/** What the parser found wrong with the text itself. */
+function formIssues(document: Document.Parsed, lines: LineCounter, file: string): ReadIssue[] {
   const faults = [...document.errors, ...document.warnings];
-  if (faults.length > 0) {
-    const issues = faults.slice(0, mostIssues).map((fault) => ({
-      ...issueAt('', undefined, {
-        fault: `${file} is not well formed: ${fault.message}`,
-        allowed: 'YAML or JSON',
-        remedy: 'Mend the text here or just before it.',
-      }),
-      ...lineAndColumn(lines, fault.pos[0]),
-    }));
-    return { ok: false, issues };
-  }
-  const written: unknown = document.toJS({ maxAliasCount: mostAliases });
+  return faults.slice(0, mostIssues).map((fault) => ({
+    ...issueAt('', undefined, {
+      fault: `${file} is not well formed: ${fault.message}`,
+      allowed: 'YAML or JSON',
+      remedy: 'Mend the text here or just before it.',
+    }),
+    ...lineAndColumn(lines, fault.pos[0]),
+  }));
+}
+
+function readWritten(
+  written: unknown,
+  document: Document.Parsed,
+  lines: LineCounter,
+  file: string,
+): ReadPlan {
   const located = (issues: readonly PlanIssue[]): ReadPlan => ({
     ok: false,
-    issues: issues.slice(0, mostIssues).map((issue) => locate(issue, document, lines)),
+    issues: issues.slice(0, mostIssues).map((issue) => ({
+      ...issue,
+      ...positionOf(document, lines, pathSteps(issue.path)),
+    })),
   });
 
-  const early = [...versionIssues(written, file), ...roughSizeIssues(written)];
-  if (early.length > 0) return located(early);
+  const version = versionIssues(written, file);
+  if (version.length > 0) return located(version);
+  const sizes = roughSizeIssues(written as Record<string, unknown>);
+  if (sizes.length > 0) return located(sizes);
   const parsed = parseWritten(written);
   if (!parsed.ok) return located(parsed.issues);
   const plan = toPlan(parsed.written);
@@ -120,15 +135,11 @@ function readText(text: string, file: string): ReadPlan {
   return { ok: true, plan, notices };
 }
 
-function locate(issue: PlanIssue, document: Document.Parsed, lines: LineCounter): ReadIssue {
-  return { ...issue, ...positionOf(document, lines, pathSteps(issue.path)) };
-}
-
 function versionIssues(written: unknown, file: string): PlanIssue[] {
   if (written === null || typeof written !== 'object' || Array.isArray(written)) {
     return [
       issueAt('', written, {
-        fault: `${file} holds ${showValue(written)}`,
+        fault: written === null ? `${file} is empty` : `${file} holds ${showValue(written)}`,
         allowed: `a plan, beginning with plugside: ${formatVersion}`,
         remedy: 'Choose a plan file.',
       }),
@@ -167,9 +178,9 @@ function versionIssues(written: unknown, file: string): PlanIssue[] {
 }
 
 /** Counts before reading further, so that a huge file costs nothing. */
-function roughSizeIssues(written: unknown): PlanIssue[] {
+function roughSizeIssues(written: Record<string, unknown>): PlanIssue[] {
   const count = (key: string) => {
-    const list = (written as Record<string, unknown>)[key];
+    const list = written[key];
     return Array.isArray(list) ? list.length : 0;
   };
   const pieces = ['hydrants', 'drafts', 'rigs', 'appliances', 'nozzles'];

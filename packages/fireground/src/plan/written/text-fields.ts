@@ -13,10 +13,7 @@ function asText(written: unknown): string | null {
 }
 
 // Tab and line feed may stand in a note; other control characters are slips or worse.
-const hasControl = (text: string) =>
-  [...text].some(
-    (letter) => (letter < ' ' && letter !== '\n' && letter !== '\t') || letter === '\u007f',
-  );
+const hasControl = (text: string) => /\p{Cc}/u.test(text.replace(/[\n\t]/g, ''));
 
 /** Free text. */
 export function textField(description: string, longest: number = sizeLimits.nameLength) {
