@@ -1,2 +1,3 @@
 /** Physics of water in mains, hose, pumps and nozzles; knows nothing of fire engines. */
+export * from './formulas/index.ts';
 export * from './network/index.ts';
