@@ -28,7 +28,7 @@ rigs:
 appliances:
   - id: V1
     kind: assist-valve
-    on: H1.steamer
+    sits-on: H1.steamer
     handle: boost
 lines:
   - {id: suction, from: V1.pump-suction, to: E7.intake1, hose: 5, length: 25 ft}
@@ -88,8 +88,18 @@ describe('one slip at a time', () => {
     ['setting: 120 psi', 'setting: fast', 'rigs[0].setting', ['fast', 'throttled', 'idle']],
     ['setting: 120 psi', 'setting: throttled 3', 'rigs[0].setting', ['0.3 to 1.1']],
     ['kind: assist-valve', 'kind: valve', 'appliances[0].kind', ['no kind "valve"', 'wye']],
-    ['on: H1.steamer', 'on: H1.side1', 'appliances[0].on', ['does not sit on the side outlet 1']],
-    ['on: H1.steamer', 'on: H2.steamer', 'appliances[0].on', ['no piece "H2"', 'mean "H1"?']],
+    [
+      'sits-on: H1.steamer',
+      'sits-on: H1.side1',
+      'appliances[0].sits-on',
+      ['does not sit on the side outlet 1'],
+    ],
+    [
+      'sits-on: H1.steamer',
+      'sits-on: H2.steamer',
+      'appliances[0].sits-on',
+      ['no piece "H2"', 'mean "H1"?'],
+    ],
     ['length: 900 ft', 'length: -900 ft', 'lines[2].length', ['−900 ft is below 0 ft']],
     ['length: 900 ft', 'length: 900 psi', 'lines[2].length', ['"psi" is not a unit of length']],
     ['length: 900 ft', 'length: [900]', 'lines[2].length', ['not a length']],

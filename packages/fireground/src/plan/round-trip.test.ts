@@ -303,6 +303,6 @@ describe('a plan in memory with a bad number', () => {
   test('a nozzle moved to a port that is not there', () => {
     const [plan] = fc.sample(plans, { numRuns: 1, seed: 7 }) as [Plan];
     const nozzles = [plan.nozzles[0], { ...plan.nozzles[1], on: 'MS1.top' }] as Nozzle[];
-    expect(checkPlan({ ...plan, nozzles })).toMatchObject([{ path: 'nozzles[1].on' }]);
+    expect(checkPlan({ ...plan, nozzles })).toMatchObject([{ path: 'nozzles[1].sits-on' }]);
   });
 });

@@ -63,7 +63,7 @@ export function nozzleFeedIssues(plan: Plan): PlanIssue[] {
     return [
       issueAt(`nozzles[${index}]`, nozzle.id, {
         fault: `nozzle ${nozzle.id} is on nothing`,
-        allowed: `a line to ${nozzle.id}.inlet, or on with an outlet`,
+        allowed: `a line to ${nozzle.id}.inlet, or sits-on with an outlet`,
         remedy: "Lead a line to it, or name the outlet it sits on (a monitor's tip).",
       }),
     ];

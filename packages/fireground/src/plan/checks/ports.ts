@@ -26,11 +26,11 @@ function usesOf(plan: Plan): PortUse[] {
   const uses: PortUse[] = [];
   plan.appliances.forEach((part, index) => {
     if (part.kind !== 'assist-valve') return;
-    uses.push({ path: `appliances[${index}].on`, ref: part.on, wanted: 'out', user: part.id });
+    uses.push({ path: `appliances[${index}].sits-on`, ref: part.on, wanted: 'out', user: part.id });
   });
   plan.nozzles.forEach((part, index) => {
     if (part.on === undefined) return;
-    uses.push({ path: `nozzles[${index}].on`, ref: part.on, wanted: 'out', user: part.id });
+    uses.push({ path: `nozzles[${index}].sits-on`, ref: part.on, wanted: 'out', user: part.id });
   });
   plan.lines.forEach((line, index) => {
     uses.push({ path: `lines[${index}].from`, ref: line.from, wanted: 'out', user: line.id });
@@ -85,8 +85,8 @@ function fitIssue(use: PortUse, piece: Piece, port: Port): PlanIssue | null {
   if (use.path.startsWith('lines') && port.name === 'tip') {
     return issueAt(use.path, use.ref, {
       fault: 'no hose goes on the tip of a monitor',
-      allowed: 'a nozzle with on',
-      remedy: `Give the nozzle on: ${use.ref} and take this line out.`,
+      allowed: 'a nozzle with sits-on',
+      remedy: `Give the nozzle sits-on: ${use.ref} and take this line out.`,
     });
   }
   if (use.path.startsWith('appliances') && port.name !== 'steamer') {
@@ -104,7 +104,7 @@ export function portIssues(plan: Plan): PlanIssue[] {
   const pieces = new Map(piecesOf(plan).map((piece) => [piece.id, piece]));
   const users = new Map<PortRef, string>();
   for (const nozzle of plan.nozzles) {
-    if (nozzle.on !== undefined) users.set(`${nozzle.id}.inlet`, `its own on: ${nozzle.on}`);
+    if (nozzle.on !== undefined) users.set(`${nozzle.id}.inlet`, `its own sits-on: ${nozzle.on}`);
   }
   const issues: PlanIssue[] = [];
   for (const use of usesOf(plan)) {

@@ -94,7 +94,7 @@ export function fromPlan(plan: Plan, { units }: Writing): WrittenRecord {
       case 'assist-valve':
         return {
           ...base,
-          on: part.on,
+          'sits-on': part.on,
           handle: part.handle,
           'clapper-loss': writeLoss(part.clapperLoss),
           'suction-loss': writeLoss(part.suctionLoss),
@@ -151,7 +151,7 @@ export function fromPlan(plan: Plan, { units }: Writing): WrittenRecord {
       name: part.name,
       kind: part.kind,
       elevation: write(part.elevationFt, 'length'),
-      on: part.on,
+      'sits-on': part.on,
       open: part.open,
       use: part.use,
       pressure: write(part.ratedPsi, 'pressure'),

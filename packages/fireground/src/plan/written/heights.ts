@@ -19,7 +19,8 @@ export function heightsLeftOut(written: WrittenPlan): (id: string) => number {
   const below = new Map<string, string>();
   for (const line of written.lines) below.set(ownerOf(line.to), ownerOf(line.from));
   for (const part of [...written.appliances, ...written.nozzles]) {
-    if ('on' in part && part.on !== undefined) below.set(part.id, ownerOf(part.on));
+    const under = 'sits-on' in part ? part['sits-on'] : undefined;
+    if (under !== undefined) below.set(part.id, ownerOf(under));
   }
   const stands = new Set([...written.appliances, ...written.nozzles].map((part) => part.id));
 

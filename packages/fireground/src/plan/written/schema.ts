@@ -104,7 +104,7 @@ export const applianceSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     ...placed,
     kind: z.literal('assist-valve'),
-    on: portField('The steamer outlet it sits on'),
+    'sits-on': portField('The steamer outlet it sits on'),
     handle: choiceField(['hydrant', 'boost'], 'boost: the pump suction port is open').prefault(
       'hydrant',
     ),
@@ -175,7 +175,7 @@ export const lineSchema = z.strictObject({
 
 const nozzle = {
   ...placed,
-  on: portField("An appliance's outlet that it sits on, instead of a hose").optional(),
+  'sits-on': portField("An appliance's outlet that it sits on, instead of a hose").optional(),
   open: flagField('Its bale, or the valve behind the tip').prefault(true),
   use: choiceField(['hand line', 'master stream'], 'Hand line or master stream').prefault(
     'hand line',
@@ -235,6 +235,8 @@ export const departmentSchema = z.strictObject({
   'limits-origin': originSchema.optional(),
 });
 
+// No key is a word that YAML 1.1 reads as true or false (on, off, yes, no): other programs
+// may read these files too.
 export const writtenPlanSchema = z.strictObject({
   plugside: z.literal(formatVersion),
   title: textField('Title of the plan'),

@@ -59,7 +59,8 @@ export function idField(description: string) {
     {
       description,
       type: ['string', 'integer'],
-      pattern: '^[\\p{L}\\p{N}_-]+$',
+      // Looser than the reader: \p{L} is not in the patterns that all editors know.
+      pattern: '^[^\\s.]+$',
       maxLength: sizeLimits.idLength,
     },
   );
@@ -81,7 +82,7 @@ export function portField(description: string) {
       }
       return good(text);
     },
-    { description, type: 'string', pattern: '^[\\p{L}\\p{N}_-]+\\.[a-z0-9-]+$' },
+    { description, type: 'string', pattern: '^[^\\s.]+\\.[a-z0-9-]+$' },
   );
 }
 

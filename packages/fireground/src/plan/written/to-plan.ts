@@ -89,7 +89,7 @@ function toAppliance(written: WrittenPlan['appliances'][number], elevationFt: nu
       return present({
         ...base,
         kind: written.kind,
-        on: written.on,
+        on: written['sits-on'],
         handle: written.handle,
         clapperLoss: written['clapper-loss'],
         suctionLoss: written['suction-loss'],
@@ -141,8 +141,8 @@ function toLine(written: WrittenPlan['lines'][number]): Line {
 }
 
 function toNozzle(written: WrittenPlan['nozzles'][number], elevationFt: number): Nozzle {
-  const { id, name, on, open, use, pressure: ratedPsi } = written;
-  const base = { id, name, elevationFt, on, open, use };
+  const { id, name, open, use, pressure: ratedPsi } = written;
+  const base = { id, name, elevationFt, on: written['sits-on'], open, use };
   switch (written.kind) {
     case 'smooth-bore':
       return present({ ...base, kind: written.kind, tipIn: written.tip, ratedPsi });
