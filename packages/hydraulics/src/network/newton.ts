@@ -118,8 +118,8 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
       }
     }
     for (let k = 0; k < pumps; k++) if (!writePump(core, k)) settled = false;
-    // Under storage a resumed start holds to its laws but not yet to its balances.
-    if (settled && (storage === 0 || mode >= SECOND)) return true;
+    // A resumed start may hold to its laws while a demand or a setting has moved: solve before judging.
+    if (settled && mode >= SECOND) return true;
     core.iterations++;
     if (unknowns > 0 && !eliminate(core.elimination, core.values, right)) return false;
     for (let i = 0; i < unknowns; i++) head[i] = right[i]!;
