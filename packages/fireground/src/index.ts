@@ -27,6 +27,7 @@ export {
   nozzleRatedGpm,
 } from './catalogue/nozzles.ts';
 export {
+  capabilityFor,
   pumpRatingsGpm,
   usualDischarges,
   usualIntakes,

@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import type { DepartmentValues, HoseSize, Nozzle } from '../plan/plan.ts';
 import { hoseSizes } from '../units/hose-size.ts';
 import { applianceLosses, assistValveLosses, hydrantLosses, rigLosses } from './appliances.ts';
-import { coefficientFor, hoseCatalogue } from './hose.ts';
+import { coefficientFor, hoseCatalogue, hoseVolumeGal } from './hose.ts';
 import { defaultLimits, hosePressureLimit, limitsFor } from './limits.ts';
 import { nozzleCatalogue, nozzleK, nozzleRatedGpm } from './nozzles.ts';
+import { capabilityFor } from './pumps.ts';
 
 const plan = (department: DepartmentValues = {}) => ({ department });
 
@@ -47,6 +48,12 @@ describe('hose', () => {
     for (const size of hoseSizes) {
       expect(choices(size)).not.toContain(hoseCatalogue[size].coefficient);
     }
+  });
+
+  // "Know the basics when using LDH": about 100 gal in 100 ft of 5 in; NWCG 3.2: 9.2 in 1½ in.
+  test('hose holds what is published (Know the basics when using LDH; NWCG S.3.2)', () => {
+    expect(Math.abs(hoseVolumeGal('5', 100) - 100)).toBeLessThanOrEqual(5);
+    expect(Math.abs(hoseVolumeGal('1-1/2', 100) - 9.2)).toBeLessThanOrEqual(0.05);
   });
 
   test("the line's own coefficient comes before the department's, that before the catalogue's", () => {
@@ -144,4 +151,30 @@ test('every loss says where it comes from, and published spreads hold the defaul
     expect(at1000).toBeGreaterThanOrEqual(least);
     expect(at1000).toBeLessThanOrEqual(greatest);
   }
+});
+
+describe('pumps', () => {
+  // A pump maker's performance test table, gpm at 150, 200 and 250 psi net.
+  test.each([
+    [750, 525, 375],
+    [1000, 700, 500],
+  ])("a %d gpm pump gives %d at 200 and %d at 250 psi (a pump maker's test table)", (...row) => {
+    const [rated, at200, at250] = row;
+    const { points, origin } = capabilityFor({ ratedGpm: rated });
+    expect(points).toContainEqual([rated, 150]);
+    expect(points).toContainEqual([at200, 200]);
+    expect(points).toContainEqual([at250, 250]);
+    expect(origin.kind).toBe('standard');
+  });
+
+  test("a rig's own test replaces the default", () => {
+    const capability = [
+      [0, 340],
+      [1500, 165],
+    ] as const;
+    expect(capabilityFor({ ratedGpm: 1500, capability })).toMatchObject({
+      points: capability,
+      origin: { kind: 'measured' },
+    });
+  });
 });

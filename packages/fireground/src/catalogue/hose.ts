@@ -1,3 +1,4 @@
+import { hoseVolumeGal as boreVolumeGal } from '@plugside/hydraulics';
 import type { HoseSize, Line, Origin, Plan } from '../plan/plan.ts';
 import { maker, measured, practice } from './origins.ts';
 
@@ -155,9 +156,7 @@ export function coefficientFor(
   return { coefficient, origin };
 }
 
-/** Water in a hose [gal]: its bore times its length. */
+/** Water in one line of a size [gal], by its nominal bore. Throws QuantityError for a negative length [ft]. */
 export function hoseVolumeGal(size: HoseSize, lengthFt: number): number {
-  const { diameterIn } = hoseCatalogue[size];
-  // 231 in³ to the US gallon.
-  return ((Math.PI / 4) * diameterIn * diameterIn * lengthFt * 12) / 231;
+  return boreVolumeGal(hoseCatalogue[size].diameterIn, lengthFt);
 }

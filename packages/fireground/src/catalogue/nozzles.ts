@@ -1,17 +1,15 @@
+import { fogK, smoothBoreK } from '@plugside/hydraulics';
 import type { Nozzle, Origin } from '../plan/plan.ts';
 import { practice } from './origins.ts';
-
-/** Trade constant of `Q = 29.7·d²·√NP`, as in "Hose, Nozzles and Flow Rates" study cards. */
-const smoothBoreConstant = 29.7;
 
 /**
  * K of `Q = K·√P` [gpm/√psi]: a smooth bore by its tip, a fog nozzle by its rating, a
  * selectable one by its setting, an automatic one at its greatest flow (past that flow it
- * is a fixed opening).
+ * is a fixed opening). Throws QuantityError for a tip, flow or pressure that is not above 0.
  */
 export function nozzleK(nozzle: Nozzle): number {
-  if (nozzle.kind === 'smooth-bore') return smoothBoreConstant * nozzle.tipIn ** 2;
-  return nozzleRatedGpm(nozzle) / Math.sqrt(nozzle.ratedPsi);
+  if (nozzle.kind === 'smooth-bore') return smoothBoreK(nozzle.tipIn);
+  return fogK(nozzleRatedGpm(nozzle), nozzle.ratedPsi);
 }
 
 /**

@@ -1,12 +1,31 @@
-/** Rated capacities that pumps come in, and what a rig is usually built with. */
+import { defaultCapability, RATED_CAPACITIES_GPM } from '@plugside/hydraulics';
+import type { Origin, Rig } from '../plan/plan.ts';
+import { measured, standard } from './origins.ts';
 
-/** Rated capacity [gpm] at 150 psi net, as listed in the apparatus standard (NFPA 1901, from memory). */
-export const pumpRatingsGpm: readonly number[] = [
-  250, 500, 750, 1000, 1250, 1500, 1750, 2000, 2250, 2500, 3000,
-];
+/** Rated capacities that pumps come in [gpm], portable pumps included. */
+export const pumpRatingsGpm: readonly number[] = [250, 500, ...RATED_CAPACITIES_GPM];
 
-/** The usual attack engine and booster. */
+/** The usual attack engine and booster [gpm]. */
 export const usualRating = 1500;
 
 export const usualIntakes = 3;
 export const usualDischarges = 6;
+
+/**
+ * What a rig's pump can add, net pressure [psi] against flow [gpm], and where it comes from:
+ * its own test, else the default for its rating. Throws QuantityError for a rating that is
+ * not above 0.
+ */
+export function capabilityFor(rig: Pick<Rig, 'ratedGpm' | 'capability'>): {
+  points: readonly (readonly [flowGpm: number, netPsi: number])[];
+  origin: Origin;
+} {
+  if (rig.capability)
+    return { points: rig.capability, origin: measured("The rig's own pump test") };
+  return {
+    points: defaultCapability(rig.ratedGpm),
+    origin: standard(
+      'Rating: 100 % at 150 psi net, 70 % at 200, 50 % at 250; past it, prove it by test',
+    ),
+  };
+}
