@@ -3,8 +3,6 @@ import { defineConfig } from 'vite';
 
 export default defineConfig({
   root: import.meta.dirname,
-  // Relative, so that the built page works from any folder.
-  base: './',
   plugins: [react()],
   resolve: {
     // The workspace's packages are taken as source, so the page needs no other build first.

@@ -1,0 +1,74 @@
+import { profileOf } from '@plugside/fireground';
+import { useId, useMemo, useRef } from 'react';
+import { useUnits } from '../editing/use-units.ts';
+import type { Answered } from '../plan-store/ask.ts';
+import type { CoefficientBand } from '../plan-store/pictures.ts';
+import { EvolutionDrawing } from './evolution/EvolutionDrawing.tsx';
+import { Captions } from './captions/Captions.tsx';
+import { DrawingNotes } from './DrawingNotes.tsx';
+import { ProfileDrawing } from './profile/ProfileDrawing.tsx';
+import { drawingSizes } from './scene/drawing-sizes.ts';
+import { placeTracks } from './scene/tracks.ts';
+import type { UnassistedPicture } from './unassisted.ts';
+import { useFontsReady, useWidth } from './use-drawing.ts';
+
+interface LayViewProps {
+  answered: Answered;
+  unassisted: UnassistedPicture | null;
+  band: CoefficientBand | null;
+  /** The last good drawing, while the plan as it stands cannot be answered. */
+  stale: boolean;
+}
+
+/** The two drawings on their one axis, with what is given written over them. */
+export function LayView({ answered, unassisted, band, stale }: LayViewProps) {
+  const frame = useRef<HTMLDivElement>(null);
+  const widthPx = useWidth(frame);
+  const fontsReady = useFontsReady();
+  const describedBy = useId();
+  const units = useUnits();
+  const sizes = useMemo(() => drawingSizes(Math.max(widthPx, 280)), [widthPx]);
+  const profile = useMemo(() => profileOf(answered.plan, answered.state), [answered]);
+  const tracks = useMemo(() => placeTracks(profile, sizes), [profile, sizes]);
+  const alone = useMemo(() => {
+    if (!unassisted) return null;
+    const text = `hydrant pressure alone: ${units.text(unassisted.flowGpm, 'flow')}`;
+    return { tracks: placeTracks(unassisted.profile, sizes), text };
+  }, [unassisted, sizes, units]);
+  const range = useMemo(
+    () => band && { low: placeTracks(band.low, sizes), high: placeTracks(band.high, sizes) },
+    [band, sizes],
+  );
+  return (
+    <div className={stale ? 'lay-view stale' : 'lay-view'} ref={frame}>
+      {widthPx > 0 && (
+        <>
+          <Captions answered={answered} tracks={tracks} sizes={sizes} />
+          <div className="drawings">
+            <EvolutionDrawing
+              plan={answered.plan}
+              state={answered.state}
+              tracks={tracks}
+              sizes={sizes}
+              fontsReady={fontsReady}
+              describedBy={describedBy}
+            />
+            <p className="drawing-name" aria-hidden="true">
+              Pressure along the lay, {units.of(1, 'pressure').unit}
+            </p>
+            <ProfileDrawing
+              answered={answered}
+              tracks={tracks}
+              sizes={sizes}
+              unassisted={alone}
+              band={range}
+              fontsReady={fontsReady}
+              describedBy={describedBy}
+            />
+          </div>
+          <DrawingNotes id={describedBy} band={band} tracks={tracks} answered={answered} />
+        </>
+      )}
+    </div>
+  );
+}

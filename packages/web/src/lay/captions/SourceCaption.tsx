@@ -1,0 +1,158 @@
+import { freePortsOf, type Hydrant, nameOf, type Plan, splitPortRef } from '@plugside/fireground';
+import { Button } from 'react-aria-components';
+import { HoseChoice } from '../../editing/HoseChoice.tsx';
+import { QuantityField } from '../../editing/QuantityField.tsx';
+import { HOSE_LENGTH, RATING, RESIDUAL, STATIC, TEST_FLOW } from '../../editing/ranges.ts';
+import { Switcher } from '../../editing/Switcher.tsx';
+import { addSideLine, removeLine } from '../../plan-store/edits/lines.ts';
+import { patchHydrant, patchLine, patchRig } from '../../plan-store/edits/pieces.ts';
+import { setHandle } from '../../plan-store/edits/settings.ts';
+import { boosterAt } from '../../plan-store/hookup.ts';
+import { usePlan } from '../../plan-store/plan-store.ts';
+
+interface SourceCaptionProps {
+  plan: Plan;
+  sourceId: string;
+}
+
+/** A source and what stands at it: flow test, assist valve, booster, side lines. */
+export function SourceCaption({ plan, sourceId }: SourceCaptionProps) {
+  const hydrant = plan.hydrants.find((one) => one.id === sourceId);
+  const draft = plan.drafts.find((one) => one.id === sourceId);
+  const source = hydrant ?? draft;
+  if (!source) return null;
+  return (
+    <section className="given" aria-label={nameOf(source)}>
+      <h3>{nameOf(source)}</h3>
+      {hydrant && <FlowTest hydrant={hydrant} />}
+      <AtSource plan={plan} sourceId={sourceId} />
+    </section>
+  );
+}
+
+function FlowTest({ hydrant }: { hydrant: Hydrant }) {
+  const change = usePlan((state) => state.change);
+  const name = nameOf(hydrant);
+  const set = (what: string, patch: Partial<Hydrant>, key?: string) =>
+    change(what, (plan) => patchHydrant(plan, hydrant.id, patch), key);
+  return (
+    <p className="given-line">
+      <QuantityField
+        label={`Static pressure, ${name}`}
+        value={hydrant.staticPsi}
+        kind="pressure"
+        {...STATIC}
+        min={hydrant.residualPsi + 1}
+        onChange={(staticPsi, key) => set('Static pressure', { staticPsi }, key)}
+      />{' '}
+      static,{' '}
+      <QuantityField
+        label={`Residual pressure in the flow test, ${name}`}
+        value={hydrant.residualPsi}
+        kind="pressure"
+        {...RESIDUAL}
+        max={hydrant.staticPsi - 1}
+        onChange={(residualPsi, key) => set('Residual pressure', { residualPsi }, key)}
+      />{' '}
+      at{' '}
+      <QuantityField
+        label={`Flow in the flow test, ${name}`}
+        value={hydrant.testGpm}
+        kind="flow"
+        {...TEST_FLOW}
+        onChange={(testGpm, key) => set('Test flow', { testGpm }, key)}
+      />
+    </p>
+  );
+}
+
+function AtSource({ plan, sourceId }: SourceCaptionProps) {
+  const change = usePlan((state) => state.change);
+  const valve = plan.appliances.find(
+    (one) => one.kind === 'assist-valve' && splitPortRef(one.on).pieceId === sourceId,
+  );
+  const booster = boosterAt(plan, sourceId);
+  const hydrant = plan.hydrants.find((one) => one.id === sourceId);
+  const sideLines = plan.lines.filter(
+    (line) => hydrant && booster && line.from.startsWith(`${hydrant.id}.side`) && splitPortRef(line.to).pieceId === booster.id,
+  );
+  const canAdd =
+    hydrant !== undefined &&
+    booster !== undefined &&
+    freePortsOf(plan, hydrant, 'out').some((port) => port.name.startsWith('side')) &&
+    freePortsOf(plan, booster, 'in').length > 0;
+  return (
+    <>
+      {booster && (
+        <p className="given-line">
+          <b>{nameOf(booster)}</b>, rated{' '}
+          <QuantityField
+            label={`Rated capacity, ${nameOf(booster)}`}
+            value={booster.ratedGpm}
+            kind="flow"
+            {...RATING}
+            onChange={(ratedGpm, key) =>
+              change('Rated capacity', (now) => patchRig(now, booster.id, { ratedGpm }), key)
+            }
+          />
+        </p>
+      )}
+      {valve?.kind === 'assist-valve' && (
+        <div className="given-line given-handle">
+          Valve handle
+          <Switcher
+            label={`Handle of ${nameOf(valve)}`}
+            value={valve.handle}
+            options={[
+              { value: 'hydrant', text: 'Hydrant', spoken: 'Hydrant: booster off' },
+              { value: 'boost', text: 'Boost', spoken: 'Boost: booster on' },
+            ]}
+            onChange={(handle) =>
+              change('Valve handle', (now) => setHandle(now, valve.id, handle))
+            }
+          />
+        </div>
+      )}
+      {booster && hydrant && (
+        <ul className="side-lines" aria-label={`Side lines into ${nameOf(booster)}`}>
+          {sideLines.map((line) => (
+            <li key={line.id} className="given-line">
+              side{' '}
+              <HoseChoice
+                label="Hose of the side line"
+                value={line.hose}
+                onChange={(hose) => change('Hose size', (now) => patchLine(now, line.id, { hose }))}
+              />{' '}
+              <QuantityField
+                label="Length of the side line"
+                value={line.lengthFt}
+                kind="length"
+                {...HOSE_LENGTH}
+                onChange={(lengthFt, key) =>
+                  change('Side line length', (now) => patchLine(now, line.id, { lengthFt }), key)
+                }
+              />
+              <Button
+                className="quiet-button remove"
+                aria-label={`Take away the side line from ${splitPortRef(line.from).port}`}
+                onPress={() => change('Take away a side line', (now) => removeLine(now, line.id))}
+              >
+                ×
+              </Button>
+            </li>
+          ))}
+          {canAdd && (
+            <li>
+              <Button
+                className="quiet-button"
+                onPress={() => change('Add a side line', (now) => addSideLine(now, booster.id, '3'))}
+              >
+                + side line
+              </Button>
+            </li>
+          )}
+        </ul>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,166 @@
+/** What is written on the evolution, and what it must not cover. */
+import { nameOf, type Plan, pieceOf, type SupplyState } from '@plugside/fireground';
+import type { Units } from '../../editing/use-units.ts';
+import { alongCurve } from '../scene/curves.ts';
+import type { DrawingSizes } from '../scene/drawing-sizes.ts';
+import type { EvolutionScene } from '../scene/evolution-scene.ts';
+import { type Rect, rectsAlong } from '../scene/label-placement.ts';
+import type { LabelSpec } from '../scene/LabelLayer.tsx';
+
+export interface EvolutionLabels {
+  labels: LabelSpec[];
+  obstacles: Rect[];
+  soft: Rect[];
+}
+
+/** Collects labels and what they keep off. */
+export function evolutionLabels(
+  plan: Plan,
+  state: SupplyState,
+  scene: EvolutionScene,
+  sizes: DrawingSizes,
+  units: Units,
+): EvolutionLabels {
+  const labels: LabelSpec[] = [];
+  const obstacles: Rect[] = [];
+  const unit = sizes.compact ? 0.62 : 1;
+  for (const rig of scene.rigs) {
+    obstacles.push({ x: rig.x - 2, y: rig.y - 2, width: rig.width + 4, height: rig.height * 1.25 });
+    const piece = pieceOf(plan, rig.id);
+    if (!piece) continue;
+    labels.push({
+      id: `rig:${rig.id}`,
+      x: rig.x + rig.width / 2,
+      y: rig.y + rig.height / 2,
+      lines: [nameOf(piece)],
+      look: 'strong',
+      priority: 9,
+      sides: ['below', 'above'],
+      gap: rig.height * 0.72,
+      reach: 30,
+    });
+  }
+  for (const one of scene.fittings) {
+    const [w, h] = { hydrant: [34, 72], valve: [42, 36], draft: [70, 30] }[one.kind as 'hydrant'] ?? [20, 20];
+    obstacles.push({ x: one.x - (w! * unit) / 2, y: one.y - (h! * unit) / 2, width: w! * unit, height: h! * unit });
+    const piece = pieceOf(plan, one.id);
+    if (!piece) continue;
+    if (one.kind === 'hydrant' || one.kind === 'draft') {
+      const found = state.hydrants.find((hydrant) => hydrant.id === one.id);
+      const main = found && !sizes.compact ? [`main ${units.text(found.mainPsi, 'pressure')}`] : [];
+      labels.push({
+        id: `source:${one.id}`,
+        x: one.x,
+        y: one.y + 6 * unit,
+        lines: [nameOf(piece), ...main],
+        look: 'strong',
+        priority: 8,
+        sides: ['above', 'below', 'above right'],
+        gap: 40 * unit,
+        reach: 36,
+      });
+    }
+    if (one.kind === 'valve') {
+      const found = state.assistValves.find((valve) => valve.id === one.id);
+      if (found) {
+        labels.push({
+          id: `valve:${one.id}`,
+          x: one.x,
+          y: one.y,
+          lines: [`clapper ${found.clapper}`],
+          priority: 7,
+          sides: ['above', 'above right'],
+          gap: 20 * unit,
+          reach: 30,
+        });
+      }
+    }
+    if (one.kind === 'wye' || one.kind === 'manifold' || one.kind === 'siamese') {
+      labels.push({
+        id: `fitting:${one.id}`,
+        x: one.x,
+        y: one.y,
+        lines: [nameOf(piece)],
+        look: 'soft',
+        priority: 2,
+        sides: ['below', 'above'],
+        gap: 12,
+        reach: 18,
+      });
+    }
+  }
+  labels.push(...hoseLabels(plan, state, scene, sizes, units));
+  const soft = scene.hoses.flatMap((hose) => rectsAlong(hose.curve.points, hose.widthPx + 4));
+  const ground = scene.tracks.flatMap((track) => rectsAlong(track.ground, 4));
+  return { labels, obstacles, soft: [...soft, ...ground] };
+}
+
+function hoseLabels(
+  plan: Plan,
+  state: SupplyState,
+  scene: EvolutionScene,
+  sizes: DrawingSizes,
+  units: Units,
+): LabelSpec[] {
+  return scene.hoses.flatMap((hose): LabelSpec[] => {
+    const line = plan.lines.find((one) => one.id === hose.line);
+    const found = state.lines.find((one) => one.id === hose.line);
+    if (!line || !found) return [];
+    const flow = Math.abs(found.flowGpm);
+    const still = flow < 0.5;
+    const shut = line.valve === 'shut';
+    const amount = still ? (shut ? 'shut' : 'no flow') : units.text(flow, 'flow');
+    const { at } = alongCurve(hose.curve.points, hose.region === 'lay' ? 0.62 : 0.5);
+    if (hose.region === 'attack') {
+      const end = hose.curve.points.at(-1)!;
+      const nozzle = scene.fittings.some(
+        (one) => one.kind === 'nozzle' && Math.hypot(one.x - end[0], one.y - end[1]) < 2,
+      );
+      const size = `${units.hose(line.hose)} · `;
+      return [
+        {
+          id: `hose:${hose.line}`,
+          x: nozzle ? end[0] + 24 : at[0],
+          y: nozzle ? end[1] : at[1],
+          lines: [sizes.compact ? units.number(flow, 'flow') : `${size}${still ? amount : units.number(flow, 'flow')}`],
+          look: still ? 'soft' : 'plain',
+          priority: 6,
+          sides: nozzle ? ['right'] : ['above', 'below'],
+          gap: 2,
+          reach: 10,
+        },
+      ];
+    }
+    if (hose.region === 'lay') {
+      const friction = `${units.number(found.frictionPsi, 'pressure')} friction`;
+      const height = Math.abs(found.elevationPsi) < 0.5 ? '' : ` · ${units.number(found.elevationPsi, 'pressure')} height`;
+      const detail = still ? [] : [`${friction}${height}, ${units.of(1, 'pressure').unit}`];
+      return [
+        {
+          id: `hose:${hose.line}`,
+          x: at[0],
+          y: at[1],
+          lines: sizes.compact ? [amount] : [`${amount}, ${units.hose(line.hose)}`, ...detail],
+          look: 'water',
+          priority: 5,
+          sides: ['above', 'below'],
+          gap: 12,
+          reach: 60,
+        },
+      ];
+    }
+    return [
+      {
+        id: `hose:${hose.line}`,
+        x: at[0],
+        y: at[1],
+        lines: [sizes.compact ? (still ? amount : units.number(flow, 'flow')) : `${units.hose(line.hose)} · ${amount}`],
+        look: still ? 'soft' : 'water',
+        priority: 4 + flow / 1e5,
+        sides: ['right', 'left', 'below', 'above', 'below right', 'below left'],
+        gap: 8,
+        reach: sizes.compact ? 14 : 30,
+      },
+    ];
+  });
+}

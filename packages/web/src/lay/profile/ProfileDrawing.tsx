@@ -1,0 +1,295 @@
+import { area, line } from 'd3-shape';
+import { useMemo } from 'react';
+import { useUnits } from '../../editing/use-units.ts';
+import type { Answered } from '../../plan-store/ask.ts';
+import type { DrawingSizes } from '../scene/drawing-sizes.ts';
+import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
+import type { PlacedStation, Tracks } from '../scene/tracks.ts';
+import { PdpHandle } from './PdpHandle.tsx';
+import { distanceTicks, type ProfileFrame, profileFrame } from './profile-frame.ts';
+import { lineRects, stationLabels } from './profile-labels.ts';
+import { ceilings, floors } from './profile-limits.ts';
+import { Ceilings, Floors } from './LimitBands.tsx';
+
+interface ProfileDrawingProps {
+  answered: Answered;
+  tracks: Tracks;
+  sizes: DrawingSizes;
+  /** Hydrant pressure alone, on the same axis. */
+  unassisted: { tracks: Tracks; text: string } | null;
+  /** The same answer with the hose at the two ends of its coefficient's range. */
+  band: { low: Tracks; high: Tracks } | null;
+  fontsReady: boolean;
+  describedBy: string;
+}
+
+const MARGIN_PX = 4;
+
+/** Pressure against distance, under the evolution and on its axis. */
+export function ProfileDrawing(props: ProfileDrawingProps) {
+  const { answered, tracks, sizes, unassisted, band, fontsReady, describedBy } = props;
+  const units = useUnits();
+  const over = useMemo(() => ceilings(tracks, answered.limits), [tracks, answered.limits]);
+  const under = useMemo(() => floors(tracks, answered.limits), [tracks, answered.limits]);
+  const frame = useMemo(() => {
+    const stations = [...tracks.supply, ...tracks.attack].flatMap((track) => track.stations);
+    const pressures = stations.map((one) => one.psi);
+    const supplyLimits = over.filter((one) => one.x0 < tracks.scale.sceneX).map((one) => one.limitPsi);
+    const shut = answered.shutOff.lines.map((one) => one.shutPsi);
+    return profileFrame([...pressures, ...supplyLimits, ...shut], sizes.profilePx, units.system);
+  }, [tracks, over, answered.shutOff, sizes.profilePx, units.system]);
+  const shutLines = useMemo(
+    () => shutOffLines(answered, tracks, frame),
+    [answered, tracks, frame],
+  );
+  const labels = useMemo(
+    () => [
+      ...stationLabels(tracks, frame, sizes, units),
+      ...shutLines.filter((one) => one.tell).map(
+        (one): LabelSpec => ({
+          id: `shut:${one.id}`,
+          x: one.x0 + (one.x1 - one.x0) * 0.72,
+          y: one.y,
+          lines: [`${units.number(one.psi, 'pressure')} with nozzles shut`],
+          look: one.passed ? 'warning' : 'soft',
+          priority: 3,
+          sides: ['above', 'below'],
+          gap: 3,
+          reach: 20,
+        }),
+      ),
+      ...unassistedLabel(unassisted, frame, sizes),
+    ],
+    [tracks, frame, sizes, units, shutLines, unassisted],
+  );
+  const soft = useMemo(
+    () => [
+      ...lineRects(tracks, frame),
+      ...(unassisted ? lineRects(unassisted.tracks, frame) : []),
+      ...over.map((one) => ({ x: one.x0, y: frame.y(one.limitPsi) - 2, width: one.x1 - one.x0, height: 4 })),
+    ],
+    [tracks, unassisted, over, frame],
+  );
+  const bounds = { x: 2, y: 0, width: sizes.widthPx - MARGIN_PX, height: frame.bottomPx - 2 };
+  return (
+    <div className="profile">
+      <svg
+        width={sizes.widthPx}
+        height={sizes.profilePx}
+        viewBox={`0 0 ${sizes.widthPx} ${sizes.profilePx}`}
+        role="img"
+        aria-label={`Pressure along the lay, ${units.of(1, 'pressure').spoken} against distance`}
+        aria-describedby={describedBy}
+      >
+        <Rules frame={frame} tracks={tracks} sizes={sizes} />
+        <Ceilings list={over} frame={frame} sizes={sizes} units={units} />
+        <Floors list={under} frame={frame} sizes={sizes} />
+        {band && <Band band={band} frame={frame} />}
+        {shutLines.map((one) => (
+          <path
+            key={one.id}
+            className={one.passed ? 'shut-line shut-line-passed' : 'shut-line'}
+            d={`M${one.x0} ${one.y}H${one.x1}`}
+          />
+        ))}
+        {unassisted?.tracks.supply.slice(0, 1).map((track) => (
+          <path key={track.path.id} className="alone" d={pathOf(supplyOnly(track.stations), frame)} />
+        ))}
+        {tracks.attack.map((track) => (
+          <path key={track.path.id} className="pressure attack" d={pathOf(track.stations, frame)} />
+        ))}
+        {[...tracks.supply].reverse().map((track, i, all) => {
+          const main = i === all.length - 1;
+          return (
+            <g key={track.path.id} className={main ? 'pressure' : 'pressure second'}>
+              {main && <path className="under" d={underOf(track.stations, frame)} />}
+              <path className="pressure-line" d={pathOf(track.stations, frame)} />
+            </g>
+          );
+        })}
+        {tracks.supply.flatMap((track) =>
+          track.stations
+            .filter((one) => one.kind !== 'terrain')
+            .map((one, i) => (
+              <circle
+                key={`${track.path.id}:${one.piece}:${one.port ?? i}`}
+                className="station"
+                cx={one.x}
+                cy={frame.y(one.psi)}
+                r={one.kind === 'discharge' || one.kind === 'intake' ? 4.5 : 3}
+              />
+            )),
+        )}
+        <LabelLayer
+          labels={labels}
+          obstacles={[]}
+          soft={soft}
+          bounds={bounds}
+          textPx={sizes.textPx + (sizes.compact ? 0 : 1)}
+          fontsReady={fontsReady}
+        />
+      </svg>
+      {tracks.supply.flatMap((track) =>
+        track.stations.flatMap((one) =>
+          one.kind === 'discharge' ? [
+            <PdpHandle key={`${track.path.id}:${one.piece}`} answered={answered} station={one} frame={frame} />,
+          ] : [],
+        ),
+      )}
+    </div>
+  );
+}
+
+function pathOf(stations: readonly PlacedStation[], frame: ProfileFrame): string {
+  return (
+    line<PlacedStation>()
+      .x((one) => one.x)
+      .y((one) => frame.y(one.psi))([...stations]) ?? ''
+  );
+}
+
+function underOf(stations: readonly PlacedStation[], frame: ProfileFrame): string {
+  return (
+    area<PlacedStation>()
+      .x((one) => one.x)
+      .y0(frame.y(0))
+      .y1((one) => frame.y(one.psi))([...stations]) ?? ''
+  );
+}
+
+/** Without the scene's own pump: hydrant pressure ends where the attack engine takes over. */
+function supplyOnly(stations: readonly PlacedStation[]): PlacedStation[] {
+  const last = stations.at(-1);
+  return last?.kind === 'discharge' ? stations.slice(0, -1) : [...stations];
+}
+
+function unassistedLabel(
+  unassisted: ProfileDrawingProps['unassisted'],
+  frame: ProfileFrame,
+  sizes: DrawingSizes,
+): LabelSpec[] {
+  const stations = unassisted?.tracks.supply[0]?.stations.filter((one) => one.region === 'lay');
+  if (!unassisted || !stations || stations.length === 0) return [];
+  const first = unassisted.tracks.supply[0]!.stations.filter((one) => one.region === 'hookup').at(-1);
+  const last = stations.find((one) => one.kind === 'intake') ?? stations.at(-1)!;
+  if (!first) return [];
+  const t = 0.4;
+  return [
+    {
+      id: 'alone',
+      x: first.x + (last.x - first.x) * t,
+      y: frame.y(first.psi + (last.psi - first.psi) * t),
+      lines: sizes.compact ? unassisted.text.split(': ') : [unassisted.text],
+      look: 'soft',
+      priority: 5,
+      sides: ['above', 'below'],
+      gap: 6,
+      reach: 30,
+    },
+  ];
+}
+
+interface ShutLine {
+  id: string;
+  x0: number;
+  x1: number;
+  y: number;
+  psi: number;
+  passed: boolean;
+  tell: boolean;
+}
+
+function shutOffLines(answered: Answered, tracks: Tracks, frame: ProfileFrame): ShutLine[] {
+  const lines: ShutLine[] = [];
+  for (const { path, stations } of tracks.supply) {
+    for (const [i, span] of path.spans.entries()) {
+      if (span.kind !== 'hose' || path.regions[i] === 'hookup') continue;
+      const shut = answered.shutOff.lines.find((one) => one.id === span.line);
+      if (!shut) continue;
+      const first = lines.every((one) => one.id !== span.line);
+      lines.push({
+        id: first ? span.line : `${span.line}#${i}`,
+        x0: stations[i]!.x,
+        x1: stations[i + 1]!.x,
+        y: frame.y(shut.shutPsi),
+        psi: shut.shutPsi,
+        passed: shut.passed,
+        tell: first && shut.shutPsi > shut.flowingPsi + 2,
+      });
+    }
+  }
+  return lines;
+}
+
+function Band({ band, frame }: { band: { low: Tracks; high: Tracks }; frame: ProfileFrame }) {
+  const low = band.low.supply[0]?.stations ?? [];
+  const high = band.high.supply[0]?.stations ?? [];
+  if (low.length !== high.length) return null;
+  const pairs = low.map((one, i) => ({ x: one.x, a: one.psi, b: high[i]!.psi }));
+  const d = area<(typeof pairs)[number]>()
+    .x((one) => one.x)
+    .y0((one) => frame.y(one.a))
+    .y1((one) => frame.y(one.b))(pairs);
+  return <path className="band" d={d ?? ''} />;
+}
+
+interface RulesProps {
+  frame: ProfileFrame;
+  tracks: Tracks;
+  sizes: DrawingSizes;
+}
+
+function Rules({ frame, tracks, sizes }: RulesProps) {
+  const units = useUnits();
+  const { scale } = tracks;
+  const layFt = Math.max(...tracks.supply.map((track) => track.layFt), 1);
+  const ticks = distanceTicks(scale, layFt, units.system, sizes.compact ? 54 : 84);
+  const unit = units.of(1, 'length').unit;
+  return (
+    <g className="rules" aria-hidden="true">
+      {frame.ticks.map((tick) => (
+        <g key={tick.text}>
+          <path className="rule" d={`M${sizes.startPx} ${frame.y(tick.psi)}H${sizes.widthPx}`} />
+          <text className="tick" x={sizes.startPx - 5} y={frame.y(tick.psi)} dy="0.34em" textAnchor="end">
+            {tick.text}
+          </text>
+        </g>
+      ))}
+      <path className="axis" d={`M${sizes.startPx} ${frame.y(0)}H${sizes.widthPx}`} />
+      <path
+        className="fold"
+        d={`M${scale.hookupEndX} 0V${frame.bottomPx}M${scale.sceneX} 0V${frame.bottomPx}`}
+      />
+      {ticks.map((tick, i) => (
+        <g key={tick.text}>
+          <path className="axis" d={`M${tick.x} ${frame.bottomPx}v5`} />
+          <text className="tick" x={tick.x} y={frame.bottomPx + 18} textAnchor="middle">
+            {i === ticks.length - 1 ? `${tick.text} ${unit}` : tick.text}
+          </text>
+        </g>
+      ))}
+      {!sizes.compact && (
+        <>
+          <text
+            className="tick"
+            x={sizes.startPx + sizes.hookupPx / 2}
+            y={frame.bottomPx + 18}
+            textAnchor="middle"
+          >
+            at the source, not to scale
+          </text>
+          {tracks.attack.length > 0 && (
+            <text
+              className="tick"
+              x={(scale.attackStartX + sizes.widthPx) / 2}
+              y={frame.bottomPx + 18}
+              textAnchor="middle"
+            >
+              {scale.attackToScale ? 'attack lines' : 'attack lines, wider scale'}
+            </text>
+          )}
+        </>
+      )}
+    </g>
+  );
+}

@@ -1,0 +1,52 @@
+/** Sizes of the two drawings by the width that they get [px]. */
+
+export interface DrawingSizes {
+  widthPx: number;
+  compact: boolean;
+  startPx: number;
+  hookupPx: number;
+  leastAttackPx: number;
+  endPx: number;
+  rigPx: number;
+  rigHeightPx: number;
+  /** Height of the first track of the evolution, and of each further one. */
+  trackPx: number;
+  furtherTrackPx: number;
+  profilePx: number;
+  textPx: number;
+}
+
+/** Picks sizes: a phone's drawing keeps every figure but gives up lettering first. */
+export function drawingSizes(widthPx: number): DrawingSizes {
+  if (widthPx < 560) {
+    return {
+      widthPx,
+      compact: true,
+      startPx: 24,
+      hookupPx: Math.round(widthPx * 0.34),
+      leastAttackPx: 46,
+      endPx: 44,
+      rigPx: 46,
+      rigHeightPx: 24,
+      trackPx: 232,
+      furtherTrackPx: 190,
+      profilePx: 300,
+      textPx: 13,
+    };
+  }
+  const wide = widthPx >= 900;
+  return {
+    widthPx,
+    compact: false,
+    startPx: 34,
+    hookupPx: wide ? 320 : 240,
+    leastAttackPx: wide ? 110 : 80,
+    endPx: wide ? 104 : 84,
+    rigPx: wide ? 84 : 68,
+    rigHeightPx: wide ? 40 : 34,
+    trackPx: wide ? 310 : 280,
+    furtherTrackPx: wide ? 260 : 236,
+    profilePx: wide ? 330 : 320,
+    textPx: 14,
+  };
+}

@@ -1,0 +1,25 @@
+import '@fontsource/ibm-plex-sans/latin-400.css';
+import '@fontsource/ibm-plex-sans/latin-500.css';
+import '@fontsource/ibm-plex-sans/latin-600.css';
+import '@fontsource/ibm-plex-sans-condensed/latin-500.css';
+import '@fontsource/ibm-plex-sans-condensed/latin-600.css';
+import './theme/tokens.css';
+import './theme/base.css';
+import './app/app.css';
+import './editing/editing.css';
+import './lay/lay.css';
+import './settings/settings.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app/App.tsx';
+import { startAutosave } from './plan-store/autosave.ts';
+
+startAutosave();
+
+const root = document.getElementById('root');
+if (!root) throw new Error('The page has no element with the id "root" to draw in.');
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

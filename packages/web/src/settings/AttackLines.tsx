@@ -1,0 +1,156 @@
+import {
+  describeLine,
+  type Line,
+  type Nozzle,
+  nameOf,
+  nozzleCatalogue,
+  type Plan,
+  pieceOf,
+  splitPortRef,
+} from '@plugside/fireground';
+import { Button } from 'react-aria-components';
+import { Choice } from '../editing/Choice.tsx';
+import { HoseChoice } from '../editing/HoseChoice.tsx';
+import { QuantityField } from '../editing/QuantityField.tsx';
+import { HOSE_LENGTH, NOZZLE_FLOW, NOZZLE_PRESSURE } from '../editing/ranges.ts';
+import { Switcher } from '../editing/Switcher.tsx';
+import { useUnits } from '../editing/use-units.ts';
+import type { Answered } from '../plan-store/ask.ts';
+import { pastRig } from '../plan-store/edits/lay.ts';
+import { removeLine } from '../plan-store/edits/lines.ts';
+import { changeNozzle, patchLine } from '../plan-store/edits/pieces.ts';
+import { usePlan } from '../plan-store/plan-store.ts';
+
+/** Every hose past the scene's pump: hose, nozzle, valve, and what it gives. */
+export function AttackLines({ answered }: { answered: Answered }) {
+  const plan = usePlan((state) => state.history.present);
+  const past = pastRig(plan, plan.scene);
+  const lines = plan.lines.filter((line) => past.has(splitPortRef(line.from).pieceId));
+  return (
+    <section className="attack-lines" aria-labelledby="attack-lines">
+      <h2 className="section-name" id="attack-lines">
+        Attack lines
+      </h2>
+      {lines.length === 0 && (
+        <p className="soft-text">None yet. The answer is then what reaches the attack intake.</p>
+      )}
+      <ul>
+        {lines.map((line) => (
+          <AttackLine key={line.id} plan={plan} line={line} answered={answered} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function nozzleAt(plan: Plan, line: Line): Nozzle | undefined {
+  const end = splitPortRef(line.to).pieceId;
+  return plan.nozzles.find((one) => one.id === end || (one.on && splitPortRef(one.on).pieceId === end));
+}
+
+function AttackLine({ plan, line, answered }: { plan: Plan; line: Line; answered: Answered }) {
+  const units = useUnits();
+  const change = usePlan((state) => state.change);
+  const name = describeLine(plan, line);
+  const nozzle = nozzleAt(plan, line);
+  const end = pieceOf(plan, splitPortRef(line.to).pieceId);
+  const state = answered.state.lines.find((one) => one.id === line.id);
+  const tip = answered.state.nozzles.find((one) => one.id === nozzle?.id);
+  const direct = nozzle !== undefined && end?.id === nozzle.id;
+  return (
+    <li className="attack-line">
+      <span className="attack-hose">
+        <HoseChoice
+          label={`Hose of ${name}`}
+          value={line.hose}
+          onChange={(hose) => change('Hose size', (now) => patchLine(now, line.id, { hose }))}
+        />{' '}
+        <QuantityField
+          label={`Length of ${name}`}
+          value={line.lengthFt}
+          kind="length"
+          {...HOSE_LENGTH}
+          onChange={(lengthFt, key) => change('Line length', (now) => patchLine(now, line.id, { lengthFt }), key)}
+        />
+        {!direct && end && <> to {nameOf(end)}</>}
+      </span>
+      {nozzle && <NozzleFields plan={plan} nozzle={nozzle} />}
+      <span className="attack-found figures">
+        {state ? units.text(Math.abs(state.flowGpm), 'flow') : ''}
+        {tip && `, ${units.text(tip.pressurePsi, 'pressure')} at the tip, ${Math.round(tip.reactionLb)} lb reaction`}
+      </span>
+      <span className="attack-acts">
+        <Switcher
+          label={`Valve of ${name}`}
+          value={line.valve === 'shut' ? 'shut' : 'open'}
+          options={[
+            { value: 'open', text: 'Open' },
+            { value: 'shut', text: 'Shut' },
+          ]}
+          onChange={(valve) => change('Line valve', (now) => patchLine(now, line.id, { valve }))}
+        />
+        <Button
+          className="quiet-button remove"
+          aria-label={`Take away ${name}`}
+          onPress={() => change('Take away a line', (now) => removeLine(now, line.id))}
+        >
+          ×
+        </Button>
+      </span>
+    </li>
+  );
+}
+
+function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
+  const change = usePlan((state) => state.change);
+  const units = useUnits();
+  const now = nozzleCatalogue.find(
+    (one) => JSON.stringify({ ...nozzle, ...one.make }) === JSON.stringify({ ...nozzle }) && one.use === nozzle.use,
+  );
+  const own = now ? [] : [{ value: 'own', text: ownText(nozzle, units.text) }];
+  const options = [
+    ...own,
+    ...nozzleCatalogue.filter((one) => one.use === nozzle.use).map((one) => ({ value: one.id, text: one.label })),
+  ];
+  const replace = (id: string) => {
+    const entry = nozzleCatalogue.find((one) => one.id === id);
+    if (!entry) return;
+    const { id: own_, name, elevationFt, on, open, use } = nozzle;
+    change('Nozzle', (was) =>
+      changeNozzle(was, nozzle.id, () => ({ id: own_, name, elevationFt, on, open, use, ...entry.make })),
+    );
+  };
+  const label = nameOf(pieceOf(plan, nozzle.id) ?? nozzle);
+  return (
+    <span className="attack-nozzle">
+      <Choice label={label} value={now?.id ?? 'own'} options={options} onChange={replace} />
+      {nozzle.kind === 'fog' && (
+        <QuantityField
+          label={`Rated flow, ${label}`}
+          value={nozzle.ratedGpm}
+          kind="flow"
+          {...NOZZLE_FLOW}
+          onChange={(ratedGpm, key) =>
+            change('Nozzle flow', (was) => changeNozzle(was, nozzle.id, (one) => (one.kind === 'fog' ? { ...one, ratedGpm } : one)), key)
+          }
+        />
+      )}{' '}
+      <QuantityField
+        label={`Rated pressure, ${label}`}
+        value={nozzle.ratedPsi}
+        kind="pressure"
+        {...NOZZLE_PRESSURE}
+        onChange={(ratedPsi, key) =>
+          change('Nozzle pressure', (was) => changeNozzle(was, nozzle.id, (one) => ({ ...one, ratedPsi })), key)
+        }
+      />
+    </span>
+  );
+}
+
+function ownText(nozzle: Nozzle, text: (value: number, quantity: 'flow' | 'diameter') => string): string {
+  if (nozzle.kind === 'smooth-bore') return `${text(nozzle.tipIn, 'diameter')} smooth bore`;
+  if (nozzle.kind === 'fog') return `${text(nozzle.ratedGpm, 'flow')} fog`;
+  if (nozzle.kind === 'selectable') return `selectable at ${text(nozzle.selectedGpm, 'flow')}`;
+  return `automatic to ${text(nozzle.greatestGpm, 'flow')}`;
+}
