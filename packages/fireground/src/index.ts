@@ -1,5 +1,7 @@
 /** The trade: units, equipment, plans, patterns, and the questions asked of a plan. */
 
+// Questions asked of a plan
+export { NetworkError, type NetworkErrorCode } from '@plugside/hydraulics';
 // Catalogue: equipment, its defaults and where they come from
 export type { LossChoice, LossEntry } from './catalogue/appliances.ts';
 export {
@@ -33,6 +35,9 @@ export {
   usualIntakes,
   usualRating,
 } from './catalogue/pumps.ts';
+export { checkLimits } from './limits/check-limits.ts';
+// The network behind a plan, for those who want to solve it themselves
+export { type Part, type PlanNetwork, planNetwork } from './network/plan-network.ts';
 // Patterns: whole plans from a few options, and lines to add to one
 export type { AttackLineOptions } from './patterns/attack-lines.ts';
 export { addAttackLines } from './patterns/attack-lines.ts';
@@ -62,7 +67,6 @@ export type { SideSuctionLine } from './patterns/side-suction-lines.ts';
 export { sideSuctionLines } from './patterns/side-suction-lines.ts';
 export type { HydrantLay, TwoHydrantsOptions } from './patterns/two-hydrants.ts';
 export { twoHydrants } from './patterns/two-hydrants.ts';
-
 // Plan: the model, its ports, its checks, its written form
 export { checkPlan } from './plan/check.ts';
 export type { PlanIssue, ReadIssue } from './plan/issue.ts';
@@ -87,6 +91,19 @@ export type { PlanFormat } from './plan/write-plan.ts';
 export { writePlan } from './plan/write-plan.ts';
 export { planJsonSchema } from './plan/written/json-schema.ts';
 export { formatVersion } from './plan/written/schema.ts';
+export type * from './questions/answers.ts';
+export { attackSettings, demandOf } from './questions/attack-settings.ts';
+export { coefficientBand, fiveInchSpread } from './questions/coefficient-band.ts';
+export { compareBoost } from './questions/compare-boost.ts';
+export { improvements } from './questions/improvements.ts';
+export { mainLay } from './questions/main-lay.ts';
+export { type MostWaterOptions, mostWater } from './questions/most-water.ts';
+export { settingsFor } from './questions/settings-for.ts';
+export { supplyCurves } from './questions/supply-curves.ts';
+export { type SweepOptions, type SweepRow, type SweptValue, sweep } from './questions/sweep.ts';
+export { isBoosted, unassistedPlan } from './questions/unassisted.ts';
+export { solveNow, whatNow } from './questions/what-now.ts';
+
 // Units and sizes
 export type { FormatOptions, FormattedQuantity } from './units/format-quantity.ts';
 export { formatNumber, formatQuantity } from './units/format-quantity.ts';
@@ -96,3 +113,5 @@ export type { ParsedQuantity } from './units/parse-quantity.ts';
 export { parseQuantity } from './units/parse-quantity.ts';
 export type { Quantity, UnitSystem } from './units/quantities.ts';
 export { fromInside, quantities, toInside } from './units/quantities.ts';
+// Words: cautions and the line that ends them
+export { deferral } from './words/notices.ts';

@@ -1,0 +1,234 @@
+/** A solved plan against every limit that concerns it. */
+import { airPressurePsi, IN_HG_PER_PSI } from '@plugside/hydraulics';
+import { hoseCatalogue } from '../catalogue/hose.ts';
+import { hosePressureLimit, limitsFor, type PlanLimits } from '../catalogue/limits.ts';
+import { capabilityOf } from '../network/pieces-to-links.ts';
+import type { Origin, Plan, Rig } from '../plan/plan.ts';
+import { describeLine, nameOf, pieceOf } from '../plan/ports.ts';
+import type { LimitCheck, LimitKind, RigState, SupplyState } from '../questions/answers.ts';
+import { formatHoseSize } from '../units/hose-size.ts';
+
+/** A margin under this [psi, gpm …] counts as used up. */
+const BINDS_WITHIN = 0.02;
+
+/**
+ * Every limit that the pieces in a state are under, with the room left.
+ * @returns in the order sources, intakes, hose, pumps, nozzles
+ */
+export function checkLimits(plan: Plan, state: SupplyState): LimitCheck[] {
+  const limits = limitsFor(plan);
+  return [
+    ...mainChecks(plan, state, limits),
+    ...state.rigs.flatMap((rig) => intakeChecks(plan, rig, limits)),
+    ...hoseChecks(plan, state, limits),
+    ...state.rigs.flatMap((rig) => capabilityChecks(plan, rig)),
+    ...nozzleChecks(plan, state, limits),
+  ];
+}
+
+interface Given {
+  kind: LimitKind;
+  piece: string;
+  label: string;
+  value: number;
+  limit: number;
+  sense: 'min' | 'max';
+  unit: LimitCheck['unit'];
+  scale: number;
+  weight?: LimitCheck['weight'];
+  origin: Origin;
+}
+
+function check({ scale, weight = 'hard', ...given }: Given): LimitCheck {
+  const margin = given.sense === 'min' ? given.value - given.limit : given.limit - given.value;
+  return {
+    ...given,
+    id: `${given.kind}:${given.piece}`,
+    margin,
+    marginFraction: margin / scale,
+    binds: Math.abs(margin) <= BINDS_WITHIN,
+    passed: margin < -BINDS_WITHIN,
+    weight,
+  };
+}
+
+function mainChecks(plan: Plan, state: SupplyState, limits: PlanLimits): LimitCheck[] {
+  return state.hydrants.map((hydrant) =>
+    check({
+      kind: 'main residual',
+      piece: hydrant.id,
+      label: `Main at ${nameOf(pieceOf(plan, hydrant.id)!)}`,
+      value: hydrant.mainPsi,
+      limit: limits.mainResidualPsi,
+      sense: 'min',
+      unit: 'psi',
+      scale: 50,
+      origin: limits.origins.mainResidualPsi,
+    }),
+  );
+}
+
+/** The least intake pressure [psi] for a rig by its role. */
+export function leastIntake(
+  rig: Pick<Rig, 'role'>,
+  limits: PlanLimits,
+): { kind: LimitKind; psi: number; origin: Origin } {
+  if (rig.role === 'booster') {
+    return {
+      kind: 'booster intake',
+      psi: limits.boosterIntakePsi,
+      origin: limits.origins.boosterIntakePsi,
+    };
+  }
+  return {
+    kind: rig.role === 'relay' ? 'relay intake' : 'attack intake',
+    psi: limits.hoseFedIntakePsi,
+    origin: limits.origins.hoseFedIntakePsi,
+  };
+}
+
+function intakeChecks(plan: Plan, rig: RigState, limits: PlanLimits): LimitCheck[] {
+  const piece = plan.rigs.find((candidate) => candidate.id === rig.id)!;
+  const name = nameOf(piece);
+  if (rig.drafting) {
+    const altitudeFt = Math.max(0, ...plan.drafts.map((draft) => draft.altitudeFt));
+    const limit = (limits.draftVacuumInHg * airPressurePsi(altitudeFt)) / airPressurePsi(0);
+    return [
+      check({
+        kind: 'draft vacuum',
+        piece: rig.id,
+        label: `Vacuum at ${name}'s intake`,
+        value: Math.max(0, -rig.intakePsi * IN_HG_PER_PSI),
+        limit,
+        sense: 'max',
+        unit: 'inHg',
+        scale: 15,
+        origin: limits.origins.draftVacuumInHg,
+      }),
+    ];
+  }
+  const fed = Object.keys(rig.intakeGpm).length > 0;
+  if (!fed) return [];
+  // A booster that nothing runs through (handle at hydrant) has no intake to judge.
+  if (rig.role === 'booster' && rig.flowGpm < 0.5 && rig.intakePsi === 0) return [];
+  const { kind, psi, origin } = leastIntake(piece, limits);
+  return [
+    check({
+      kind,
+      piece: rig.id,
+      label: `${name}'s intake`,
+      value: rig.intakePsi,
+      limit: psi,
+      sense: 'min',
+      unit: 'psi',
+      scale: 50,
+      origin,
+    }),
+  ];
+}
+
+function hoseChecks(plan: Plan, state: SupplyState, limits: PlanLimits): LimitCheck[] {
+  return state.lines.flatMap((line) => {
+    const piece = plan.lines.find((candidate) => candidate.id === line.id)!;
+    const size = formatHoseSize(piece.hose);
+    const where = describeLine(plan, piece);
+    const { limitPsi, origin } = hosePressureLimit(plan, piece);
+    const supply = hoseCatalogue[piece.hose].limitClass === 'supply';
+    const checks = [
+      check({
+        kind: 'hose pressure',
+        piece: line.id,
+        label: `${supply ? 'Supply hose' : 'Hose'}, ${size}, ${where}`,
+        value: line.greatestPsi,
+        limit: limitPsi,
+        sense: 'max',
+        unit: 'psi',
+        scale: 100,
+        origin,
+      }),
+    ];
+    if (line.velocityFtS > limits.hoseVelocityFtS * 0.5) {
+      checks.push(
+        check({
+          kind: 'hose velocity',
+          piece: line.id,
+          label: `Velocity in ${size}, ${where}`,
+          value: line.velocityFtS,
+          limit: limits.hoseVelocityFtS,
+          sense: 'max',
+          unit: 'ft/s',
+          scale: 20,
+          weight: 'caution',
+          origin: limits.origins.hoseVelocityFtS,
+        }),
+      );
+    }
+    return checks;
+  });
+}
+
+const RATED: Origin = {
+  kind: 'standard',
+  text: 'Pump rating: 100 % at 150 psi, 70 % at 200, 50 % at 250 net',
+};
+const PAST_RATING: Origin = {
+  kind: 'common practice',
+  text: 'Past the rating: what pumps on a strong hydrant are known to do; prove it by test',
+};
+const TESTED: Origin = { kind: 'measured', text: "The rig's own pump test" };
+
+/** A pump has two ends to its capability: net pressure at the flow, and the flow itself. The nearer counts. */
+function capabilityChecks(plan: Plan, rig: RigState): LimitCheck[] {
+  const piece = plan.rigs.find((candidate) => candidate.id === rig.id)!;
+  if (rig.setting.mode === 'idle' || rig.netPsi <= 0.01 || rig.flowGpm <= 0) return [];
+  const points = capabilityOf(piece);
+  const speed = rig.setting.mode === 'throttled' ? rig.setting.speedFraction : 1;
+  const wallGpm = points[points.length - 1]![0] * speed;
+  const origin = piece.capability ? TESTED : rig.beyondRating ? PAST_RATING : RATED;
+  const shared = {
+    kind: 'pump capability' as const,
+    piece: rig.id,
+    label: `${nameOf(piece)}'s capability`,
+    sense: 'max' as const,
+    origin,
+  };
+  const byFlow = check({
+    ...shared,
+    value: rig.flowGpm,
+    limit: wallGpm,
+    unit: 'gpm',
+    scale: piece.ratedGpm,
+  });
+  if (byFlow.margin <= BINDS_WITHIN) return [byFlow];
+  const byNet = check({
+    ...shared,
+    value: rig.netPsi,
+    limit: rig.capabilityPsi,
+    unit: 'psi',
+    scale: 100,
+  });
+  return [byNet.marginFraction <= byFlow.marginFraction ? byNet : byFlow];
+}
+
+function nozzleChecks(plan: Plan, state: SupplyState, limits: PlanLimits): LimitCheck[] {
+  return state.nozzles.flatMap((nozzle) => {
+    const piece = plan.nozzles.find((candidate) => candidate.id === nozzle.id)!;
+    if (!piece.open) return [];
+    const low = nozzle.pressurePsi < nozzle.ratedPsi;
+    const origin = low ? limits.origins.nozzleLeastFraction : limits.origins.nozzleGreatestFraction;
+    return [
+      check({
+        kind: 'nozzle pressure',
+        piece: nozzle.id,
+        label: nameOf(piece),
+        value: nozzle.pressurePsi,
+        limit: nozzle.ratedPsi * (low ? limits.nozzleLeastFraction : limits.nozzleGreatestFraction),
+        sense: low ? 'min' : 'max',
+        unit: 'psi',
+        scale: 50,
+        weight: 'caution',
+        origin,
+      }),
+    ];
+  });
+}

@@ -1,0 +1,317 @@
+/** Each piece of a plan as nodes and links of a network. */
+import {
+  defaultCapability,
+  type LinkSpec,
+  type NodeSpec,
+  type PumpLink,
+} from '@plugside/hydraulics';
+import { nozzleK } from '../catalogue/nozzles.ts';
+import type {
+  Appliance,
+  AssistValve,
+  DraftSource,
+  Hydrant,
+  Loss,
+  Nozzle,
+  Plan,
+  PortRef,
+  Rig,
+} from '../plan/plan.ts';
+
+/** Collects nodes and links; a node asked for twice is made once. */
+export interface Draft {
+  nodes: Map<string, NodeSpec>;
+  links: LinkSpec[];
+}
+
+/** Tank-to-pump piping: 10 psi at 500 gpm, ours; the apparatus standard asks that 500 gpm get through (from memory). */
+export const tankLoss: Loss = { lossPsi: 10, atGpm: 500 };
+
+/** Rise above its setting of an intake relief that wastes 500 gpm; ours, makers' curves differ. */
+const reliefRise = { risePsi: 10, atGpm: 500 };
+
+export function addNode(
+  draft: Draft,
+  id: string,
+  elevationFt: number,
+  more?: Partial<NodeSpec>,
+): string {
+  if (!draft.nodes.has(id)) draft.nodes.set(id, { id, elevationFt, ...more });
+  return id;
+}
+
+function addLoss(
+  draft: Draft,
+  id: string,
+  from: string,
+  to: string,
+  loss: Loss,
+  more?: { check?: boolean; shut?: boolean },
+): void {
+  draft.links.push({ kind: 'loss', id, from, to, ...loss, ...more });
+}
+
+/** No loss of its own, one way: a clappered inlet. */
+const clappered: Loss = { lossPsi: 0, atGpm: 1000 };
+
+export function addHydrant(draft: Draft, hydrant: Hydrant, used: (port: PortRef) => boolean): void {
+  const { id, elevationFt, staticPsi, residualPsi, testGpm } = hydrant;
+  const source = addNode(draft, `${id}:source`, elevationFt, { fixedPsi: staticPsi });
+  const main = addNode(draft, `${id}:main`, elevationFt);
+  draft.links.push({
+    kind: 'supplyCurve',
+    id: `${id}:curve`,
+    from: source,
+    to: main,
+    staticPsi,
+    residualPsi,
+    testGpm,
+  });
+  if (used(`${id}.steamer`)) {
+    addLoss(
+      draft,
+      `${id}:steamer`,
+      main,
+      addNode(draft, `${id}.steamer`, elevationFt),
+      hydrant.steamerLoss,
+    );
+  }
+  for (let side = 1; side <= hydrant.sideOutlets; side++) {
+    const port = `${id}.side${side}`;
+    if (used(port))
+      addLoss(
+        draft,
+        `${id}:side${side}`,
+        main,
+        addNode(draft, port, elevationFt),
+        hydrant.sideLoss,
+      );
+  }
+}
+
+export function addDraftSource(
+  draft: Draft,
+  source: DraftSource,
+  used: (port: PortRef) => boolean,
+): void {
+  const port = `${source.id}.water`;
+  if (!used(port)) return;
+  const surface = addNode(draft, `${source.id}:surface`, source.waterElevationFt, { fixedPsi: 0 });
+  addLoss(
+    draft,
+    `${source.id}:strainer`,
+    surface,
+    addNode(draft, port, source.waterElevationFt),
+    source.strainerLoss,
+  );
+}
+
+/** @param ideal pumps without a capability limit: for searches that ask what setting would do and check the pump after */
+export function pumpLinkOf(rig: Rig, ideal: boolean): PumpLink {
+  const link: PumpLink = {
+    kind: 'pump',
+    id: `${rig.id}:pump`,
+    from: `${rig.id}:intake`,
+    to: `${rig.id}:discharge`,
+    capability: ideal
+      ? [
+          [0, 2000],
+          [100000, 2000],
+        ]
+      : capabilityOf(rig),
+    passLoss: rig.passLoss,
+  };
+  if (!ideal && rig.protectIntakePsi !== undefined) link.protectIntakePsi = rig.protectIntakePsi;
+  if (rig.setting.mode === 'governed') link.pdpPsi = rig.setting.pdpPsi;
+  else if (ideal && rig.setting.mode === 'throttled') link.pdpPsi = 150;
+  else if (rig.setting.mode === 'throttled') link.speedFraction = rig.setting.speedFraction;
+  else link.idle = true;
+  return link;
+}
+
+/** A rig's own pump test, else the default for its rating: net pressure [psi] against flow [gpm]. */
+export function capabilityOf(
+  rig: Pick<Rig, 'capability' | 'ratedGpm'>,
+): readonly (readonly [number, number])[] {
+  return rig.capability ?? defaultCapability(rig.ratedGpm);
+}
+
+export function addRigIntake(draft: Draft, rig: Rig, used: (port: PortRef) => boolean): void {
+  const intake = addNode(draft, `${rig.id}:intake`, rig.elevationFt);
+  for (let n = 1; n <= rig.intakes; n++) {
+    const port = `${rig.id}.intake${n}`;
+    if (rig.intakeLoss && used(port)) {
+      addLoss(
+        draft,
+        `${rig.id}:intake${n}`,
+        addNode(draft, port, rig.elevationFt),
+        intake,
+        rig.intakeLoss,
+      );
+    }
+  }
+}
+
+export function addRigPump(draft: Draft, rig: Rig, ideal: boolean): void {
+  addNode(draft, `${rig.id}:discharge`, rig.elevationFt);
+  draft.links.push(pumpLinkOf(rig, ideal));
+  if (rig.tankGal && rig.tankValve === 'open') {
+    const tank = addNode(draft, `${rig.id}:tank`, rig.elevationFt, { fixedPsi: 0 });
+    addLoss(draft, `${rig.id}:tankToPump`, tank, `${rig.id}:intake`, tankLoss, { check: true });
+  }
+  if (rig.intakeReliefPsi !== undefined) {
+    draft.links.push({
+      kind: 'relief',
+      id: `${rig.id}:relief`,
+      from: `${rig.id}:intake`,
+      settingPsi: rig.intakeReliefPsi,
+      ...reliefRise,
+    });
+  }
+}
+
+function addAssistValve(draft: Draft, valve: AssistValve, used: (port: PortRef) => boolean): void {
+  const { id, elevationFt } = valve;
+  const supply = addNode(draft, `${id}.supply`, elevationFt);
+  addLoss(draft, `${id}:clapper`, valve.on, supply, valve.clapperLoss, {
+    check: true,
+    shut: valve.clapperStuck === 'shut',
+  });
+  if (used(`${id}.pump-suction`)) {
+    const suction = addNode(draft, `${id}.pump-suction`, elevationFt);
+    addLoss(draft, `${id}:suction`, valve.on, suction, valve.suctionLoss, {
+      shut: valve.handle !== 'boost',
+    });
+  }
+  if (used(`${id}.pump-discharge`)) {
+    const discharge = addNode(draft, `${id}.pump-discharge`, elevationFt);
+    addLoss(draft, `${id}:discharge`, discharge, supply, valve.dischargeLoss);
+  }
+}
+
+/** Inlets with clappers into one point. */
+function addInlets(
+  draft: Draft,
+  appliance: Appliance,
+  inlets: number,
+  into: string,
+  used: (port: PortRef) => boolean,
+): void {
+  for (let n = 1; n <= inlets; n++) {
+    const port = `${appliance.id}.inlet${n}`;
+    if (used(port)) {
+      addLoss(
+        draft,
+        `${appliance.id}:inlet${n}`,
+        addNode(draft, port, appliance.elevationFt),
+        into,
+        clappered,
+        { check: true },
+      );
+    }
+  }
+}
+
+export function addAppliance(
+  draft: Draft,
+  appliance: Appliance,
+  used: (port: PortRef) => boolean,
+): void {
+  const { id, elevationFt } = appliance;
+  switch (appliance.kind) {
+    case 'assist-valve':
+      addAssistValve(draft, appliance, used);
+      return;
+    case 'wye':
+      addLoss(
+        draft,
+        `${id}:body`,
+        addNode(draft, `${id}.inlet`, elevationFt),
+        addNode(draft, `${id}:out`, elevationFt),
+        appliance.loss,
+      );
+      return;
+    case 'siamese':
+      addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
+      addLoss(
+        draft,
+        `${id}:body`,
+        `${id}:in`,
+        addNode(draft, `${id}:out`, elevationFt),
+        appliance.loss,
+      );
+      return;
+    case 'manifold':
+    case 'monitor':
+      addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
+      addLoss(
+        draft,
+        `${id}:body`,
+        `${id}:in`,
+        addNode(draft, `${id}:out`, elevationFt),
+        appliance.loss,
+      );
+      return;
+    case 'standpipe':
+      addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
+      addLoss(
+        draft,
+        `${id}:body`,
+        `${id}:in`,
+        addNode(draft, `${id}:out`, appliance.outletElevationFt),
+        appliance.loss,
+      );
+      return;
+    case 'sprinkler':
+      addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
+      draft.links.push({
+        kind: 'nozzle',
+        id: `${id}:heads`,
+        from: `${id}:in`,
+        k: appliance.demandGpm / Math.sqrt(appliance.basePsi),
+      });
+  }
+}
+
+export function addNozzle(draft: Draft, nozzle: Nozzle, node: string): void {
+  const base = {
+    id: `${nozzle.id}:tip`,
+    from: node,
+    elevationFt: nozzle.elevationFt,
+    shut: !nozzle.open,
+  };
+  if (nozzle.kind === 'automatic') {
+    const { ratedPsi, leastGpm, greatestGpm } = nozzle;
+    draft.links.push({ kind: 'automaticNozzle', ratedPsi, leastGpm, greatestGpm, ...base });
+  } else {
+    draft.links.push({ kind: 'nozzle', k: nozzleK(nozzle), ...base });
+  }
+}
+
+/**
+ * The node behind a port. Ports that share a chamber (a rig's discharges, a wye's outlets) share a node.
+ * @param plan the plan, for each rig's intake loss
+ */
+export function nodeOfPort(plan: Plan, ref: PortRef): string {
+  const point = ref.lastIndexOf('.');
+  const id = ref.slice(0, point);
+  const port = ref.slice(point + 1);
+  if (port.startsWith('discharge')) return `${id}:discharge`;
+  if (port.startsWith('intake')) {
+    const rig = plan.rigs.find((candidate) => candidate.id === id);
+    return rig?.intakeLoss ? ref : `${id}:intake`;
+  }
+  if (port.startsWith('outlet') || port === 'tip') return `${id}:out`;
+  return ref;
+}
+
+/** Net pressure [psi] a rig can add at a flow and full speed; 0 past its wall. */
+export function capabilityAt(rig: Pick<Rig, 'capability' | 'ratedGpm'>, flowGpm: number): number {
+  const points = capabilityOf(rig);
+  if (flowGpm > points[points.length - 1]![0] + 1e-6) return 0;
+  let at = 1;
+  while (at < points.length - 1 && flowGpm > points[at]![0]) at++;
+  const [q0, p0] = points[at - 1]!;
+  const [q1, p1] = points[at]!;
+  return p0 + ((p1 - p0) * (Math.max(0, flowGpm) - q0)) / (q1 - q0);
+}

@@ -1,0 +1,166 @@
+import { checkLimits } from '../limits/check-limits.ts';
+import { capabilityAt } from '../network/pieces-to-links.ts';
+import { planNetwork } from '../network/plan-network.ts';
+import { readState } from '../network/read-state.ts';
+import type { Plan, Rig } from '../plan/plan.ts';
+import type { UnitSystem } from '../units/quantities.ts';
+import { noticesFor } from '../words/notices.ts';
+import { ordersFor } from '../words/orders.ts';
+import { sayIn } from '../words/say.ts';
+import type { LimitCheck, MostWater, SupplyState } from './answers.ts';
+import { type AttackSettings, attackSettings, pdpForFlow } from './attack-settings.ts';
+import { shutOff } from './shut-off.ts';
+import { SupplySearch } from './supply-search.ts';
+
+export interface MostWaterOptions {
+  /** `intake`: what reaches the scene rig. `nozzles`: what comes out of the tips, at most their rating. */
+  at?: 'intake' | 'nozzles';
+  /** For the sentences in the answer; US where left out. Figures are always in inside units. */
+  units?: UnitSystem;
+}
+
+/**
+ * "What do I get": the greatest flow to the scene within every hard limit, each pump at the lowest
+ * setting that gives it, and the limits that stop it there.
+ * @throws NetworkError where the plan cannot be solved, saying why
+ */
+export function mostWater(plan: Plan, options: MostWaterOptions = {}): MostWater {
+  const at = options.at ?? 'intake';
+  const search = new SupplySearch(plan);
+  const supplyGpm = search.greatestGpm();
+  const tight = search.tightest();
+  const attack = attackSettings(plan);
+  const scene = plan.rigs.find((rig) => rig.id === plan.scene)!;
+  const set = withSettings(attack.plan, search.pdpPsi);
+  const supply = readState({ ...search.solved, plan: set });
+
+  // The scene pump gives its lines what they are rated for, or what the supply leaves them.
+  const wanted = attack.pdpPsi > 0 ? pdpForFlow(attack.plan, supplyGpm, attack.pdpPsi) : 0;
+  const scenePdpPsi = attack.pdpPsi > 0 ? wanted : settingPsi(scene);
+  const planSet = withSettings(set, new Map([[scene.id, Math.max(0, scenePdpPsi)]]));
+  const state = joinAttack(planSet, supply, attack, scenePdpPsi, supplyGpm);
+  const limits = checkLimits(planSet, state);
+  markBinding(limits, tight);
+  const binding = limits.filter(
+    (limit) =>
+      limit.binds &&
+      limit.weight === 'hard' &&
+      tight.some((t) => `${t.kind}:${t.piece}` === limit.id),
+  );
+  const rest = shutOff(planSet, state, options.units);
+  const answer: MostWater = {
+    question: 'most water',
+    at,
+    flowGpm: at === 'intake' ? supplyGpm : Math.min(supplyGpm, nozzleGpm(state)),
+    plan: planSet,
+    state,
+    limits,
+    binding,
+    orders: ordersFor(planSet, state, limits, attack.gate, options.units),
+    shutOff: rest,
+    notices: noticesFor(planSet, state, limits, rest, options.units),
+  };
+  if (supplyGpm <= 0) {
+    const failing = limits.find((limit) => limit.passed && limit.weight === 'hard') ?? binding[0];
+    answer.noneReason = failing
+      ? `${failing.label} stands at ${sayIn(options.units ?? 'us').full(failing.value, 'pressure')} with no water moving; its limit is ${sayIn(options.units ?? 'us').full(failing.limit, 'pressure')}.`
+      : 'A limit fails with no water moving.';
+  }
+  return answer;
+}
+
+function nozzleGpm(state: SupplyState): number {
+  let total = 0;
+  for (const nozzle of state.nozzles) total += nozzle.flowGpm;
+  for (const appliance of state.appliances)
+    if (appliance.kind === 'sprinkler') total += appliance.flowGpm;
+  return total;
+}
+
+function settingPsi(rig: Rig): number {
+  return rig.setting.mode === 'governed' ? rig.setting.pdpPsi : 0;
+}
+
+/** The plan with pumps governed at these pressures [psi]; 0: passing water, not pumping. */
+export function withSettings(plan: Plan, pdpPsi: ReadonlyMap<string, number>): Plan {
+  return {
+    ...plan,
+    rigs: plan.rigs.map((rig) => {
+      const psi = pdpPsi.get(rig.id);
+      if (psi === undefined) return rig;
+      return { ...rig, setting: psi > 0 ? { mode: 'governed', pdpPsi: psi } : { mode: 'idle' } };
+    }),
+  };
+}
+
+/** The supply side's state with the scene pump and its lines beside it, fed at the intake pressure found. */
+export function joinAttack(
+  plan: Plan,
+  supply: SupplyState,
+  attack: AttackSettings,
+  pdpPsi: number,
+  supplyGpm: number,
+): SupplyState {
+  if (attack.pdpPsi <= 0) return { ...supply, sceneGpm: supplyGpm };
+  const solved = planNetwork(plan, { part: 'attack' });
+  solved.network.setFixedPsi(`${plan.scene}:discharge`, Math.max(pdpPsi, 0));
+  solved.network.solve();
+  const side = readState(solved);
+  const scene = supply.rigs.find((rig) => rig.id === plan.scene)!;
+  let flowGpm = 0;
+  for (const line of side.lines)
+    if (plan.lines.some((l) => l.id === line.id && l.from.startsWith(`${plan.scene}.`)))
+      flowGpm += line.flowGpm;
+  const piece = plan.rigs.find((rig) => rig.id === plan.scene)!;
+  const pumped = planPump(piece, flowGpm, scene.intakePsi, pdpPsi);
+  return {
+    ...supply,
+    sceneGpm: supplyGpm,
+    lines: [
+      ...supply.lines,
+      ...side.lines.filter((line) => !supply.lines.some((other) => other.id === line.id)),
+    ],
+    nozzles: [
+      ...supply.nozzles,
+      ...side.nozzles.filter((n) => !supply.nozzles.some((other) => other.id === n.id)),
+    ],
+    appliances: [
+      ...supply.appliances,
+      ...side.appliances.filter((a) => !supply.appliances.some((other) => other.id === a.id)),
+    ],
+    rigs: [
+      ...supply.rigs.map((rig) => (rig.id === plan.scene ? { ...rig, ...pumped } : rig)),
+      ...side.rigs.filter(
+        (rig) => rig.id !== plan.scene && !supply.rigs.some((other) => other.id === rig.id),
+      ),
+    ],
+  };
+}
+
+function planPump(piece: Rig, flowGpm: number, intakePsi: number, pdpPsi: number) {
+  const capability = capabilityAt(piece, flowGpm);
+  const netPsi = pdpPsi - intakePsi;
+  return {
+    setting: piece.setting,
+    flowGpm,
+    pdpPsi: Math.max(pdpPsi, intakePsi),
+    netPsi: Math.max(0, netPsi),
+    state: netPsi > 0 ? ('holding' as const) : ('passing' as const),
+    capabilityPsi: capability,
+    capabilityFraction: netPsi <= 0 ? 0 : capability > 0 ? Math.min(1, netPsi / capability) : 1,
+    beyondRating: flowGpm > piece.ratedGpm + 0.5,
+  };
+}
+
+/** Limits the search ran into bind, whatever rounding says. */
+function markBinding(
+  limits: LimitCheck[],
+  tight: readonly { kind: string; piece: string }[],
+): void {
+  for (const limit of limits) {
+    if (tight.some((t) => `${t.kind}:${t.piece}` === limit.id)) {
+      limit.binds = true;
+      if (Math.abs(limit.margin) < 0.02) limit.passed = false;
+    }
+  }
+}

@@ -1,0 +1,49 @@
+/** Where a falling function of one variable crosses zero. */
+
+export interface Bracket {
+  low: number;
+  high: number;
+  lowValue: number;
+  highValue: number;
+}
+
+/**
+ * Root of a function that falls from `lowValue` ≥ 0 to `highValue` < 0, by false position that never
+ * keeps one end for ever (Illinois), halving where that stalls.
+ * @param within stop when the bracket is this narrow
+ * @returns the largest argument found with a value of 0 or more
+ */
+export function fallingRoot(
+  value: (x: number) => number,
+  bracket: Bracket,
+  within: number,
+): number {
+  let { low, high, lowValue, highValue } = bracket;
+  let held = 0;
+  let weightLow = lowValue;
+  let weightHigh = highValue;
+  for (let step = 0; step < 200 && high - low > within; step++) {
+    let x = low + ((high - low) * weightLow) / (weightLow - weightHigh);
+    const inset = Math.min(within / 3, (high - low) / 4);
+    if (!(x > low + inset)) x = low + inset;
+    if (!(x < high - inset)) x = high - inset;
+    if (step % 8 === 7) x = (low + high) / 2;
+    const y = value(x);
+    if (y >= 0) {
+      low = x;
+      lowValue = y;
+      weightLow = y;
+      if (held === 1) weightHigh /= 2;
+      else weightHigh = highValue;
+      held = 1;
+    } else {
+      high = x;
+      highValue = y;
+      weightHigh = y;
+      if (held === -1) weightLow /= 2;
+      else weightLow = lowValue;
+      held = -1;
+    }
+  }
+  return low;
+}
