@@ -37,7 +37,10 @@ export interface LabelRoom {
 
 const GAP = 3;
 const DISTANCES = [8, 18, 32, 48, 66, 86, 110];
-const DIRECTIONS = [-90, -45, 0, 45, 90, 135, 180, -135].map(
+/** An optional label stands beside its point or not at all. */
+const OPTIONAL_STEPS = 3;
+// Above first, then down either side.
+const DIRECTIONS = [-90, -60, -30, 0, 30, 60, 90, -120, -150, 180, 150, 120].map(
   (degrees) => (degrees * Math.PI) / 180,
 );
 
@@ -72,7 +75,8 @@ export function crosses([a, b]: readonly [Point, Point], box: Box): boolean {
 
 /**
  * Puts labels where no two cover each other, in the order of the wishes; first where they cover
- * no stroke either, then where they may. Those with no room come back in `left`.
+ * no stroke either, then where they may. Those with no room come back in `left`, but for the
+ * optional ones, which never cover a stroke and are dropped.
  */
 export function placeLabels(
   wishes: readonly LabelWish[],
@@ -84,7 +88,8 @@ export function placeLabels(
   for (const [index, wish] of wishes.entries()) {
     const others = points.filter((_, other) => other !== index);
     const label =
-      findRoom(wish, placed, others, room, true) ?? findRoom(wish, placed, others, room, false);
+      findRoom(wish, placed, others, room, true) ??
+      (wish.optional ? undefined : findRoom(wish, placed, others, room, false));
     if (label) placed.push(label);
     else if (!wish.optional) left.push(wish);
   }
@@ -104,7 +109,7 @@ function findRoom(
 ): PlacedLabel | undefined {
   const halfWidth = textWidth(wish.text, fontSize) / 2;
   const halfHeight = fontSize * 0.6;
-  for (const distance of DISTANCES) {
+  for (const distance of wish.optional ? DISTANCES.slice(0, OPTIONAL_STEPS) : DISTANCES) {
     for (const direction of DIRECTIONS) {
       const across = Math.cos(direction);
       const down = Math.sin(direction);
