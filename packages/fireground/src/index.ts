@@ -91,6 +91,16 @@ export type { PlanFormat } from './plan/write-plan.ts';
 export { writePlan } from './plan/write-plan.ts';
 export { planJsonSchema } from './plan/written/json-schema.ts';
 export { formatVersion } from './plan/written/schema.ts';
+// Profile: pressure against distance, and its drawing
+export type {
+  PressureProfile,
+  ProfilePath,
+  ProfileSpan,
+  ProfileStation,
+} from './profile/profile.ts';
+export { profileOf } from './profile/profile-of.ts';
+export type { ProfileSvgOptions } from './profile/svg/options.ts';
+export { profileSvg } from './profile/svg/profile-svg.ts';
 export type * from './questions/answers.ts';
 export { attackSettings, demandOf } from './questions/attack-settings.ts';
 export { coefficientBand, fiveInchSpread } from './questions/coefficient-band.ts';
