@@ -39,8 +39,12 @@ export const kindNames: Readonly<Record<PieceKind, string>> = {
   nozzle: 'nozzle',
 };
 
+// A plan being edited may hold any number for a moment; a list of ports must not grow with it.
+const mostPorts = 50;
+
 function series(direction: PortDirection, name: string, label: string, count: number): Port[] {
-  return Array.from({ length: count }, (_, index) => ({
+  const length = Number.isNaN(count) ? 0 : Math.max(0, Math.min(Math.floor(count), mostPorts));
+  return Array.from({ length }, (_, index) => ({
     name: `${name}${index + 1}`,
     direction,
     label: `${label} ${index + 1}`,
