@@ -32,6 +32,8 @@ const REFUSED: [file: string, code: string, words: string][] = [
   ['server/src/a.ts', "import '@plugside/fireground';", 'server imports no other package'],
   ['web/src/a.ts', "import '@plugside/server';", 'web imports @plugside/fireground'],
   ['web/src/b.ts', "import 'node:fs';", 'Node.js builtin module'],
+  ['fireground/src/deep/h.ts', "import '../../../cli/src/index.ts';", 'leaves the package'],
+  ['fireground/proof/a.ts', "import '../../cli/src/index.ts';", 'leaves the package'],
   ['web/src/c.ts', "import '../../fireground/dist/index.js';", 'leaves the package'],
 ];
 
@@ -41,6 +43,7 @@ const ALLOWED: [file: string, code: string][] = [
   ['hydraulics/src/x.ts', 'export const x = 1;'],
   ['hydraulics/src/y.test.ts', "import 'vitest';\nimport 'fast-check';\nimport 'node:fs';"],
   ['fireground/src/y.ts', "import '@plugside/hydraulics';\nimport 'yaml';\nimport 'zod';"],
+  ['fireground/proof/y.ts', "import '../src/y.ts';"],
   ['cli/src/y.ts', "import '@plugside/fireground';\nimport 'commander';\nimport 'node:fs';"],
   ['server/src/y.ts', "import '@hono/node-server/serve-static';\nimport 'hono/etag';"],
   ['web/src/y.ts', "import '@plugside/fireground';\nimport 'react-dom/client';"],
