@@ -1,17 +1,22 @@
 /** `npm run acceptance -- <file.json …>`: solves cases worked elsewhere and says how near each answer comes. */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type Compared, compareNetworkCase } from '../packages/hydraulics/proof/network-cases.ts';
+import {
+  type ComparedValue,
+  compareSupplyCase,
+} from '../packages/fireground/proof/supply-cases.ts';
+import { compareNetworkCase } from '../packages/hydraulics/proof/network-cases.ts';
 
 /** What tells one kind of case from another, and how it is compared. */
 interface CaseFormat {
   name: string;
   matches: (one: object) => boolean;
-  compare: (one: never) => Compared[];
+  compare: (one: never) => readonly ComparedValue[];
 }
 
 const formats: readonly CaseFormat[] = [
   { name: 'network', matches: (one) => 'network' in one, compare: compareNetworkCase },
+  { name: 'supply', matches: (one) => 'lay' in one, compare: compareSupplyCase },
 ];
 
 const files = process.argv.slice(2);
