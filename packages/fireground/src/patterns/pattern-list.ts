@@ -19,6 +19,9 @@ export interface Pattern {
   make: () => Plan;
 }
 
+/** 100 psi at the nozzle and 70 lost in 200 ft of 1¾ in at 150 gpm. */
+const handLines = { attack: { pdpPsi: 170 } };
+
 const usual = (plan: Plan, rigId = 'A1'): Plan => ({
   ...addAttackLines(plan, rigId, [{}, {}]),
   invented: true,
@@ -29,65 +32,77 @@ export const patternList: readonly Pattern[] = [
   {
     id: 'forward-lay',
     label: 'Forward lay: hydrant to fire on hydrant pressure',
-    make: () => usual(forwardLay()),
+    make: () => usual(forwardLay(handLines)),
   },
   {
     id: 'reverse-lay',
     label: 'Reverse lay: an engine at the hydrant pumps the line',
-    make: () => usual(reverseLay()),
+    make: () => usual(reverseLay(handLines)),
   },
   {
     id: 'boosted-at-hydrant',
     label: 'Boosted at the hydrant through an assist valve',
-    make: () => usual(boostedAtHydrant()),
+    make: () => usual(boostedAtHydrant(handLines)),
   },
   {
     id: 'boosted-with-side-lines',
     label: 'Boosted, with lines from the side outlets too',
-    make: () => usual(boostedAtHydrant({ booster: { sideLines: [{ hose: '3' }, { hose: '3' }] } })),
+    make: () =>
+      usual(
+        boostedAtHydrant({ ...handLines, booster: { sideLines: [{ hose: '3' }, { hose: '3' }] } }),
+      ),
   },
   {
     id: 'relay',
     label: 'Relay of three pumps',
-    make: () => usual(relay(), 'P3'),
+    make: () => usual(relay({ attackPdpPsi: 170 }), 'P3'),
   },
   {
     id: 'two-hydrants',
     label: 'Two hydrants into one engine',
-    make: () => usual(twoHydrants()),
+    make: () => usual(twoHydrants(handLines)),
   },
   {
     id: 'dual-lines',
     label: 'Two lines side by side from one hydrant',
-    make: () => usual(dualLines()),
+    make: () => usual(dualLines(handLines)),
   },
   {
     id: 'wyed-lines',
     label: 'Two hand lines from a wye',
-    make: () => ({ ...addWyedLines(forwardLay(), 'A1', { lines: [{}, {}] }), invented: true }),
+    make: () => ({
+      // Shorter lines than usual: the leader has its own loss.
+      ...addWyedLines(forwardLay({ attack: { pdpPsi: 180 } }), 'A1', {
+        lines: [{ lengthFt: 100 }, { lengthFt: 100 }],
+      }),
+      invented: true,
+    }),
   },
   {
     id: 'manifold',
     label: 'Hand lines from a manifold',
     make: () => ({
-      ...addManifoldLines(forwardLay(), 'A1', { lines: [{}, {}, {}] }),
+      ...addManifoldLines(forwardLay({ attack: { pdpPsi: 175 } }), 'A1', { lines: [{}, {}, {}] }),
       invented: true,
     }),
   },
   {
     id: 'master-stream',
     label: 'Master stream from a boosted supply',
-    make: () => ({ ...addMasterStream(boostedAtHydrant(), 'A1'), invented: true }),
+    make: () => ({
+      ...addMasterStream(boostedAtHydrant({ attack: { pdpPsi: 100 } }), 'A1'),
+      invented: true,
+    }),
   },
   {
     id: 'standpipe',
     label: 'Standpipe with a hand line on an upper floor',
-    make: () => ({ ...standpipeSupply(), invented: true }),
+    make: () => ({ ...standpipeSupply({ attack: { pdpPsi: 100 } }), invented: true }),
   },
   {
     id: 'sprinkler',
     label: 'Sprinkler connection',
-    make: () => ({ ...sprinklerSupply(), invented: true }),
+    make: () => ({ ...sprinklerSupply({ attack: { pdpPsi: 110 } }), invented: true }),
   },
-  { id: 'draft', label: 'Draft with a lay to the fire', make: () => usual(draftSupply()) },
+  { id: 'draft', label: 'Draft with a lay to the fire', make: () => usual(draftSupply(handLines)) },
 ];

@@ -3,6 +3,7 @@ import { checkPlan } from '../plan/check.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
 import { writePlan } from '../plan/write-plan.ts';
+import { whatNow } from '../questions/what-now.ts';
 import { boostedAtHydrant } from './boosted-at-hydrant.ts';
 import { addWyedLines } from './branched-lines.ts';
 import { forwardLay } from './forward-lay.ts';
@@ -27,6 +28,16 @@ describe('every pattern', () => {
     const plan = make();
     expect(readPlan(writePlan(plan, format))).toEqual({ ok: true, plan, notices: [] });
   });
+
+  test.each(patternList.map(({ id, make }) => [id, make] as const))(
+    '%s works as it is set: no limit is passed',
+    (_, make) => {
+      const passed = whatNow(make()).limits.filter((limit) => limit.passed);
+      expect(passed.map((limit) => `${limit.id}: ${limit.value} against ${limit.limit}`)).toEqual(
+        [],
+      );
+    },
+  );
 
   test('is marked as made up', () => {
     expect(patternList.filter(({ make }) => !make().invented)).toEqual([]);

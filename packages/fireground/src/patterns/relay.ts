@@ -15,6 +15,8 @@ export interface RelayOptions {
   ratedGpm?: number;
   /** What each pump but the last holds; the constant-pressure relay's 175 where left out. */
   pdpPsi?: number;
+  /** What the attack engine holds. */
+  attackPdpPsi?: number;
   attackLines?: readonly AttackLineOptions[];
 }
 
@@ -38,7 +40,7 @@ export function relay(options: RelayOptions = {}): Plan {
       name: index === 0 ? 'Source engine' : last ? 'Attack engine' : `Relay engine ${index}`,
       ratedGpm,
       elevationFt: (lay.riseFt * index) / legs,
-      pdpPsi: last ? undefined : pdpPsi,
+      pdpPsi: last ? options.attackPdpPsi : pdpPsi,
     });
   });
   const lines: Line[] = rigs.slice(1).map((rig, index) =>

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import coldStore from '../../../../examples/cold-store.yaml?raw';
 import hillRelay from '../../../../examples/hill-relay.yaml?raw';
 import twoHydrants from '../../../../examples/two-hydrants.yaml?raw';
+import { whatNow } from '../questions/what-now.ts';
 import type { Plan } from './plan.ts';
 import { readPlan } from './read-plan.ts';
 import { writePlan } from './write-plan.ts';
@@ -26,6 +27,11 @@ describe('examples', () => {
     for (const format of ['yaml', 'json'] as const) {
       expect(readPlan(writePlan(plan, format))).toEqual({ ok: true, plan, notices: [] });
     }
+  });
+
+  test.each(examples)('%s works as it is set: no limit is passed', (name, text) => {
+    const passed = whatNow(read(name, text)).limits.filter((limit) => limit.passed);
+    expect(passed.map((limit) => limit.id)).toEqual([]);
   });
 
   test('the cold store: what feeds the booster, and what the nozzles stand on', () => {
