@@ -10,7 +10,6 @@ export interface WrittenLink {
   [field: string]: unknown;
 }
 
-// biome-ignore lint/suspicious/noApproximativeNumericConstant: psi per foot of water, not log10 of e.
 const PSI_PER_FT = 0.434;
 
 /**

@@ -1,4 +1,4 @@
-import { WALL_SLOPE } from './constants.ts';
+import { FLAT_SLOPE, WALL_SLOPE } from './constants.ts';
 
 /**
  * Net pressure [psi] a pump can add at a flow, from points on flat arrays scaled by speed:
@@ -23,7 +23,7 @@ export function capabilityPsi(
   return square * (nets[k]! + slope * (at - flows[k]!));
 }
 
-/** Slope of `capabilityPsi` [psi/gpm], never above -1e-6 so that a flat stretch can still be solved. */
+/** Slope of `capabilityPsi` [psi/gpm], never quite 0 so that a flat stretch can still be solved. */
 export function capabilitySlope(
   flows: Float64Array,
   nets: Float64Array,
@@ -38,7 +38,7 @@ export function capabilitySlope(
   let k = start;
   while (k < end - 1 && at > flows[k + 1]!) k++;
   const slope = (speed * (nets[k + 1]! - nets[k]!)) / (flows[k + 1]! - flows[k]!);
-  return slope < -1e-6 ? slope : -1e-6;
+  return Math.min(slope, -FLAT_SLOPE);
 }
 
 /** Greatest flow [gpm] at which a pump can still add `netPsi`; 0 where it cannot at all. */

@@ -1,4 +1,4 @@
-/** The solver's own constants, each with what it is for. None is a physical property. */
+/** The solver's own constants, each with what it is for. None but the first two is a physical property. */
 
 /** Elevation [psi/ft]: water's weight, as the trade rounds it. */
 export const PSI_PER_FT = 0.434;
@@ -6,23 +6,23 @@ export const PSI_PER_FT = 0.434;
 /** Exponent of a main's supply curve: 1/0.54. */
 export const MAIN_EXPONENT = 1 / 0.54;
 
-/** Flow [gpm] under which a loss is taken as linear, so that its slope never vanishes. The error is a·δ²: under a millionth of a psi for any fire hose. */
-export const LINEAR_BELOW_GPM = 0.1;
+/** Flow [gpm] under which a loss is taken as linear, so that its slope never vanishes. No flow is out by more than this. */
+export const LINEAR_BELOW_GPM = 0.01;
 
-/** Slope [psi/gpm] of a link with no loss of its own: a millionth of a psi at 1,000 gpm. */
-export const LEAST_SLOPE = 1e-9;
+/** Slope [psi/gpm] of a link with no loss of its own, and droop of a governor: 1e-5 psi at 1,000 gpm. */
+export const LEAST_SLOPE = 1e-8;
 
 /** Leak [gpm/psi] through a closed check: gives a pocket behind it a pressure and moves no water that counts. */
 export const CLOSED_LEAK = 1e-9;
-
-/** Leak [gpm/psi] from every node to the open air: keeps a part that valves have cut off solvable. */
-export const GROUND_LEAK = 1e-15;
 
 /** Slope [psi/gpm] of a pump's wall, where its capability ends. */
 export const WALL_SLOPE = 1e4;
 
 /** Slope [psi/gpm] of an automatic nozzle inside its band. */
 export const BAND_SLOPE = 1e-7;
+
+/** Slope [psi/gpm] of a flat stretch of a capability curve. */
+export const FLAT_SLOPE = 1e-7;
 
 /** An iterate is an answer when every element holds to its law within this [psi] … */
 export const LAW_TOLERANCE_PSI = 1e-6;
@@ -31,7 +31,10 @@ export const LAW_TOLERANCE_PSI = 1e-6;
 export const FLOW_TOLERANCE_SHARE = 1e-6;
 export const FLOW_TOLERANCE_GPM = 1e-5;
 
-/** … and every node balances within this [gpm]. */
+/** … or be no more than the last digits of the heads, as a share of them … */
+export const DIGITS_SHARE = 1e-14;
+
+/** … and every node balances within this [gpm] plus this share of what passes through the network. */
 export const MASS_TOLERANCE_GPM = 1e-4;
 
 /** A state changes only when its condition fails by more than this [psi or gpm]. */

@@ -9,7 +9,6 @@ import {
   HOLDING,
   INTEGERS,
   OPEN,
-  PROTECTING,
   REALS,
   STATE,
   TO,
@@ -48,56 +47,56 @@ export function derive(
   frame: Frame,
 ): Derivatives {
   writeTangents(core);
-  const { unknowns, values, reals, integers } = core;
-  const right = new Float64Array(unknowns + 1);
-  const source = new Float64Array(unknowns);
-  if (target.kind === 'demandGpm') {
-    if (target.index < unknowns) source[target.index] = -1;
-  } else if (target.kind === 'fixedPsi') {
+  const { reals, integers, right, step, pumpIn, pumpOut } = core;
+  /** Rate at which an element's flow changes with the parameter while the unknown heads stay. */
+  const direct = new Float64Array(core.passives);
+  const pumpDirect = new Float64Array(core.pumps);
+  right.fill(0);
+  if (target.kind === 'demandGpm') right[target.index] = -1;
+  if (target.kind === 'fixedPsi') {
     for (let e = 0; e < core.passives; e++) {
-      if (integers[e * INTEGERS + STATE] !== OPEN) continue;
-      const i = integers[e * INTEGERS + FROM]!;
-      const j = integers[e * INTEGERS + TO]!;
+      const n = e * INTEGERS;
+      if (integers[n + STATE] !== OPEN) continue;
       const g = reals[e * REALS + CONDUCTANCE]!;
-      if (i === target.index && j < unknowns) source[j] = source[j]! + g;
-      if (j === target.index && i < unknowns) source[i] = source[i]! + g;
+      if (integers[n + FROM] === target.index) direct[e] = g;
+      if (integers[n + TO] === target.index) direct[e] = direct[e]! - g;
     }
-  } else if (target.kind === 'speedFraction' && core.pumpState[target.index] === AT_CAPABILITY) {
-    const k = target.index;
-    const at = (speed: number) =>
-      capabilityPsi(core.curveFlow, core.curveNet, core.curveStart[k]!, core.curveCount[k]!, speed, core.pumpFlow[k]!);
-    const step = 1e-6;
-    const perSpeed = (at(core.speed[k]! + step) - at(core.speed[k]! - step)) / (2 * step);
-    const direct = core.pumpConductance[k]! * perSpeed;
-    source[core.pumpIn[k]!] = source[core.pumpIn[k]!]! - direct;
-    source[core.pumpOut[k]!] = source[core.pumpOut[k]!]! + direct;
+    for (let k = 0; k < core.pumps; k++) {
+      if (core.dead[k]) continue;
+      if (pumpIn[k] === target.index) pumpDirect[k] = core.pumpRateIn[k]!;
+      if (pumpOut[k] === target.index) pumpDirect[k] = pumpDirect[k]! - core.pumpRateOut[k]!;
+    }
   }
-  right.set(source);
+  if (target.kind === 'pdpPsi' && core.pumpState[target.index] === HOLDING) {
+    pumpDirect[target.index] = core.pumpRateOut[target.index]!;
+  }
+  if (target.kind === 'speedFraction' && core.pumpState[target.index] === AT_CAPABILITY) {
+    pumpDirect[target.index] = core.pumpRateIn[target.index]! * netPerSpeed(core, target.index);
+  }
+  for (let e = 0; e < core.passives; e++) {
+    const i = integers[e * INTEGERS + FROM]!;
+    const j = integers[e * INTEGERS + TO]!;
+    right[i] = right[i]! - direct[e]!;
+    right[j] = right[j]! + direct[e]!;
+  }
   for (let k = 0; k < core.pumps; k++) {
-    const i = core.pumpIn[k]!;
-    const o = core.pumpOut[k]!;
-    if (core.pumpState[k] === HOLDING) {
-      right[i] = right[i]! + right[o]!;
-      right[o] = target.kind === 'pdpPsi' && target.index === k ? 1 : 0;
-    } else if (core.pumpState[k] === PROTECTING) {
-      right[o] = right[o]! + right[i]!;
-      right[i] = 0;
-    }
+    right[pumpIn[k]!] = right[pumpIn[k]!]! - pumpDirect[k]!;
+    right[pumpOut[k]!] = right[pumpOut[k]!]! + pumpDirect[k]!;
   }
-  eliminate(core.elimination, values, right);
+  eliminate(core.elimination, core.values, right, step);
 
   const head = new Float64Array(frame.nodeCount);
   const flow = new Float64Array(reduction.elements.length);
-  const rate = (coreNode: number) =>
-    coreNode < unknowns ? right[coreNode]! : target.kind === 'fixedPsi' && coreNode === target.index ? 1 : 0;
   core.nodes.forEach((node, at) => {
-    head[node] = rate(at);
+    head[node] = step[at]!;
+    if (target.kind === 'fixedPsi' && at === target.index) head[node] = 1;
   });
   for (let e = 0; e < core.passives; e++) {
     const n = e * INTEGERS;
     if (integers[n + STATE] !== OPEN) continue;
-    const across = rate(integers[n + FROM]!) - rate(integers[n + TO]!);
-    flow[core.element[e]!] = core.sense[e]! * reals[e * REALS + CONDUCTANCE]! * across;
+    const across = step[integers[n + FROM]!]! - step[integers[n + TO]!]!;
+    const rate = direct[e]! + reals[e * REALS + CONDUCTANCE]! * across;
+    flow[core.element[e]!] = core.sense[e]! * rate;
   }
   expandRates(reduction, coefficients, frame.elementFlow, flow, head);
 
@@ -109,15 +108,28 @@ export function derive(
       continue;
     }
     const k = frame.pumpOf[at]!;
-    const o = core.pumpOut[k]!;
-    let q = target.kind === 'demandGpm' && target.index === o ? 1 : 0;
-    for (let s = core.outletStart[k]!; s < core.outletStart[k + 1]!; s++) {
-      const out = core.outletPassive[s]!;
-      q += core.outletSense[s]! * core.sense[out]! * flow[core.element[out]!]!;
-    }
-    flowGpm[at] = q;
+    if (core.dead[k]) continue;
+    flowGpm[at] =
+      pumpDirect[k]! +
+      core.pumpRateIn[k]! * step[pumpIn[k]!]! -
+      core.pumpRateOut[k]! * step[pumpOut[k]!]!;
   }
   return { flowGpm, pressurePsi: head.slice(0, frame.nodes) };
+}
+
+/** Rate of a pump's net pressure with its speed at its present flow [psi]. */
+function netPerSpeed(core: Core, k: number): number {
+  const at = (speed: number) =>
+    capabilityPsi(
+      core.curveFlow,
+      core.curveNet,
+      core.curveStart[k]!,
+      core.curveCount[k]!,
+      speed,
+      core.pumpFlow[k]!,
+    );
+  const step = 1e-6;
+  return (at(core.speed[k]! + step) - at(core.speed[k]! - step)) / (2 * step);
 }
 
 function expandRates(
@@ -154,7 +166,12 @@ function expandRates(
 }
 
 /** Slope [psi/gpm] of a passive element's loss at a flow. */
-export function passiveSlope(a: number, b: number, flowGpm: number): number {
-  const size = Math.max(Math.abs(flowGpm), LINEAR_BELOW_GPM);
-  return LEAST_SLOPE + 2 * a * size + (b === 0 ? 0 : MAIN_EXPONENT * b * size ** (MAIN_EXPONENT - 1));
+function passiveSlope(a: number, b: number, flowGpm: number): number {
+  const size = Math.abs(flowGpm);
+  if (size <= LINEAR_BELOW_GPM) {
+    return LEAST_SLOPE + a * LINEAR_BELOW_GPM + b * LINEAR_BELOW_GPM ** (MAIN_EXPONENT - 1);
+  }
+  return (
+    LEAST_SLOPE + 2 * a * size + (b === 0 ? 0 : MAIN_EXPONENT * b * size ** (MAIN_EXPONENT - 1))
+  );
 }

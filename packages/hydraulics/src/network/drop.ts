@@ -11,7 +11,7 @@ const BELOW_POWER = BELOW ** POWER;
 export function passiveDropPsi(a: number, b: number, flowGpm: number): number {
   const size = Math.abs(flowGpm);
   let factor = 0;
-  if (a !== 0) factor = a * (size > BELOW ? size : BELOW);
+  if (a !== 0) factor = a * Math.max(size, BELOW);
   if (b !== 0) factor += b * (size > BELOW ? size ** POWER : BELOW_POWER);
   return factor * flowGpm;
 }
@@ -25,11 +25,16 @@ export function roughFlowGpm(a: number, b: number, dropPsi: number): number {
 }
 
 /** Pressure at an automatic nozzle [psi] against flow [gpm]: rated inside its band, a fixed opening at either end. */
-export function bandDropPsi(ratedPsi: number, leastGpm: number, greatestGpm: number, flowGpm: number): number {
+export function bandDropPsi(
+  ratedPsi: number,
+  leastGpm: number,
+  greatestGpm: number,
+  flowGpm: number,
+): number {
   if (flowGpm <= leastGpm) {
     const part = flowGpm / leastGpm;
     const below = LINEAR_BELOW_GPM / leastGpm;
-    return ratedPsi * part * (part > below ? part : below);
+    return ratedPsi * part * Math.max(part, below);
   }
   if (flowGpm <= greatestGpm) return ratedPsi + BAND_SLOPE * (flowGpm - leastGpm);
   const part = flowGpm / greatestGpm;
@@ -37,7 +42,12 @@ export function bandDropPsi(ratedPsi: number, leastGpm: number, greatestGpm: num
 }
 
 /** Slope of `bandDropPsi` [psi/gpm]. */
-export function bandSlope(ratedPsi: number, leastGpm: number, greatestGpm: number, flowGpm: number): number {
+export function bandSlope(
+  ratedPsi: number,
+  leastGpm: number,
+  greatestGpm: number,
+  flowGpm: number,
+): number {
   if (flowGpm <= leastGpm) {
     const size = flowGpm > LINEAR_BELOW_GPM ? 2 * flowGpm : LINEAR_BELOW_GPM;
     return (ratedPsi * size) / (leastGpm * leastGpm);

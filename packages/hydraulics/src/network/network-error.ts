@@ -26,7 +26,12 @@ export class NetworkError extends Error {
   readonly pieces: readonly string[];
   readonly best: BestResidual | undefined;
 
-  constructor(code: NetworkErrorCode, message: string, pieces: readonly string[], best?: BestResidual) {
+  constructor(
+    code: NetworkErrorCode,
+    message: string,
+    pieces: readonly string[],
+    best?: BestResidual,
+  ) {
     super(message);
     this.code = code;
     this.pieces = pieces;

@@ -1,21 +1,14 @@
 /** A network built once and solved many times, settings changed in between. */
+import { assemble } from './assemble.ts';
 import { capabilityPsi } from './capability.ts';
-import {
-  MAIN_EXPONENT,
-  MASS_TOLERANCE_GPM,
-  NEWTON_LIMIT,
-  PSI_PER_FT,
-} from './constants.ts';
+import { MASS_TOLERANCE_GPM, NEWTON_LIMIT, PSI_PER_FT } from './constants.ts';
 import {
   A,
   AT_CAPABILITY,
-  type AutomaticBand,
   B,
   buildCore,
-  CHECK,
   CLOSED,
   type Core,
-  type CorePump,
   FLOW,
   FROM,
   HOLDING,
@@ -31,13 +24,19 @@ import {
   TO,
 } from './core.ts';
 import { type Derivatives, derive, type Parameter } from './derivatives.ts';
+import { checkFixed, checkReach, stepsOf } from './feeds.ts';
 import { NetworkError } from './network-error.ts';
 import { coldStart, newton } from './newton.ts';
-import { reachable, type Step } from './reach.ts';
-import { type Coefficients, combine, type Element, expand, type Reduction, reduce } from './reduction.ts';
+import { reachable } from './reach.ts';
+import { type Coefficients, combine, expand, type Reduction, reduce } from './reduction.ts';
 import { relax } from './relaxation.ts';
-import { type Residual, worstDeparturePsi, worstImbalanceGpm } from './residual.ts';
-import type { LinkSpec, NetworkSpec, PumpLink } from './spec.ts';
+import {
+  greatestFlowGpm,
+  type Residual,
+  worstDeparturePsi,
+  worstImbalanceGpm,
+} from './residual.ts';
+import type { NetworkSpec, PumpLink } from './spec.ts';
 import { validateSpec } from './validate.ts';
 
 /** What a link is doing in a solved network. */
@@ -99,10 +98,8 @@ export class Network {
   readonly #head: Float64Array;
   readonly #elementFlow: Float64Array;
   readonly #elementClosed: Uint8Array;
-  readonly #dry: Uint8Array;
   readonly #elevationPsi: Float64Array;
   readonly #coreOf: Int32Array;
-  readonly #ownNodes: number;
   #stale = true;
   #anyShut = false;
   #solved = false;
@@ -114,96 +111,25 @@ export class Network {
     this.linkIds = spec.links.map((link) => link.id);
     this.#nodeAt = new Map(this.nodeIds.map((id, at) => [id, at]));
     this.#linkAt = new Map(this.linkIds.map((id, at) => [id, at]));
-    this.#ownNodes = spec.nodes.length;
     checkReach(spec, this.#nodeAt);
     checkFixed(spec, this.#nodeAt);
 
-    // The open air is one more node; pumps that would share a node get one of their own.
-    const air = spec.nodes.length;
-    const elevations = spec.nodes.map((node) => node.elevationFt ?? 0);
-    elevations.push(0);
-    const fixed: number[] = spec.nodes.map((node) => (node.fixedPsi === undefined ? 0 : 1));
-    fixed.push(1);
-    const keep: number[] = spec.nodes.map((node) =>
-      node.fixedPsi !== undefined || node.demandGpm !== undefined ? 1 : 0,
-    );
-    keep.push(1);
-    const taken = new Set<number>();
-    const elements: Element[] = [];
-    const a: number[] = [];
-    const b: number[] = [];
-    const offset: number[] = [];
-    const bands: AutomaticBand[] = [];
-    const pumps: CorePump[] = [];
-    this.#elementOf = new Int32Array(spec.links.length).fill(-1);
-    this.#pumpOf = new Int32Array(spec.links.length).fill(-1);
-    const joins: [number, number][] = [];
-    const pumpEnd = (node: number): number => {
-      if (!fixed[node] && !taken.has(node)) {
-        taken.add(node);
-        keep[node] = 1;
-        return node;
-      }
-      const own = elevations.length;
-      elevations.push(elevations[node]!);
-      fixed.push(0);
-      keep.push(1);
-      joins.push([node, own]);
-      return own;
-    };
-    spec.links.forEach((link, at) => {
-      const from = this.#nodeAt.get(link.from)!;
-      if (link.kind === 'pump') {
-        this.#pumpOf[at] = pumps.length;
-        pumps.push({
-          from: pumpEnd(from),
-          to: pumpEnd(this.#nodeAt.get(link.to)!),
-          points: link.capability,
-          mayProtect: link.protectIntakePsi !== undefined,
-        });
-        return;
-      }
-      this.#elementOf[at] = elements.length;
-      const parts = passiveParts(link, elevations[from]!);
-      let automatic = -1;
-      if (link.kind === 'automaticNozzle') {
-        automatic = bands.length;
-        bands.push(link);
-      }
-      elements.push({
-        from,
-        to: 'to' in link ? this.#nodeAt.get(link.to)! : air,
-        check: 'to' in link ? (link.check ? 1 : 0) : 1,
-        automatic,
-        plain: link.kind === 'hose' || link.kind === 'loss',
-      });
-      a.push(parts.a);
-      b.push(parts.b);
-      offset.push(parts.offset);
-    });
-    for (const [from, to] of joins) {
-      elements.push({ from, to, check: 0, automatic: -1, plain: false });
-      a.push(0);
-      b.push(0);
-      offset.push(0);
-    }
-
-    const nodeCount = elevations.length;
-    this.#reduction = reduce(nodeCount, elements, Uint8Array.from(keep));
+    const made = assemble(spec, this.#nodeAt);
+    this.#elementOf = made.elementOf;
+    this.#pumpOf = made.pumpOf;
+    this.#reduction = reduce(made.nodeCount, made.elements, made.keep);
     const size = this.#reduction.elements.length;
     const spread = (values: number[]) => {
       const out = new Float64Array(size);
       out.set(values);
       return out;
     };
-    this.#coefficients = { a: spread(a), b: spread(b), offset: spread(offset) };
-    this.#openA = Float64Array.from(a);
-    const elevationFt = Float64Array.from(elevations);
-    this.#core = buildCore(this.#reduction, Uint8Array.from(fixed), elevationFt, pumps, bands);
-    this.#elevationPsi = elevationFt.map((z) => z * PSI_PER_FT);
-    this.#head = new Float64Array(nodeCount);
-    this.#dry = new Uint8Array(nodeCount);
-    this.#coreOf = new Int32Array(nodeCount).fill(-1);
+    this.#coefficients = { a: spread(made.a), b: spread(made.b), offset: spread(made.offset) };
+    this.#openA = Float64Array.from(made.a);
+    this.#core = buildCore(this.#reduction, made.fixed, made.elevationFt, made.pumps, made.bands);
+    this.#elevationPsi = made.elevationFt.map((z) => z * PSI_PER_FT);
+    this.#head = new Float64Array(made.nodeCount);
+    this.#coreOf = new Int32Array(made.nodeCount).fill(-1);
     this.#core.nodes.forEach((node, at) => {
       this.#coreOf[node] = at;
     });
@@ -216,7 +142,8 @@ export class Network {
 
     spec.nodes.forEach((node, at) => {
       const core = this.#coreOf[at]!;
-      if (node.fixedPsi !== undefined) this.#core.head[core] = node.fixedPsi + this.#elevationPsi[at]!;
+      if (node.fixedPsi !== undefined)
+        this.#core.head[core] = node.fixedPsi + this.#elevationPsi[at]!;
       if (node.demandGpm !== undefined) this.#core.demand[core] = node.demandGpm;
     });
     spec.links.forEach((link, at) => {
@@ -246,7 +173,8 @@ export class Network {
 
   #find(map: Map<string, number>, id: string, what: string): number {
     const at = map.get(id);
-    if (at === undefined) throw new NetworkError('unknown node', `There is no ${what} called "${id}".`, [id]);
+    if (at === undefined)
+      throw new NetworkError('unknown node', `There is no ${what} called "${id}".`, [id]);
     return at;
   }
 
@@ -259,7 +187,11 @@ export class Network {
   /** Governs a pump at a discharge pressure [psi, 0 … 1000]. */
   setPdpPsi(pump: string, pdpPsi: number): void {
     if (!(pdpPsi >= 0 && pdpPsi <= 1000)) {
-      throw new NetworkError('bad value', `pump ${pump}: pdpPsi is ${pdpPsi}. Give a number from 0 to 1000.`, [pump]);
+      throw new NetworkError(
+        'bad value',
+        `pump ${pump}: pdpPsi is ${pdpPsi}. Give a number from 0 to 1000.`,
+        [pump],
+      );
     }
     const k = this.#pump(pump);
     const core = this.#core;
@@ -271,10 +203,15 @@ export class Network {
   /** Throttles a pump at a fraction of full speed [0.05 … 1.5]. */
   setSpeed(pump: string, speedFraction: number): void {
     if (!(speedFraction >= 0.05 && speedFraction <= 1.5)) {
-      throw new NetworkError('bad value', `pump ${pump}: speedFraction is ${speedFraction}. Give a number from 0.05 to 1.5.`, [pump]);
+      throw new NetworkError(
+        'bad value',
+        `pump ${pump}: speedFraction is ${speedFraction}. Give a number from 0.05 to 1.5.`,
+        [pump],
+      );
     }
     const k = this.#pump(pump);
-    if (this.#core.idle[k] || this.#core.setPsi[k] !== Number.POSITIVE_INFINITY) this.#solved = false;
+    if (this.#core.idle[k] || this.#core.setPsi[k] !== Number.POSITIVE_INFINITY)
+      this.#solved = false;
     this.#core.idle[k] = 0;
     this.#core.setPsi[k] = Number.POSITIVE_INFINITY;
     this.#core.speed[k] = speedFraction;
@@ -290,7 +227,11 @@ export class Network {
   setFixedPsi(node: string, psi: number): void {
     const at = this.nodeIndex(node);
     if (this.#spec.nodes[at]!.fixedPsi === undefined || !Number.isFinite(psi)) {
-      throw new NetworkError('bad value', `node ${node}: fixed pressure ${psi} refused. Only a node built with a fixed pressure takes a new one, and it must be a number.`, [node]);
+      throw new NetworkError(
+        'bad value',
+        `node ${node}: fixed pressure ${psi} refused. Only a node built with a fixed pressure takes a new one, and it must be a number.`,
+        [node],
+      );
     }
     this.#core.head[this.#coreOf[at]!] = psi + this.#elevationPsi[at]!;
   }
@@ -299,7 +240,11 @@ export class Network {
   setDemandGpm(node: string, gpm: number): void {
     const at = this.nodeIndex(node);
     if (this.#spec.nodes[at]!.demandGpm === undefined || !Number.isFinite(gpm)) {
-      throw new NetworkError('bad value', `node ${node}: demand ${gpm} refused. Only a node built with a demand takes a new one, and it must be a number.`, [node]);
+      throw new NetworkError(
+        'bad value',
+        `node ${node}: demand ${gpm} refused. Only a node built with a demand takes a new one, and it must be a number.`,
+        [node],
+      );
     }
     this.#core.demand[this.#coreOf[at]!] = gpm;
   }
@@ -308,7 +253,11 @@ export class Network {
   setLossFactor(link: string, k: number): void {
     const e = this.#elementOf[this.linkIndex(link)]!;
     if (e < 0 || !(k >= 0) || !Number.isFinite(k)) {
-      throw new NetworkError('bad value', `link ${link}: loss factor ${k} refused. Give a number of 0 or more, for a link that is not a pump.`, [link]);
+      throw new NetworkError(
+        'bad value',
+        `link ${link}: loss factor ${k} refused. Give a number of 0 or more, for a link that is not a pump.`,
+        [link],
+      );
     }
     this.#openA[e] = k;
     this.#stale = true;
@@ -332,6 +281,7 @@ export class Network {
       if (e >= 0) a[e] = shut ? Number.POSITIVE_INFINITY : this.#openA[e]!;
     }
     combine(this.#reduction.program, this.#coefficients);
+    this.#markCutOff();
     const core = this.#core;
     for (let e = 0; e < core.passives; e++) {
       const id = core.element[e]!;
@@ -340,7 +290,10 @@ export class Network {
       core.reals[r + A] = a[id]!;
       core.reals[r + B] = b[id]!;
       core.reals[r + OFFSET] = core.sense[e]! * offset[id]!;
-      if (a[id] === Number.POSITIVE_INFINITY) {
+      const from = core.integers[n + FROM]!;
+      const to = core.integers[n + TO]!;
+      const dry = core.dry[from] === 1 || core.dry[to] === 1;
+      if (dry || a[id] === Number.POSITIVE_INFINITY) {
         core.integers[n + STATE] = SHUT;
         core.reals[r + FLOW] = 0;
       } else if (core.integers[n + STATE] === SHUT) {
@@ -348,47 +301,48 @@ export class Network {
         this.#solved = false;
       }
     }
-    this.#markDry();
     this.#stale = false;
   }
 
-  #markDry(): void {
+  /** Finds what shut valves leave with no water: checks and pumps are taken one way. */
+  #markCutOff(): void {
     const core = this.#core;
-    this.#dry.fill(0);
+    core.dry.fill(0);
     core.dead.fill(0);
+    this.cutOff.fill(0);
     if (!this.#anyShut) return;
-    const steps: Step[] = [];
-    for (let e = 0; e < core.passives; e++) {
-      const n = e * INTEGERS;
-      if (core.integers[n + STATE] === SHUT || core.integers[n + CHECK] === 2) continue;
-      const from = core.nodes[core.integers[n + FROM]!]!;
-      const to = core.nodes[core.integers[n + TO]!]!;
-      if (to === this.#ownNodes || from === this.#ownNodes) continue;
-      steps.push({ from, to });
-      if (core.integers[n + CHECK] === 0) steps.push({ from: to, to: from });
+    const steps = this.#spec.links.flatMap((link, at) =>
+      this.#shut[at] ? [] : stepsOf(link, this.#nodeAt),
+    );
+    const sources: number[] = [];
+    this.#spec.nodes.forEach((node, at) => {
+      const demand = node.demandGpm === undefined ? 0 : core.demand[this.#coreOf[at]!]!;
+      if (node.fixedPsi !== undefined || demand < 0) sources.push(at);
+    });
+    const wet = reachable(this.nodeIds.length, sources, steps);
+    for (let at = 0; at < wet.length; at++) {
+      if (wet[at]) continue;
+      this.cutOff[at] = 1;
+      const i = this.#coreOf[at]!;
+      if (i < 0) continue;
+      core.dry[i] = 1;
+      core.head[i] = core.elevation[i]!;
+      if (core.demand[i]! > 0) {
+        const name = this.nodeIds[at]!;
+        throw new NetworkError(
+          'no source',
+          `Shut valves leave "${name}" with a demand of ${core.demand[i]} gpm and no water. Open a valve or take the demand away.`,
+          [name],
+        );
+      }
     }
     for (let at = 0; at < this.#pumpOf.length; at++) {
       const k = this.#pumpOf[at]!;
-      if (k < 0) continue;
-      if (this.#shut[at]) core.dead[k] = 1;
-      else steps.push({ from: core.nodes[core.pumpIn[k]!]!, to: core.nodes[core.pumpOut[k]!]! });
+      if (k < 0 || !(this.#shut[at] || core.dry[core.pumpIn[k]!])) continue;
+      core.dead[k] = 1;
+      core.pumpFlow[k] = 0;
+      core.pumpState[k] = NO_FLOW;
     }
-    const sources: number[] = [];
-    for (let i = core.unknowns; i < core.nodes.length; i++) {
-      if (core.nodes[i] !== this.#ownNodes) sources.push(core.nodes[i]!);
-    }
-    for (let i = 0; i < core.unknowns; i++) if (core.demand[i]! < 0) sources.push(core.nodes[i]!);
-    const wet = reachable(this.#head.length, sources, steps);
-    for (let i = 0; i < core.unknowns; i++) {
-      const node = core.nodes[i]!;
-      if (wet[node]) continue;
-      this.#dry[node] = 1;
-      if (core.demand[i]! > 0) {
-        const name = this.nodeIds[node] ?? 'a pump';
-        throw new NetworkError('no source', `Shut valves leave "${name}" with a demand of ${core.demand[i]} gpm and no water. Open a valve or take the demand away.`, [name]);
-      }
-    }
-    for (let k = 0; k < core.pumps; k++) if (this.#dry[core.nodes[core.pumpIn[k]!]!]) core.dead[k] = 1;
   }
 
   /**
@@ -403,8 +357,8 @@ export class Network {
     const warm = options?.warm === true && this.#solved;
     this.#solved = false;
     if (!warm) coldStart(core);
-    const done = newton(core, NEWTON_LIMIT, !warm, 0) && worstImbalanceGpm(core) <= MASS_TOLERANCE_GPM;
-    if (!done && !(relax(core) && worstImbalanceGpm(core) <= MASS_TOLERANCE_GPM)) {
+    const done = newton(core, NEWTON_LIMIT, !warm, 0) && this.#balances();
+    if (!done && !(relax(core) && this.#balances())) {
       const { massGpm, energyPsi } = this.residual;
       throw new NetworkError(
         'not converged',
@@ -418,6 +372,11 @@ export class Network {
     return this;
   }
 
+  #balances(): boolean {
+    const core = this.#core;
+    return worstImbalanceGpm(core) <= MASS_TOLERANCE_GPM + 1e-9 * greatestFlowGpm(core);
+  }
+
   #read(): void {
     const core = this.#core;
     const head = this.#head;
@@ -429,12 +388,10 @@ export class Network {
       flow[id] = core.sense[e]! * core.reals[e * REALS + FLOW]!;
       closed[id] = core.integers[e * INTEGERS + STATE] === CLOSED ? 1 : 0;
     }
-    expand(this.#reduction, this.#coefficients, flow, head, closed, this.#dry);
+    expand(this.#reduction, this.#coefficients, flow, head, closed);
     const pressures = this.pressurePsi;
     for (let n = 0; n < pressures.length; n++) {
-      const dry = this.#dry[n]!;
-      this.cutOff[n] = dry;
-      pressures[n] = dry ? 0 : head[n]! - this.#elevationPsi[n]!;
+      pressures[n] = this.cutOff[n] ? 0 : head[n]! - this.#elevationPsi[n]!;
     }
     const flows = this.flowGpm;
     for (let at = 0; at < flows.length; at++) {
@@ -476,14 +433,23 @@ export class Network {
     const from = this.#spec.links[at]!.from;
     if (this.cutOff[this.#nodeAt.get(from)!]) return 'cut off';
     const e = this.#elementOf[at]!;
-    return this.#elementClosed[e] && this.#reduction.elements[e]!.check !== 0 ? 'check shut' : 'open';
+    return this.#elementClosed[e] && this.#reduction.elements[e]!.check !== 0
+      ? 'check shut'
+      : 'open';
   }
 
   /** Net pressure [psi] a pump could add at its present flow; negative past its wall. */
   capabilityOf(pump: string): number {
     const core = this.#core;
     const k = this.#pump(pump);
-    return capabilityPsi(core.curveFlow, core.curveNet, core.curveStart[k]!, core.curveCount[k]!, core.speed[k]!, core.pumpFlow[k]!);
+    return capabilityPsi(
+      core.curveFlow,
+      core.curveNet,
+      core.curveStart[k]!,
+      core.curveCount[k]!,
+      core.speed[k]!,
+      core.pumpFlow[k]!,
+    );
   }
 
   /**
@@ -492,99 +458,29 @@ export class Network {
    * @throws NetworkError `not converged` if nothing has been solved
    */
   derivatives(parameter: Parameter): Derivatives {
-    if (!this.#solved) throw new NetworkError('not converged', 'Solve the network before asking for derivatives.', []);
+    if (!this.#solved)
+      throw new NetworkError(
+        'not converged',
+        'Solve the network before asking for derivatives.',
+        [],
+      );
     const target =
       'pump' in parameter
         ? { kind: parameter.kind, index: this.#pump(parameter.pump) }
         : { kind: parameter.kind, index: this.#coreOf[this.nodeIndex(parameter.node)]! };
-    if (target.index < 0) {
-      throw new NetworkError('bad value', 'Build the node with a demand or a fixed pressure (0 will do) to ask how things move with it.', []);
+    if (target.index === undefined || target.index < 0) {
+      throw new NetworkError(
+        'bad value',
+        'Build the node with a demand or a fixed pressure (0 will do) to ask how things move with it.',
+        [],
+      );
     }
     return derive(this.#core, this.#reduction, this.#coefficients, target, {
       elementOf: this.#elementOf,
       pumpOf: this.#pumpOf,
-      nodes: this.#ownNodes,
+      nodes: this.nodeIds.length,
       nodeCount: this.#head.length,
       elementFlow: this.#elementFlow,
     });
   }
 }
-
-/** Coefficients of a passive link. @param elevationFt of its `from` node, for a nozzle with none of its own */
-function passiveParts(link: Exclude<LinkSpec, PumpLink>, elevationFt: number): { a: number; b: number; offset: number } {
-  switch (link.kind) {
-    case 'supplyCurve':
-      return { a: 0, b: (link.staticPsi - link.residualPsi) / link.testGpm ** MAIN_EXPONENT, offset: 0 };
-    case 'hose':
-      return { a: (link.coefficient * link.lengthFt) / 1e6 / (link.lines ?? 1) ** 2, b: 0, offset: 0 };
-    case 'loss':
-      return { a: link.lossPsi / link.atGpm ** 2, b: 0, offset: 0 };
-    case 'nozzle':
-      return { a: 1 / link.k ** 2, b: 0, offset: PSI_PER_FT * (link.elevationFt ?? elevationFt) };
-    case 'automaticNozzle':
-      return { a: 0, b: 0, offset: PSI_PER_FT * (link.elevationFt ?? elevationFt) };
-    case 'relief':
-      return {
-        a: link.risePsi / link.atGpm ** 2,
-        b: 0,
-        offset: link.settingPsi + PSI_PER_FT * (link.elevationFt ?? elevationFt),
-      };
-  }
-}
-
-/** @throws NetworkError when nothing feeds the network, or water cannot get to a part of it with every valve open */
-function checkReach(spec: NetworkSpec, nodeAt: Map<string, number>): void {
-  const sources: number[] = [];
-  spec.nodes.forEach((node, at) => {
-    if (node.fixedPsi !== undefined || (node.demandGpm ?? 0) < 0) sources.push(at);
-  });
-  if (sources.length === 0) {
-    throw new NetworkError('no source', 'Nothing feeds this network: no node has a fixed pressure. Add a hydrant, a draft source or a tank.', []);
-  }
-  const steps: Step[] = [];
-  for (const link of spec.links) {
-    if (!('to' in link)) continue;
-    const from = nodeAt.get(link.from)!;
-    const to = nodeAt.get(link.to)!;
-    steps.push({ from, to });
-    if (link.kind !== 'pump' && !link.check) steps.push({ from: to, to: from });
-  }
-  const wet = reachable(spec.nodes.length, sources, steps);
-  for (const link of spec.links) {
-    if (link.kind === 'pump' && !wet[nodeAt.get(link.from)!]) {
-      throw new NetworkError('pump fed by nothing', `Pump "${link.id}" is fed by nothing: no source reaches its intake "${link.from}". Join its intake to a hydrant, a draft source, a tank or another pump's discharge.`, [link.id]);
-    }
-  }
-  const dry = spec.nodes.filter((_, at) => !wet[at]).map((node) => node.id);
-  if (dry.length > 0) {
-    throw new NetworkError('disconnected part', `No water can reach ${dry.slice(0, 5).map((id) => `"${id}"`).join(', ')}${dry.length > 5 ? ` and ${dry.length - 5} more` : ''}. Join the part to a source, or turn a check the other way.`, dry);
-  }
-}
-
-/** @throws NetworkError where links without loss join two different fixed pressures */
-function checkFixed(spec: NetworkSpec, nodeAt: Map<string, number>): void {
-  const group = spec.nodes.map((_, at) => at);
-  const find = (at: number): number => {
-    let root = at;
-    while (group[root] !== root) root = group[root]!;
-    group[at] = root;
-    return root;
-  };
-  for (const link of spec.links) {
-    const lossless =
-      (link.kind === 'hose' && (link.coefficient === 0 || link.lengthFt === 0)) ||
-      (link.kind === 'loss' && link.lossPsi === 0);
-    if (lossless && !link.shut) group[find(nodeAt.get(link.from)!)] = find(nodeAt.get(link.to)!);
-  }
-  const held = new Map<number, { id: string; headPsi: number }>();
-  spec.nodes.forEach((node, at) => {
-    if (node.fixedPsi === undefined) return;
-    const headPsi = node.fixedPsi + PSI_PER_FT * (node.elevationFt ?? 0);
-    const other = held.get(find(at));
-    if (other && Math.abs(other.headPsi - headPsi) > 1e-9) {
-      throw new NetworkError('conflicting fixed pressures', `"${other.id}" and "${node.id}" are fixed at different pressures and joined with no loss between. Give the link a loss or free one of them.`, [other.id, node.id]);
-    }
-    held.set(find(at), { id: node.id, headPsi });
-  });
-}
-

@@ -1,15 +1,15 @@
 /**
  * Newton's method on flows and heads together. Each pass replaces every element by its tangent at
- * the present flow, solves the node balances for the heads, and reads the new flows off the tangents.
- * Checks, governors and nozzles switch between pieces as the new heads and flows tell; where the
- * pieces stop changing and every element holds to its law, all conditions are met and the answer is
- * the only one (see the theory page, "The network method").
+ * the present flow, solves the node balances for the change of the heads, and reads the new flows
+ * off the tangents. Checks, governors and nozzles switch between pieces as the new heads and flows
+ * tell; where the pieces stop changing and every element holds to its law, all conditions are met
+ * and the answer is the only one (see the theory page, "The network method").
  */
 import {
   CLOSED_LEAK,
+  DIGITS_SHARE,
   FLOW_TOLERANCE_GPM,
   FLOW_TOLERANCE_SHARE,
-  GROUND_LEAK,
   LAW_TOLERANCE_PSI,
   LEAST_SLOPE,
   LINEAR_BELOW_GPM,
@@ -24,7 +24,6 @@ import {
   CHECK,
   CLOSED,
   CONDUCTANCE,
-  CONSTANT,
   type Core,
   FLOW,
   FROM,
@@ -34,21 +33,17 @@ import {
   OFFSET,
   OPEN,
   PASSING,
+  PREDICTED,
   REALS,
-  ROW_FROM,
-  ROW_TO,
   SHUT,
-  SLOT_FF,
-  SLOT_FT,
-  SLOT_TF,
-  SLOT_TT,
+  SLOT_FROM,
+  SLOT_TO,
   STATE,
-  setPumpState,
   TO,
 } from './core.ts';
 import { bandDropPsi, bandSlope, roughFlowGpm } from './drop.ts';
 import { eliminate } from './elimination.ts';
-import { advancePump, STAYED, SWITCHED, writePump } from './pump-step.ts';
+import { advancePump, STAYED, writePump } from './pump-step.ts';
 
 const POWER = MAIN_EXPONENT - 1;
 const BELOW_POWER = LINEAR_BELOW_GPM ** POWER;
@@ -75,18 +70,13 @@ export function coldStart(core: Core): void {
     else reals[r + FLOW] = Math.min(roughFlowGpm(reals[r + A]!, reals[r + B]!, 60), 2000);
   }
   for (let k = 0; k < core.pumps; k++) {
-    core.pumpFlow[k] = 0.5 * core.curveFlow[core.curveStart[k]! + core.curveCount[k]! - 1]! * core.speed[k]!;
-    setPumpState(
-      core,
-      k,
-      core.dead[k]
-        ? NO_FLOW
-        : core.idle[k]
-          ? PASSING
-          : core.setPsi[k] === Number.POSITIVE_INFINITY
-            ? AT_CAPABILITY
-            : HOLDING,
-    );
+    const last = core.curveFlow[core.curveStart[k]! + core.curveCount[k]! - 1]!;
+    core.pumpFlow[k] = core.dead[k] ? 0 : 0.5 * last * core.speed[k]!;
+    let state = HOLDING;
+    if (core.dead[k]) state = NO_FLOW;
+    else if (core.idle[k]) state = PASSING;
+    else if (core.setPsi[k] === Number.POSITIVE_INFINITY) state = AT_CAPABILITY;
+    core.pumpState[k] = state;
   }
 }
 
@@ -98,31 +88,23 @@ export function coldStart(core: Core): void {
  * @returns true when every element holds to its law and no state changed
  */
 export function newton(core: Core, limit: number, cold: boolean, storage: number): boolean {
-  const { unknowns, head, right, pumps } = core;
+  const { unknowns, head, right, step, values, pumps, elimination } = core;
   let mode = cold ? FIRST : RESUME;
   for (let pass = 0; pass < limit; pass++) {
     startRows(core, storage);
     let settled = passPassives(core, mode, pass) && mode !== FIRST;
-    if (mode >= SECOND && pumps > 0) {
-      let switched = false;
-      for (let k = 0; k < pumps; k++) {
-        const found = advancePump(core, k, mode === SECOND ? -1 : pass);
-        if (found === STAYED) continue;
+    for (let k = 0; k < pumps; k++) {
+      if (core.dead[k]) continue;
+      if (mode >= SECOND && advancePump(core, k, mode === SECOND ? -1 : pass) !== STAYED) {
         settled = false;
-        if (found === SWITCHED) switched = true;
       }
-      if (switched) {
-        // Balances have moved to other rows: write the passives' tangents again.
-        startRows(core, storage);
-        passPassives(core, RESUME, pass);
-      }
+      if (!writePump(core, k)) settled = false;
     }
-    for (let k = 0; k < pumps; k++) if (!writePump(core, k)) settled = false;
-    // A resumed start may hold to its laws while a demand or a setting has moved: solve before judging.
+    // A resumed start holds to its laws but not yet to its balances.
     if (settled && mode >= SECOND) return true;
     core.iterations++;
-    if (unknowns > 0 && !eliminate(core.elimination, core.values, right)) return false;
-    for (let i = 0; i < unknowns; i++) head[i] = right[i]!;
+    if (!eliminate(elimination, values, right, step)) return false;
+    for (let i = 0; i < unknowns; i++) head[i] = head[i]! + step[i]!;
     mode = mode === FIRST ? SECOND : ADVANCE;
   }
   return false;
@@ -132,23 +114,20 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
 export function writeTangents(core: Core): void {
   startRows(core, 0);
   passPassives(core, RESUME, 0);
-  for (let k = 0; k < core.pumps; k++) writePump(core, k);
+  for (let k = 0; k < core.pumps; k++) if (!core.dead[k]) writePump(core, k);
 }
 
 function startRows(core: Core, storage: number): void {
-  const { unknowns, values, right, demand, elevation, before, row } = core;
-  const { diagonal } = core.elimination;
-  for (let s = 0; s < values.length; s++) values[s] = 0;
-  for (let i = 0; i <= unknowns; i++) right[i] = 0;
-  const base = GROUND_LEAK + storage;
+  const { unknowns, values, right, demand, dry, head, before } = core;
+  values.fill(0);
+  right.fill(0);
   for (let i = 0; i < unknowns; i++) {
-    const at = row[i]!;
-    // A node balanced in a pump's other row is held by that pump: it stores nothing.
-    if (at === i) {
-      values[diagonal[i]!] = base;
-      right[i] = right[i]! + storage * before[i]! + GROUND_LEAK * elevation[i]! - demand[i]!;
+    if (dry[i]) {
+      values[i] = 1;
     } else {
-      right[at] = right[at]! - demand[i]!;
+      values[i] = storage;
+      right[i] = -demand[i]!;
+      if (storage !== 0) right[i] = right[i]! - storage * (head[i]! - before[i]!);
     }
   }
 }
@@ -159,30 +138,33 @@ function startRows(core: Core, storage: number): void {
  * @returns whether all hold to their laws and none changed state
  */
 function passPassives(core: Core, mode: number, pass: number): boolean {
-  const { passives, reals, integers, unknowns, head, values, right } = core;
+  const { reals, integers, head, step, values, right } = core;
+  const end = integers.length;
   let settled = true;
-  for (let e = 0; e < passives; e++) {
-    const n = e * INTEGERS;
+  for (let n = 0, r = 0; n < end; n += INTEGERS, r += REALS) {
     let standing = integers[n + STATE]!;
     if (standing === SHUT) continue;
-    const r = e * REALS;
     const i = integers[n + FROM]!;
     const j = integers[n + TO]!;
-    const offset = reals[r + OFFSET]!;
-    const excess = head[i]! - head[j]! - offset;
+    const excess = head[i]! - head[j]! - reals[r + OFFSET]!;
     const check = integers[n + CHECK]!;
     let q = reals[r + FLOW]!;
     if (standing === CLOSED) {
-      if (check !== 2 && excess > STATE_TOLERANCE && mode !== FIRST && (pass < 12 || (pass + e) % 3 !== 0)) {
+      if (
+        check !== 2 &&
+        excess > STATE_TOLERANCE &&
+        mode !== FIRST &&
+        (pass < 12 || (pass + n) % 3 !== 0)
+      ) {
         standing = OPEN;
         integers[n + STATE] = OPEN;
-        q = openingFlowGpm(core, e, excess);
+        q = openingFlowGpm(core, r, integers[n + BAND]!, excess);
         reals[r + FLOW] = q;
         settled = false;
       }
     } else if (mode >= SECOND) {
       const guess = q;
-      q = reals[r + CONSTANT]! + reals[r + CONDUCTANCE]! * (excess + offset);
+      q = reals[r + PREDICTED]! + reals[r + CONDUCTANCE]! * (step[i]! - step[j]!);
       // Straight lines through a guess g answered with q: were the link alone, √(g·q) would be exact.
       if (mode === SECOND && q > 0 && guess > 0) q = Math.sqrt(guess * Math.min(q, 4 * guess));
       if (check === 1 && q < 0) {
@@ -194,73 +176,59 @@ function passPassives(core: Core, mode: number, pass: number): boolean {
       reals[r + FLOW] = q;
     }
     let g = CLOSED_LEAK;
-    let c = -CLOSED_LEAK * offset;
+    let predicted = CLOSED_LEAK * excess;
     if (standing === OPEN) {
       const size = q < 0 ? -q : q;
+      const above = size > LINEAR_BELOW_GPM;
       const a = reals[r + A]!;
-      let factor = LEAST_SLOPE;
-      let slope = LEAST_SLOPE;
-      if (size > LINEAR_BELOW_GPM) {
-        factor += a * size;
-        slope += 2 * a * size;
-      } else {
-        factor += a * LINEAR_BELOW_GPM;
-        slope += a * LINEAR_BELOW_GPM;
-      }
+      let factor = LEAST_SLOPE + a * (above ? size : LINEAR_BELOW_GPM);
+      let slope = above ? factor + a * size : factor;
       const b = reals[r + B]!;
       if (b !== 0) {
-        if (size > LINEAR_BELOW_GPM) {
-          const t = b * Math.exp(POWER * Math.log(size));
-          factor += t;
-          slope += MAIN_EXPONENT * t;
-        } else {
-          factor += b * BELOW_POWER;
-          slope += b * BELOW_POWER;
-        }
+        const t = b * (above ? Math.exp(POWER * Math.log(size)) : BELOW_POWER);
+        factor += t;
+        slope += above ? MAIN_EXPONENT * t : t;
       }
       let drop = factor * q;
       const band = integers[n + BAND]!;
       if (band >= 0) {
-        drop += bandDropPsi(core.ratedPsi[band]!, core.leastGpm[band]!, core.greatestGpm[band]!, q);
-        slope += bandSlope(core.ratedPsi[band]!, core.leastGpm[band]!, core.greatestGpm[band]!, q);
+        const rated = core.ratedPsi[band]!;
+        const least = core.leastGpm[band]!;
+        const greatest = core.greatestGpm[band]!;
+        drop += bandDropPsi(rated, least, greatest, q);
+        slope += bandSlope(rated, least, greatest, q);
       }
       if (mode === FIRST) {
         g = drop > 0 ? q / drop : 1 / slope;
-        c = -g * offset;
+        predicted = g * excess;
       } else {
         g = 1 / slope;
-        c = q - g * (drop + offset);
-        const out = excess > drop ? excess - drop : drop - excess;
-        if (!(out <= LAW_TOLERANCE_PSI && out * g <= FLOW_TOLERANCE_SHARE * size + FLOW_TOLERANCE_GPM)) {
+        const over = excess - drop;
+        predicted = q + g * over;
+        const out = over < 0 ? -over : over;
+        if (
+          !(
+            out <= LAW_TOLERANCE_PSI && out * g <= FLOW_TOLERANCE_SHARE * size + FLOW_TOLERANCE_GPM
+          ) &&
+          !(out <= DIGITS_SHARE * (Math.abs(head[i]!) + Math.abs(head[j]!)))
+        ) {
           settled = false;
         }
       }
     }
     reals[r + CONDUCTANCE] = g;
-    reals[r + CONSTANT] = c;
-    const ff = integers[n + SLOT_FF]!;
-    values[ff] = values[ff]! + g;
-    const rowFrom = integers[n + ROW_FROM]!;
-    if (j < unknowns) {
-      const tt = integers[n + SLOT_TT]!;
-      values[tt] = values[tt]! + g;
-      const ft = integers[n + SLOT_FT]!;
-      values[ft] = values[ft]! - g;
-      const tf = integers[n + SLOT_TF]!;
-      values[tf] = values[tf]! - g;
-      const rowTo = integers[n + ROW_TO]!;
-      right[rowFrom] = right[rowFrom]! - c;
-      right[rowTo] = right[rowTo]! + c + (i < unknowns ? 0 : g * head[i]!);
-    } else {
-      right[rowFrom] = right[rowFrom]! - c + g * head[j]!;
-    }
+    reals[r + PREDICTED] = predicted;
+    const slotFrom = integers[n + SLOT_FROM]!;
+    values[slotFrom] = values[slotFrom]! + g;
+    const slotTo = integers[n + SLOT_TO]!;
+    values[slotTo] = values[slotTo]! + g;
+    right[i] = right[i]! - predicted;
+    right[j] = right[j]! + predicted;
   }
   return settled;
 }
 
-function openingFlowGpm(core: Core, e: number, excessPsi: number): number {
-  const band = core.integers[e * INTEGERS + BAND]!;
+function openingFlowGpm(core: Core, r: number, band: number, excessPsi: number): number {
   if (band >= 0) return core.leastGpm[band]!;
-  const r = e * REALS;
   return Math.min(roughFlowGpm(core.reals[r + A]! + 1e-12, core.reals[r + B]!, excessPsi), 3000);
 }

@@ -7,7 +7,11 @@ export interface Step {
 }
 
 /** @returns by node: 1 where water from a source can arrive, checks and pumps taken one way */
-export function reachable(nodeCount: number, sources: Iterable<number>, steps: readonly Step[]): Uint8Array {
+export function reachable(
+  nodeCount: number,
+  sources: Iterable<number>,
+  steps: readonly Step[],
+): Uint8Array {
   const next: number[][] = Array.from({ length: nodeCount }, () => []);
   for (const { from, to } of steps) next[from]!.push(to);
   const reached = new Uint8Array(nodeCount);

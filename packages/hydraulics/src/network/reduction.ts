@@ -177,17 +177,14 @@ export function combine(program: Int32Array, { a, b, offset }: Coefficients): vo
 /**
  * Fills in flows of all elements and heads of all collapsed nodes from the core's. No allocation.
  * @param closed by element: 1 where a composite's check is shut by the pressures
- * @param cutOff by node: set to 1 where shut valves leave a node with no water
  */
 export function expand(
-  reduction: Reduction,
+  { program, elements }: Reduction,
   { a, b, offset }: Coefficients,
   flow: Float64Array,
   head: Float64Array,
   closed: Uint8Array,
-  cutOff: Uint8Array,
 ): void {
-  const { program, elements } = reduction;
   for (let at = program.length - STRIDE; at >= 0; at -= STRIDE) {
     const kind = program[at]!;
     const x = program[at + 1]!;
@@ -197,9 +194,7 @@ export function expand(
       flow[x] = 0;
       closed[x] = 0;
       const element = elements[x]!;
-      const other = element.from === node ? element.to : element.from;
-      head[node] = head[other]! - senseX * offset[x]!;
-      cutOff[node] = a[x] === Number.POSITIVE_INFINITY ? 1 : cutOff[other]!;
+      head[node] = head[element.from === node ? element.to : element.from]! - senseX * offset[x]!;
       continue;
     }
     const y = program[at + 3]!;
@@ -209,24 +204,52 @@ export function expand(
     closed[x] = closed[z]!;
     closed[y] = closed[z]!;
     if (kind === PARALLEL) {
-      const byX = 1 / Math.sqrt(a[x]!);
-      const byY = 1 / Math.sqrt(a[y]!);
-      let share = byX / (byX + byY);
-      if (Number.isNaN(share)) share = byX === Number.POSITIVE_INFINITY ? (byY === byX ? 0.5 : 1) : 0;
-      flow[x] = q * share;
-      flow[y] = senseY * (q - q * share);
+      const toX = q * shareOf(a[x]!, a[y]!);
+      flow[x] = toX;
+      flow[y] = senseY * (q - toX);
       continue;
     }
     flow[x] = senseX * q;
     flow[y] = senseY * q;
-    const i = elements[z]!.from;
-    const j = elements[z]!.to;
-    const shutX = a[x] === Number.POSITIVE_INFINITY;
-    const shutY = a[y] === Number.POSITIVE_INFINITY;
-    cutOff[node] = (shutX || cutOff[i]! === 1) && (shutY || cutOff[j]! === 1) ? 1 : 0;
-    const heldAtX = shutX || (closed[z] === 1 && elements[x]!.check !== 0 && !shutY);
-    if (heldAtX && shutY) head[node] = head[i]!;
-    else if (heldAtX) head[node] = head[j]! + senseY * offset[y]! + passiveDropPsi(a[y]!, b[y]!, q);
-    else head[node] = head[i]! - senseX * offset[x]! - passiveDropPsi(a[x]!, b[x]!, q);
+    const before = head[elements[z]!.from]! - senseX * offset[x]!;
+    if (closed[z] === 1 || a[z] === Number.POSITIVE_INFINITY) {
+      const after = head[elements[z]!.to]! + senseY * offset[y]!;
+      head[node] = restingHead(
+        before,
+        after,
+        a[x] === Number.POSITIVE_INFINITY ? SHUT_OFF : turn(elements[x]!.check, senseX),
+        a[y] === Number.POSITIVE_INFINITY ? SHUT_OFF : turn(elements[y]!.check, senseY),
+      );
+    } else {
+      head[node] = before - passiveDropPsi(a[x]!, b[x]!, q);
+    }
   }
+}
+
+/** Part of a pair's flow that the first of two parallels takes; halves where neither has a loss. */
+function shareOf(aX: number, aY: number): number {
+  const byX = 1 / Math.sqrt(aX);
+  const byY = 1 / Math.sqrt(aY);
+  const share = byX / (byX + byY);
+  if (!Number.isNaN(share)) return share;
+  if (byX !== Number.POSITIVE_INFINITY) return 0;
+  return byY === byX ? 0.5 : 1;
+}
+
+/** A shut element in `restingHead`. */
+const SHUT_OFF = 3;
+
+/**
+ * Head of a joint through which nothing flows: that of a neighbour it is open to; between checks,
+ * the one that keeps both shut.
+ * @param before,after heads of the neighbours as they would stand at the joint
+ * @param checkBefore,checkAfter senses of the two elements along the path, or SHUT_OFF
+ */
+function restingHead(before: number, after: number, checkBefore: number, checkAfter: number) {
+  if (checkBefore === 0) return before;
+  if (checkAfter === 0) return after;
+  if (checkBefore === SHUT_OFF) return after;
+  if (checkAfter === SHUT_OFF) return before;
+  if (checkBefore === checkAfter) return checkBefore === 1 ? before : after;
+  return checkBefore === 1 ? Math.max(before, after) : Math.min(before, after);
 }

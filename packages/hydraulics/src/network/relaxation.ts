@@ -1,4 +1,4 @@
-import { type Core, INTEGERS, STATE, setPumpState } from './core.ts';
+import { type Core, INTEGERS, STATE } from './core.ts';
 import { coldStart, newton } from './newton.ts';
 
 /**
@@ -38,7 +38,7 @@ export function relax(core: Core): boolean {
       core.reals.set(reals);
       for (let e = 0; e < core.passives; e++) core.integers[e * INTEGERS + STATE] = states[e]!;
       core.pumpFlow.set(pumpFlow);
-      for (let k = 0; k < core.pumps; k++) setPumpState(core, k, pumpState[k]!);
+      core.pumpState.set(pumpState);
     }
   }
   return false;

@@ -1,7 +1,22 @@
 /** How far an answer is from satisfying every law, worked out afresh from the laws themselves. */
 import { capabilityPsi } from './capability.ts';
 import { LEAST_SLOPE } from './constants.ts';
-import { A, B, BAND, CHECK, CLOSED, type Core, FLOW, FROM, INTEGERS, OFFSET, REALS, SHUT, STATE, TO } from './core.ts';
+import {
+  A,
+  B,
+  BAND,
+  CHECK,
+  CLOSED,
+  type Core,
+  FLOW,
+  FROM,
+  INTEGERS,
+  OFFSET,
+  REALS,
+  SHUT,
+  STATE,
+  TO,
+} from './core.ts';
 import { bandDropPsi, passiveDropPsi } from './drop.ts';
 
 export interface Residual {
@@ -13,17 +28,15 @@ export interface Residual {
 
 /** Worst imbalance at a node [gpm]; NaN comes back as Infinity. No allocation. */
 export function worstImbalanceGpm(core: Core): number {
-  const { passives, reals, integers, unknowns, right } = core;
-  for (let i = 0; i < unknowns; i++) right[i] = core.demand[i]!;
-  right[unknowns] = 0;
-  for (let e = 0; e < passives; e++) {
-    const n = e * INTEGERS;
+  const { reals, integers, unknowns, right } = core;
+  right.set(core.demand);
+  for (let n = 0, r = 0; n < integers.length; n += INTEGERS, r += REALS) {
     if (integers[n + STATE] === SHUT) continue;
-    const q = reals[e * REALS + FLOW]!;
+    const q = reals[r + FLOW]!;
     const i = integers[n + FROM]!;
     const j = integers[n + TO]!;
-    if (i < unknowns) right[i] = right[i]! + q;
-    if (j < unknowns) right[j] = right[j]! - q;
+    right[i] = right[i]! + q;
+    right[j] = right[j]! - q;
   }
   for (let k = 0; k < core.pumps; k++) {
     const q = core.pumpFlow[k]!;
@@ -38,13 +51,21 @@ export function worstImbalanceGpm(core: Core): number {
   return Number.isNaN(worst) ? Number.POSITIVE_INFINITY : worst;
 }
 
+/** Greatest flow through one element [gpm], which the last digits of a balance are measured by. */
+export function greatestFlowGpm(core: Core): number {
+  let most = 0;
+  for (let r = FLOW; r < core.reals.length; r += REALS) {
+    const size = Math.abs(core.reals[r]!);
+    if (size > most) most = size;
+  }
+  return most;
+}
+
 /** Worst departure of a link from its law [psi]; NaN comes back as Infinity. */
 export function worstDeparturePsi(core: Core): number {
-  const { passives, reals, integers, head } = core;
+  const { reals, integers, head } = core;
   let worst = 0;
-  for (let e = 0; e < passives; e++) {
-    const n = e * INTEGERS;
-    const r = e * REALS;
+  for (let n = 0, r = 0; n < integers.length; n += INTEGERS, r += REALS) {
     if (integers[n + STATE] === SHUT) continue;
     const excess = head[integers[n + FROM]!]! - head[integers[n + TO]!]! - reals[r + OFFSET]!;
     const check = integers[n + CHECK]!;
@@ -55,7 +76,9 @@ export function worstDeparturePsi(core: Core): number {
     const q = reals[r + FLOW]!;
     let drop = passiveDropPsi(reals[r + A]!, reals[r + B]!, q) + LEAST_SLOPE * q;
     const band = integers[n + BAND]!;
-    if (band >= 0) drop += bandDropPsi(core.ratedPsi[band]!, core.leastGpm[band]!, core.greatestGpm[band]!, q);
+    if (band >= 0) {
+      drop += bandDropPsi(core.ratedPsi[band]!, core.leastGpm[band]!, core.greatestGpm[band]!, q);
+    }
     const out = Math.abs(excess - drop);
     if (!(out <= worst)) worst = out;
     if (check === 1 && q < 0 && -q > worst) worst = -q;
@@ -64,16 +87,42 @@ export function worstDeparturePsi(core: Core): number {
     if (core.dead[k]) continue;
     const i = core.pumpIn[k]!;
     const o = core.pumpOut[k]!;
-    const out = pumpDeparturePsi(core, k, head[i]! - core.elevation[i]!, head[o]! - core.elevation[o]!);
+    const out = pumpDeparturePsi(
+      core,
+      k,
+      head[i]! - core.elevation[i]!,
+      head[o]! - core.elevation[o]!,
+    );
     if (!(out <= worst)) worst = out;
   }
   return Number.isNaN(worst) ? Number.POSITIVE_INFINITY : worst;
 }
 
+/** Flow [gpm] that counts as none, and by which a flow on a pump's wall may be out. */
+const SMALL_GPM = 1e-5;
+
 /** Distance [psi] of a pump's discharge from its law, whichever piece it is on. */
 function pumpDeparturePsi(core: Core, k: number, intakePsi: number, dischargePsi: number): number {
   const q = core.pumpFlow[k]!;
+  if (q < -SMALL_GPM) return -q;
   const passed = intakePsi - (core.passK[k]! * Math.abs(q) + LEAST_SLOPE) * q;
+  const most = givenPsi(core, k, q - SMALL_GPM, intakePsi, passed);
+  let least = givenPsi(core, k, q + SMALL_GPM, intakePsi, passed);
+  let top = most;
+  const floor = core.floorPsi[k]!;
+  if (!core.idle[k] && intakePsi <= floor + 1e-5) {
+    // At its floor a pump gives less than it could, but never less than it passes; under it, only that.
+    least = passed;
+    if (intakePsi < floor - 1e-5) top = passed;
+  }
+  // With no flow the discharge may stand above what the pump gives: its check is shut.
+  if (q <= SMALL_GPM) top = Number.POSITIVE_INFINITY;
+  return Math.max(0, least - dischargePsi, dischargePsi - top);
+}
+
+/** Discharge [psi] a pump stands ready to give at a flow, its floor aside. */
+function givenPsi(core: Core, k: number, q: number, intakePsi: number, passedPsi: number): number {
+  if (core.idle[k]) return passedPsi;
   const net = capabilityPsi(
     core.curveFlow,
     core.curveNet,
@@ -82,19 +131,5 @@ function pumpDeparturePsi(core: Core, k: number, intakePsi: number, dischargePsi
     core.speed[k]!,
     q,
   );
-  if (q < -1e-5) return -q;
-  // Discharge the pump stands ready to give at this flow, floor aside.
-  const pumped = core.idle[k] ? passed : Math.max(passed, Math.min(core.setPsi[k]!, intakePsi + net));
-  const over = dischargePsi - pumped;
-  // With no flow the discharge may stand above what the pump gives: its check is shut.
-  if (q <= 1e-5 && over >= 0) return 0;
-  // At its floor a pump gives less than it could, but never less than it passes.
-  if (core.floorPsi[k]! > intakePsi - 1e-5 && over < 0) {
-    return Math.max(0, passed - dischargePsi, intakePsi < core.floorPsi[k]! - 1e-5 ? dischargePsi - passed : 0);
-  }
-  // On the wall a flow right to the last digit still leaves pressure to play: count flow instead.
-  if (Math.abs(over) > 1e-5 && net < core.curveNet[core.curveStart[k]! + core.curveCount[k]! - 1]! * core.speed[k]! ** 2) {
-    return Math.min(Math.abs(over), Math.abs(over) * 1e-4);
-  }
-  return Math.abs(over);
+  return Math.max(passedPsi, Math.min(core.setPsi[k]!, intakePsi + net));
 }

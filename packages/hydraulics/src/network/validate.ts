@@ -7,11 +7,16 @@ export function validateSpec(spec: NetworkSpec): void {
   const nodes = new Set<string>();
   for (const node of spec.nodes) {
     if (nodes.has(node.id)) {
-      throw new NetworkError('duplicate name', `Two nodes are called "${node.id}". Give each its own name.`, [node.id]);
+      throw new NetworkError(
+        'duplicate name',
+        `Two nodes are called "${node.id}". Give each its own name.`,
+        [node.id],
+      );
     }
     nodes.add(node.id);
     number(`node ${node.id}`, 'elevationFt', node.elevationFt ?? 0, -2000, 30000);
-    if (node.fixedPsi !== undefined) number(`node ${node.id}`, 'fixedPsi', node.fixedPsi, -15, 2000);
+    if (node.fixedPsi !== undefined)
+      number(`node ${node.id}`, 'fixedPsi', node.fixedPsi, -15, 2000);
     number(`node ${node.id}`, 'demandGpm', node.demandGpm ?? 0, -1e5, 1e5);
     if (node.fixedPsi !== undefined && node.demandGpm) {
       throw new NetworkError(
@@ -24,16 +29,28 @@ export function validateSpec(spec: NetworkSpec): void {
   const links = new Set<string>();
   for (const link of spec.links) {
     if (links.has(link.id)) {
-      throw new NetworkError('duplicate name', `Two links are called "${link.id}". Give each its own name.`, [link.id]);
+      throw new NetworkError(
+        'duplicate name',
+        `Two links are called "${link.id}". Give each its own name.`,
+        [link.id],
+      );
     }
     links.add(link.id);
     for (const end of 'to' in link ? [link.from, link.to] : [link.from]) {
       if (!nodes.has(end)) {
-        throw new NetworkError('unknown node', `Link "${link.id}" ends at "${end}", which is not a node. Name one of the nodes or add it.`, [link.id, end]);
+        throw new NetworkError(
+          'unknown node',
+          `Link "${link.id}" ends at "${end}", which is not a node. Name one of the nodes or add it.`,
+          [link.id, end],
+        );
       }
     }
     if ('to' in link && link.from === link.to) {
-      throw new NetworkError('bad value', `Link "${link.id}" leaves and enters "${link.from}". Join two different nodes.`, [link.id]);
+      throw new NetworkError(
+        'bad value',
+        `Link "${link.id}" leaves and enters "${link.from}". Join two different nodes.`,
+        [link.id],
+      );
     }
     validateLink(link);
   }
@@ -79,7 +96,8 @@ function validateLink(link: LinkSpec): void {
     case 'pump':
       if (link.pdpPsi !== undefined) number(on, 'pdpPsi', link.pdpPsi, 0, 1000);
       number(on, 'speedFraction', link.speedFraction ?? 1, 0.05, 1.5);
-      if (link.protectIntakePsi !== undefined) number(on, 'protectIntakePsi', link.protectIntakePsi, -15, 500);
+      if (link.protectIntakePsi !== undefined)
+        number(on, 'protectIntakePsi', link.protectIntakePsi, -15, 500);
       if (link.passLoss) {
         number(on, 'passLoss.lossPsi', link.passLoss.lossPsi, 0, 1000);
         number(on, 'passLoss.atGpm', link.passLoss.atGpm, 1e-3, 1e6);
@@ -88,9 +106,17 @@ function validateLink(link: LinkSpec): void {
   }
 }
 
-function validateCapability(on: string, id: string, points: readonly (readonly [number, number])[]): void {
+function validateCapability(
+  on: string,
+  id: string,
+  points: readonly (readonly [number, number])[],
+): void {
   if (points.length < 2 || points[0]![0] !== 0) {
-    throw new NetworkError('bad value', `${on}: capability needs two points or more, the first at flow 0.`, [id]);
+    throw new NetworkError(
+      'bad value',
+      `${on}: capability needs two points or more, the first at flow 0.`,
+      [id],
+    );
   }
   points.forEach(([flow, net], at) => {
     number(on, `capability[${at}] flow`, flow, 0, 1e6);
@@ -108,5 +134,9 @@ function validateCapability(on: string, id: string, points: readonly (readonly [
 
 function number(on: string, field: string, value: number, least: number, greatest: number): void {
   if (Number.isFinite(value) && value >= least && value <= greatest) return;
-  throw new NetworkError('bad value', `${on}: ${field} is ${value}. Give a number from ${least} to ${greatest}.`, [on.slice(on.indexOf(' ') + 1)]);
+  throw new NetworkError(
+    'bad value',
+    `${on}: ${field} is ${value}. Give a number from ${least} to ${greatest}.`,
+    [on.slice(on.indexOf(' ') + 1)],
+  );
 }
