@@ -162,6 +162,8 @@ export interface Notice {
 export interface Improvement {
   /** For people: "a 3 in and a 5 in line from the side outlets". */
   change: string;
+  /** What it asks of the fireground, the least first. */
+  effort: 'hose at the hydrant' | 'hose on the lay' | 'another engine';
   plan: Plan;
   flowGpm: number;
   gainGpm: number;

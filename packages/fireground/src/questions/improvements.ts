@@ -15,13 +15,20 @@ import { SupplySearch } from './supply-search.ts';
 /** A gain under this [gpm] is not worth a crew's time. Ours. */
 const WORTH_GPM = 5;
 
+const EFFORTS: readonly Improvement['effort'][] = [
+  'hose at the hydrant',
+  'hose on the lay',
+  'another engine',
+];
+
 interface Change {
   change: string;
+  effort: Improvement['effort'];
   plan: Plan;
 }
 
 /**
- * Changes to a plan that bring more water, the greatest gain first.
+ * Changes to a plan that bring more water: the least effort first, then the greatest gain.
  * @returns those worth at least 5 gpm, at most six, with what binds after each
  * @throws NetworkError where the plan itself cannot be solved
  */
@@ -32,9 +39,13 @@ export function improvements(plan: Plan, options: MostWaterOptions = {}): Improv
     const flowGpm = new SupplySearch(change.plan).greatestGpm();
     if (flowGpm - now >= WORTH_GPM) found.push({ ...change, flowGpm });
   }
-  found.sort((one, two) => two.flowGpm - one.flowGpm);
-  return found.slice(0, 6).map(({ change, plan: changed, flowGpm }) => ({
+  found.sort(
+    (one, two) =>
+      EFFORTS.indexOf(one.effort) - EFFORTS.indexOf(two.effort) || two.flowGpm - one.flowGpm,
+  );
+  return found.slice(0, 6).map(({ change, effort, plan: changed, flowGpm }) => ({
     change,
+    effort,
     plan: changed,
     flowGpm,
     gainGpm: flowGpm - now,
@@ -53,6 +64,7 @@ function suctionChanges(plan: Plan): Change[] {
     try {
       changes.push({
         change,
+        effort: 'hose at the hydrant',
         plan: sideSuctionLines(
           plan,
           hoses.map((hose) => ({ hose })),
@@ -72,6 +84,7 @@ function layChanges(plan: Plan): Change[] {
   const changes: Change[] = [
     {
       change: `a second ${formatHoseSize(lay.hose)} line beside the lay`,
+      effort: 'hose on the lay',
       plan: withLine(plan, lay.id, { count: lay.count + 1 }),
     },
   ];
@@ -79,6 +92,7 @@ function layChanges(plan: Plan): Change[] {
   if (diameter < 5) {
     changes.push({
       change: `5 in hose for the lay instead of ${formatHoseSize(lay.hose)}`,
+      effort: 'hose on the lay',
       plan: withLine(plan, lay.id, {
         hose: '5',
         coefficient: undefined,
@@ -100,6 +114,7 @@ function relayPump(plan: Plan): Change {
   const half = { ...lay, lengthFt: lay.lengthFt / 2, terrain: undefined };
   return {
     change: 'a relay engine halfway along the lay',
+    effort: 'another engine',
     plan: {
       ...plan,
       rigs: [...plan.rigs, pump],
@@ -120,6 +135,7 @@ function pumpChanges(plan: Plan): Change[] {
     if (next === undefined || rig.capability) continue;
     changes.push({
       change: `a ${next.toLocaleString('en-US')} gpm pump in place of ${nameOf(rig)}`,
+      effort: 'another engine',
       plan: {
         ...plan,
         rigs: plan.rigs.map((other) =>
@@ -136,6 +152,7 @@ function pumpChanges(plan: Plan): Change[] {
   if (standing) {
     changes.push({
       change: `${nameOf(standing)} boosting at the hydrant`,
+      effort: 'hose at the hydrant',
       plan: {
         ...plan,
         rigs: plan.rigs.map((rig) =>
@@ -168,6 +185,7 @@ function boosterOnLay(plan: Plan): Change | undefined {
   if ('kind' in from && from.kind === 'assist-valve') {
     return {
       change,
+      effort: 'another engine',
       plan: {
         ...plan,
         rigs: [rig, ...plan.rigs],
@@ -191,6 +209,7 @@ function boosterOnLay(plan: Plan): Change | undefined {
   if (!('testGpm' in from)) return undefined;
   return {
     change,
+    effort: 'another engine',
     plan: {
       ...plan,
       rigs: [rig, ...plan.rigs],

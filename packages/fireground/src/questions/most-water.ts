@@ -152,15 +152,13 @@ function planPump(piece: Rig, flowGpm: number, intakePsi: number, pdpPsi: number
   };
 }
 
-/** Limits the search ran into bind, whatever rounding says. */
+/** The limits the search ran into bind, and no others: an intake that the settings hold at its least is no limit to the answer. */
 function markBinding(
   limits: LimitCheck[],
   tight: readonly { kind: string; piece: string }[],
 ): void {
   for (const limit of limits) {
-    if (tight.some((t) => `${t.kind}:${t.piece}` === limit.id)) {
-      limit.binds = true;
-      if (Math.abs(limit.margin) < 0.02) limit.passed = false;
-    }
+    limit.binds = tight.some((one) => `${one.kind}:${one.piece}` === limit.id);
+    if (limit.binds && Math.abs(limit.margin) < 0.02) limit.passed = false;
   }
 }

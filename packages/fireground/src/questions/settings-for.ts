@@ -39,6 +39,9 @@ export function settingsFor(
   if (room >= -1e-6) {
     const state = joinAttack(planSet, supply, attack, scenePdp ?? 0, demandGpm);
     const limits = checkLimits(planSet, state);
+    // Intakes stand at their least because the settings put them there: no sign that more cannot be had.
+    for (const limit of limits)
+      if (limit.kind.endsWith('intake') && !limit.passed) limit.binds = false;
     const failing = limits.filter((limit) => limit.passed && limit.weight === 'hard');
     const rest = shutOff(planSet, state, options.units);
     return {

@@ -39,7 +39,10 @@ function radioOf(
 ): string {
   const own = limits.filter((limit) => limit.weight === 'hard' && concerns(plan, limit, rig.id));
   const intake = `${say.bare(rig.intakePsi, 'pressure')} in`;
-  if (rig.id === plan.scene) return sceneWords(state, rig, own, intake, say);
+  if (rig.id === plan.scene) {
+    const atMost = limits.some((limit) => limit.binds && limit.weight === 'hard');
+    return sceneWords(state, rig, own, intake, atMost, say);
+  }
   if (rig.setting.mode === 'idle') {
     return rig.flowGpm > 0.5
       ? `Not pumping; ${intake}; water going through.`
@@ -59,6 +62,7 @@ function sceneWords(
   rig: RigState,
   own: readonly LimitCheck[],
   intake: string,
+  atMost: boolean,
   say: Say,
 ): string {
   const coming = say.bare(state.sceneGpm, 'flow');
@@ -71,7 +75,7 @@ function sceneWords(
   if (own.some((limit) => limit.kind === 'attack intake' && limit.passed)) {
     return `${spoken}; losing my intake. Need more or I shut a line.`;
   }
-  if (own.some((limit) => limit.binds)) return `${spoken}; ${coming} coming. Hold what you have.`;
+  if (atMost) return `${spoken}; ${coming} coming. Hold what you have.`;
   return `${spoken}; ${coming} coming. Room for more.`;
 }
 
