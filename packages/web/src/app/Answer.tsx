@@ -20,8 +20,8 @@ export function Answer({ words, problem, demandGpm }: AnswerProps) {
         <p className="answer-problem" role="status">
           <span className="caution-shape" aria-hidden="true" />
           <span>
-            <b>This plan cannot be answered as it stands.</b> {problem} The drawing below is the last
-            one that could.
+            <b>This plan cannot be answered as it stands.</b> {problem} The drawing below is the
+            last one that could.
           </span>
         </p>
       )}
@@ -30,7 +30,8 @@ export function Answer({ words, problem, demandGpm }: AnswerProps) {
           <p className="answer-figure figures">
             {demandGpm === null ? (
               <>
-                <span className="answer-number">{words.number}</span> <span className="answer-unit">{words.unit}</span>
+                <span className="answer-number">{words.number}</span>{' '}
+                <span className="answer-unit">{words.unit}</span>
               </>
             ) : (
               <QuantityField
@@ -39,7 +40,9 @@ export function Answer({ words, problem, demandGpm }: AnswerProps) {
                 kind="flow"
                 size="figure"
                 {...DEMAND}
-                onChange={(gpm, key) => change('Demand', (now) => ({ ...now, demandGpm: gpm }), key)}
+                onChange={(gpm, key) =>
+                  change('Demand', (now) => ({ ...now, demandGpm: gpm }), key)
+                }
               />
             )}{' '}
             <span className="answer-where">{words.whereTo}</span>

@@ -1,4 +1,4 @@
-import { profileOf } from '@plugside/fireground';
+import { demandOf, profileOf } from '@plugside/fireground';
 import { useDeferredValue, useMemo, useRef } from 'react';
 import { useUnits } from '../editing/use-units.ts';
 import { SupplyCurves } from '../lay/curves/SupplyCurves.tsx';
@@ -6,7 +6,7 @@ import { LayView } from '../lay/LayView.tsx';
 import { StationTable } from '../lay/stations/StationTable.tsx';
 import { ValveCloseUp } from '../lay/valve/ValveCloseUp.tsx';
 import { type Answered, ask } from '../plan-store/ask.ts';
-import { demandOf } from '../plan-store/demand.ts';
+
 import { bandOf, comparisonOf, curvesOf, improvementsOf } from '../plan-store/pictures.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
 import { useView } from '../plan-store/view.ts';
@@ -31,7 +31,7 @@ export function App() {
   const question = useView((view) => view.question);
   const units = useUnits();
 
-  const asked = useMemo(() => ask(plan, question), [plan, question]);
+  const asked = useMemo(() => ask(plan, question, units.system), [plan, question, units.system]);
   const lastGood = useRef<Answered | null>(null);
   if (asked.ok) lastGood.current = asked.answered;
   const answered = asked.ok ? asked.answered : lastGood.current;
@@ -81,19 +81,19 @@ export function App() {
                 <Limits answered={answered} />
                 <Cautions answered={answered} />
               </div>
-            </div>
-            <div className="further">
-              <ValveCloseUp answered={answered} />
-              <SupplyCurves curves={curves} />
-              <AttackLines answered={answered} />
-              <Improvements found={better} />
+              <div className="further">
+                <ValveCloseUp answered={answered} />
+                <SupplyCurves curves={curves} />
+                <AttackLines answered={answered} />
+                <Improvements found={better} />
+              </div>
             </div>
             <StationTable answered={answered} />
           </>
         ) : (
           <p className="nothing">
-            There is no drawing yet, because this plan cannot be answered. Undo the last change, or start
-            another plan from the Plan menu.
+            There is no drawing yet, because this plan cannot be answered. Undo the last change, or
+            start another plan from the Plan menu.
           </p>
         )}
       </main>
@@ -101,4 +101,3 @@ export function App() {
     </div>
   );
 }
-

@@ -7,7 +7,10 @@ export function Message() {
   const tell = usePlan((state) => state.tell);
   if (!message) return null;
   return (
-    <div className={`message message-${message.kind}`} role={message.kind === 'problem' ? 'alert' : 'status'}>
+    <div
+      className={`message message-${message.kind}`}
+      role={message.kind === 'problem' ? 'alert' : 'status'}
+    >
       {message.kind === 'problem' && <span className="caution-shape" aria-hidden="true" />}
       <div className="message-text">
         <p>{message.text}</p>

@@ -36,9 +36,15 @@ export function PlanMenu() {
       window.history.replaceState(null, '', link);
       try {
         await navigator.clipboard.writeText(link);
-        tell({ kind: 'done', text: 'Link copied. The whole plan travels in it; no server keeps it.' });
+        tell({
+          kind: 'done',
+          text: 'Link copied. The whole plan travels in it; no server keeps it.',
+        });
       } catch {
-        tell({ kind: 'done', text: 'The address of this page now carries the plan: copy it from there.' });
+        tell({
+          kind: 'done',
+          text: 'The address of this page now carries the plan: copy it from there.',
+        });
       }
     }
   };

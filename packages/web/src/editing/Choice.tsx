@@ -25,7 +25,12 @@ export function Choice<T extends string>({ label, value, options, onChange }: Ch
       <Popover className="popover">
         <ListBox className="list">
           {options.map((option) => (
-            <ListBoxItem key={option.value} id={option.value} className="list-item" textValue={option.text}>
+            <ListBoxItem
+              key={option.value}
+              id={option.value}
+              className="list-item"
+              textValue={option.text}
+            >
               {option.text}
             </ListBoxItem>
           ))}

@@ -2,7 +2,14 @@ import { type KeyboardEvent, type PointerEvent, useId, useRef, useState } from '
 import { Button } from 'react-aria-components';
 import { usePlan } from '../plan-store/plan-store.ts';
 import { useView } from '../plan-store/view.ts';
-import { BIG_STEP, type EntryKind, type EntryRange, readEntry, shownEntry, stepped } from './quantity-entry.ts';
+import {
+  BIG_STEP,
+  type EntryKind,
+  type EntryRange,
+  readEntry,
+  shownEntry,
+  stepped,
+} from './quantity-entry.ts';
 
 interface QuantityFieldProps extends EntryRange {
   /** Spoken name: "Static pressure, Hydrant 114". */

@@ -67,7 +67,8 @@ export function stepped(
   // From an odd value the first step lands on the next round one.
   const from = shown / step;
   const near = Math.abs(from - Math.round(from)) < 1e-6 ? Math.round(from) : null;
-  const target = near !== null ? near + steps : steps > 0 ? Math.floor(from) + steps : Math.ceil(from) + steps;
+  const target =
+    near !== null ? near + steps : steps > 0 ? Math.floor(from) + steps : Math.ceil(from) + steps;
   const next = Number((target * step).toPrecision(12));
   const inside = unit === null || bare(kind) ? next : toInside(next, kind, unit);
   return Math.min(Math.max(inside, range.min), range.max);

@@ -1,6 +1,7 @@
+import { fiveInchSpread } from '@plugside/fireground';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
-import { type CoefficientBand, FIVE_INCH_RANGE } from '../plan-store/pictures.ts';
+import type { CoefficientBand } from '../plan-store/pictures.ts';
 import { groundScale } from './scene/ground.ts';
 import type { Tracks } from './scene/tracks.ts';
 
@@ -21,7 +22,7 @@ export function DrawingNotes({ id, band, tracks, answered }: DrawingNotesProps) 
       {band && (
         <p>
           <span className="key key-band" aria-hidden="true" /> The band is 5 in hose at C{' '}
-          {FIVE_INCH_RANGE.low.toFixed(2)} to {FIVE_INCH_RANGE.high.toFixed(2)}
+          {fiveInchSpread.low.toFixed(2)} to {fiveInchSpread.high.toFixed(2)}
           {answered.question !== 'set' && (
             <>
               : {units.text(Math.max(band.lowGpm, band.highGpm), 'flow')} to{' '}

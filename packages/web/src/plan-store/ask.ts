@@ -11,6 +11,7 @@ import {
   type ShutOff,
   type SupplyState,
   settingsFor,
+  type UnitSystem,
   whatNow,
 } from '@plugside/fireground';
 import type { Question } from './view.ts';
@@ -35,15 +36,24 @@ export function problemIn(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-/** Answers a question about a plan. Never throws. */
-export function ask(plan: Plan, question: Question): Asked {
+function answerTo(plan: Plan, question: Question, units: UnitSystem): Answered['answer'] {
+  switch (question) {
+    case 'most':
+      return mostWater(plan, { units });
+    case 'set':
+      return settingsFor(plan, undefined, { units });
+    case 'now':
+      return whatNow(plan, { units });
+  }
+}
+
+/**
+ * Answers a question about a plan. Never throws.
+ * @param units for the sentences in the answer; its figures are always in inside units
+ */
+export function ask(plan: Plan, question: Question, units: UnitSystem): Asked {
   try {
-    const answer =
-      question === 'most'
-        ? mostWater(plan)
-        : question === 'set'
-          ? settingsFor(plan)
-          : whatNow(plan);
+    const answer = answerTo(plan, question, units);
     const { plan: set, state, limits, orders, shutOff, notices } = answer;
     return {
       ok: true,

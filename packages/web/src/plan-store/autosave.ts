@@ -12,7 +12,8 @@ const SETTLED_MS = 400;
 export function startAutosave(): void {
   const text = kept(MEMORY);
   const read = text === null ? null : readPlan(text);
-  if (read?.ok) usePlan.setState((state) => ({ history: { ...state.history, present: read.plan } }));
+  if (read?.ok)
+    usePlan.setState((state) => ({ history: { ...state.history, present: read.plan } }));
   openLink();
   window.addEventListener('hashchange', openLink);
 

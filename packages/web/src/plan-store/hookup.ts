@@ -4,7 +4,8 @@ import { type Plan, type Rig, splitPortRef } from '@plugside/fireground';
 export function boosterAt(plan: Plan, sourceId: string): Rig | undefined {
   const atSource = new Set([sourceId]);
   for (const one of plan.appliances) {
-    if (one.kind === 'assist-valve' && splitPortRef(one.on).pieceId === sourceId) atSource.add(one.id);
+    if (one.kind === 'assist-valve' && splitPortRef(one.on).pieceId === sourceId)
+      atSource.add(one.id);
   }
   return plan.rigs.find(
     (rig) =>

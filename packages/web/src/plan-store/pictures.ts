@@ -3,6 +3,7 @@ import {
   type BoostComparison,
   coefficientBand,
   compareBoost,
+  fiveInchSpread,
   type Improvement,
   improvements,
   type Plan,
@@ -43,9 +44,6 @@ export interface CoefficientBand {
   highGpm: number;
 }
 
-/** What measured 5 in hose spreads over: "Working With Large-Diameter Hose Part 1", Fire Engineering, to the textbook's value. */
-export const FIVE_INCH_RANGE = { low: 0.06, high: 0.08 } as const;
-
 /** The same question with the lay's 5 in hose at both ends of its coefficient's range; null where the lay has none, or has its own measured value. */
 export function bandOf(plan: Plan, question: Question): Picture<CoefficientBand | null> {
   return picture(() => {
@@ -55,7 +53,7 @@ export function bandOf(plan: Plan, question: Question): Picture<CoefficientBand 
     if (!line || plan.department.coefficients?.['5']) return null;
     if (question === 'now') {
       const at = (coefficient: number) => whatNow(patchLine(plan, line.id, { coefficient }));
-      const [low, high] = [at(FIVE_INCH_RANGE.low), at(FIVE_INCH_RANGE.high)];
+      const [low, high] = [at(fiveInchSpread.low), at(fiveInchSpread.high)];
       return {
         line: line.id,
         low: profileOf(low.plan, low.state),

@@ -2,7 +2,7 @@
 import type { Plan } from '@plugside/fireground';
 import { create } from 'zustand';
 import { type History, record, redo, seal, startHistory, undo } from './history.ts';
-import { firstPlan } from './first-plan.ts';
+import { firstPlan } from './starts.ts';
 
 export interface PlanState {
   history: History<Plan>;

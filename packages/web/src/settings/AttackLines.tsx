@@ -45,7 +45,9 @@ export function AttackLines({ answered }: { answered: Answered }) {
 
 function nozzleAt(plan: Plan, line: Line): Nozzle | undefined {
   const end = splitPortRef(line.to).pieceId;
-  return plan.nozzles.find((one) => one.id === end || (one.on && splitPortRef(one.on).pieceId === end));
+  return plan.nozzles.find(
+    (one) => one.id === end || (one.on && splitPortRef(one.on).pieceId === end),
+  );
 }
 
 function AttackLine({ plan, line, answered }: { plan: Plan; line: Line; answered: Answered }) {
@@ -70,14 +72,17 @@ function AttackLine({ plan, line, answered }: { plan: Plan; line: Line; answered
           value={line.lengthFt}
           kind="length"
           {...HOSE_LENGTH}
-          onChange={(lengthFt, key) => change('Line length', (now) => patchLine(now, line.id, { lengthFt }), key)}
+          onChange={(lengthFt, key) =>
+            change('Line length', (now) => patchLine(now, line.id, { lengthFt }), key)
+          }
         />
         {!direct && end && <> to {nameOf(end)}</>}
       </span>
       {nozzle && <NozzleFields plan={plan} nozzle={nozzle} />}
       <span className="attack-found figures">
         {state ? units.text(Math.abs(state.flowGpm), 'flow') : ''}
-        {tip && `, ${units.text(tip.pressurePsi, 'pressure')} at the tip, ${Math.round(tip.reactionLb)} lb reaction`}
+        {tip &&
+          `, ${units.text(tip.pressurePsi, 'pressure')} at the tip, ${Math.round(tip.reactionLb)} lb reaction`}
       </span>
       <span className="attack-acts">
         <Switcher
@@ -105,19 +110,31 @@ function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
   const change = usePlan((state) => state.change);
   const units = useUnits();
   const now = nozzleCatalogue.find(
-    (one) => JSON.stringify({ ...nozzle, ...one.make }) === JSON.stringify({ ...nozzle }) && one.use === nozzle.use,
+    (one) =>
+      JSON.stringify({ ...nozzle, ...one.make }) === JSON.stringify({ ...nozzle }) &&
+      one.use === nozzle.use,
   );
   const own = now ? [] : [{ value: 'own', text: ownText(nozzle, units.text) }];
   const options = [
     ...own,
-    ...nozzleCatalogue.filter((one) => one.use === nozzle.use).map((one) => ({ value: one.id, text: one.label })),
+    ...nozzleCatalogue
+      .filter((one) => one.use === nozzle.use)
+      .map((one) => ({ value: one.id, text: one.label })),
   ];
   const replace = (id: string) => {
     const entry = nozzleCatalogue.find((one) => one.id === id);
     if (!entry) return;
     const { id: own_, name, elevationFt, on, open, use } = nozzle;
     change('Nozzle', (was) =>
-      changeNozzle(was, nozzle.id, () => ({ id: own_, name, elevationFt, on, open, use, ...entry.make })),
+      changeNozzle(was, nozzle.id, () => ({
+        id: own_,
+        name,
+        elevationFt,
+        on,
+        open,
+        use,
+        ...entry.make,
+      })),
     );
   };
   const label = nameOf(pieceOf(plan, nozzle.id) ?? nozzle);
@@ -131,7 +148,14 @@ function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
           kind="flow"
           {...NOZZLE_FLOW}
           onChange={(ratedGpm, key) =>
-            change('Nozzle flow', (was) => changeNozzle(was, nozzle.id, (one) => (one.kind === 'fog' ? { ...one, ratedGpm } : one)), key)
+            change(
+              'Nozzle flow',
+              (was) =>
+                changeNozzle(was, nozzle.id, (one) =>
+                  one.kind === 'fog' ? { ...one, ratedGpm } : one,
+                ),
+              key,
+            )
           }
         />
       )}{' '}
@@ -141,14 +165,21 @@ function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
         kind="pressure"
         {...NOZZLE_PRESSURE}
         onChange={(ratedPsi, key) =>
-          change('Nozzle pressure', (was) => changeNozzle(was, nozzle.id, (one) => ({ ...one, ratedPsi })), key)
+          change(
+            'Nozzle pressure',
+            (was) => changeNozzle(was, nozzle.id, (one) => ({ ...one, ratedPsi })),
+            key,
+          )
         }
       />
     </span>
   );
 }
 
-function ownText(nozzle: Nozzle, text: (value: number, quantity: 'flow' | 'diameter') => string): string {
+function ownText(
+  nozzle: Nozzle,
+  text: (value: number, quantity: 'flow' | 'diameter') => string,
+): string {
   if (nozzle.kind === 'smooth-bore') return `${text(nozzle.tipIn, 'diameter')} smooth bore`;
   if (nozzle.kind === 'fog') return `${text(nozzle.ratedGpm, 'flow')} fog`;
   if (nozzle.kind === 'selectable') return `selectable at ${text(nozzle.selectedGpm, 'flow')}`;

@@ -1,4 +1,4 @@
-import { nameOf, type Notice, pieceOf } from '@plugside/fireground';
+import { type Notice, nameOf, pieceOf } from '@plugside/fireground';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
 

@@ -22,13 +22,20 @@ export function Improvements({ found }: { found: Picture<Improvement[]> }) {
         {list.slice(0, 5).map((one) => (
           <li key={one.change} className="improvement">
             <span className="improvement-gain figures">
-              +{units.number(one.gainGpm, 'flow')} <span className="unit">{units.of(1, 'flow').unit}</span>
+              +{units.number(one.gainGpm, 'flow')}{' '}
+              <span className="unit">{units.of(1, 'flow').unit}</span>
             </span>
             <span className="improvement-what">
               {one.change}
-              {one.thenBinding[0] && <span className="soft-text"> then the limit is {one.thenBinding[0].label}</span>}
+              {one.thenBinding[0] && (
+                <span className="soft-text"> then the limit is {one.thenBinding[0].label}</span>
+              )}
             </span>
-            <Button className="quiet-button" onPress={() => open(one.plan, one.change)} aria-label={`Use: ${one.change}`}>
+            <Button
+              className="quiet-button"
+              onPress={() => open(one.plan, one.change)}
+              aria-label={`Use: ${one.change}`}
+            >
               Use
             </Button>
           </li>

@@ -71,7 +71,9 @@ function Limit({ check, answered }: { check: LimitCheck; answered: Answered }) {
               value={check.limit}
               kind="pressure"
               {...LIMIT_PRESSURE}
-              onChange={(limit, step) => change('Limit', (plan) => setLimit(plan, key, limit), step)}
+              onChange={(limit, step) =>
+                change('Limit', (plan) => setLimit(plan, key, limit), step)
+              }
             />
           ) : (
             <span>{units.text(check.limit, quantity)}</span>
@@ -79,8 +81,14 @@ function Limit({ check, answered }: { check: LimitCheck; answered: Answered }) {
         </span>
       </div>
       <div className="limit-bar" aria-hidden="true">
-        <span className="limit-out" style={{ left: per(bar.outFrom), width: per(bar.outTo - bar.outFrom) }} />
-        <span className="limit-room" style={{ left: per(bar.roomFrom), width: per(bar.roomTo - bar.roomFrom) }} />
+        <span
+          className="limit-out"
+          style={{ left: per(bar.outFrom), width: per(bar.outTo - bar.outFrom) }}
+        />
+        <span
+          className="limit-room"
+          style={{ left: per(bar.roomFrom), width: per(bar.roomTo - bar.roomFrom) }}
+        />
         <span className="limit-value" style={{ left: per(bar.valueAt) }} />
       </div>
       <p className="limit-foot">

@@ -1,4 +1,10 @@
-import { nameOf, type PumpSetting, pieceOf, type RigOrder, type RigState } from '@plugside/fireground';
+import {
+  nameOf,
+  type PumpSetting,
+  pieceOf,
+  type RigOrder,
+  type RigState,
+} from '@plugside/fireground';
 import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
 import { QuantityField } from '../editing/QuantityField.tsx';
@@ -64,7 +70,12 @@ function Operator({ order, answered }: { order: RigOrder; answered: Answered }) 
           <h3>{name}</h3>
           <p className="operator-role">
             {PLACE[state.role]},{' '}
-            <Choice label={`How ${name} is set`} value={setting.mode} options={MODES} onChange={setMode} />
+            <Choice
+              label={`How ${name} is set`}
+              value={setting.mode}
+              options={MODES}
+              onChange={setMode}
+            />
           </p>
         </div>
         <p className="operator-pdp">
@@ -92,14 +103,21 @@ function Operator({ order, answered }: { order: RigOrder; answered: Answered }) 
             <span className="figure figures">{pressure.number}</span>
           )}
           <span className="unit">
-            {setting.mode === 'throttled' ? '% speed' : setting.mode === 'idle' ? `${pressure.unit} out` : 'out'}
+            {setting.mode === 'throttled'
+              ? '% speed'
+              : setting.mode === 'idle'
+                ? `${pressure.unit} out`
+                : 'out'}
           </span>
         </p>
       </div>
       <p className="operator-expect figures">
         <Expect state={state} />
         {setting.mode === 'governed' && Math.abs(state.pdpPsi - setting.pdpPsi) > 0.5 && (
-          <> It gives {units.text(state.pdpPsi, 'pressure')}: {STATES[state.state]}.</>
+          <>
+            {' '}
+            It gives {units.text(state.pdpPsi, 'pressure')}: {STATES[state.state]}.
+          </>
         )}
       </p>
       {order.gate.map((gate) => {
@@ -141,7 +159,10 @@ function Expect({ state }: { state: RigState }) {
       {units.text(state.flowGpm, 'flow')}
       {state.netPsi > 0.5 && (
         <>
-          , <span className={share >= 97 ? 'caution-word' : undefined}>{share} % of its capability</span>
+          ,{' '}
+          <span className={share >= 97 ? 'caution-word' : undefined}>
+            {share} % of its capability
+          </span>
         </>
       )}
       .

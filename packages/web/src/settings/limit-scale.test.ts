@@ -13,8 +13,7 @@ describe('limit bar', () => {
     fc.assert(
       fc.property(any, (check) => {
         const bar = limitBar(check);
-        const kept =
-          check.sense === 'min' ? check.value > check.limit : check.value < check.limit;
+        const kept = check.sense === 'min' ? check.value > check.limit : check.value < check.limit;
         if (Math.abs(check.value - check.limit) < 1e-6) return;
         expect(bar.roomTo - bar.roomFrom > 0).toBe(kept);
       }),

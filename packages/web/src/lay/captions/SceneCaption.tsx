@@ -1,8 +1,8 @@
-import { freePortsOf, nameOf, type Plan } from '@plugside/fireground';
+import { demandOf, freePortsOf, nameOf, type Plan } from '@plugside/fireground';
 import { Button } from 'react-aria-components';
 import { QuantityField } from '../../editing/QuantityField.tsx';
 import { DEMAND } from '../../editing/ranges.ts';
-import { demandOf } from '../../plan-store/demand.ts';
+
 import { addAttackLine } from '../../plan-store/edits/lines.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 

@@ -4,9 +4,9 @@ import { HoseChoice } from '../../editing/HoseChoice.tsx';
 import { QuantityField } from '../../editing/QuantityField.tsx';
 import { HOSE_LENGTH, RATING, RESIDUAL, STATIC, TEST_FLOW } from '../../editing/ranges.ts';
 import { Switcher } from '../../editing/Switcher.tsx';
+import { isBoosting, setBoosting } from '../../plan-store/edits/boost.ts';
 import { addSideLine, removeLine } from '../../plan-store/edits/lines.ts';
 import { patchHydrant, patchLine, patchRig } from '../../plan-store/edits/pieces.ts';
-import { setHandle } from '../../plan-store/edits/settings.ts';
 import { boosterAt } from '../../plan-store/hookup.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 
@@ -68,13 +68,14 @@ function FlowTest({ hydrant }: { hydrant: Hydrant }) {
 
 function AtSource({ plan, sourceId }: SourceCaptionProps) {
   const change = usePlan((state) => state.change);
-  const valve = plan.appliances.find(
-    (one) => one.kind === 'assist-valve' && splitPortRef(one.on).pieceId === sourceId,
-  );
   const booster = boosterAt(plan, sourceId);
   const hydrant = plan.hydrants.find((one) => one.id === sourceId);
   const sideLines = plan.lines.filter(
-    (line) => hydrant && booster && line.from.startsWith(`${hydrant.id}.side`) && splitPortRef(line.to).pieceId === booster.id,
+    (line) =>
+      hydrant &&
+      booster &&
+      line.from.startsWith(`${hydrant.id}.side`) &&
+      splitPortRef(line.to).pieceId === booster.id,
   );
   const canAdd =
     hydrant !== undefined &&
@@ -84,8 +85,20 @@ function AtSource({ plan, sourceId }: SourceCaptionProps) {
   return (
     <>
       {booster && (
-        <p className="given-line">
-          <b>{nameOf(booster)}</b>, rated{' '}
+        <div className="given-line given-booster">
+          <b>{nameOf(booster)}</b>
+          <Switcher
+            label={`Booster, ${nameOf(booster)}`}
+            value={isBoosting(plan, booster.id) ? 'on' : 'off'}
+            options={[
+              { value: 'off', text: 'Off', spoken: 'Booster off: hydrant pressure alone' },
+              { value: 'on', text: 'Boosting', spoken: 'Booster on' },
+            ]}
+            onChange={(state) =>
+              change('Booster', (now) => setBoosting(now, booster.id, state === 'on'))
+            }
+          />
+          rated{' '}
           <QuantityField
             label={`Rated capacity, ${nameOf(booster)}`}
             value={booster.ratedGpm}
@@ -93,22 +106,6 @@ function AtSource({ plan, sourceId }: SourceCaptionProps) {
             {...RATING}
             onChange={(ratedGpm, key) =>
               change('Rated capacity', (now) => patchRig(now, booster.id, { ratedGpm }), key)
-            }
-          />
-        </p>
-      )}
-      {valve?.kind === 'assist-valve' && (
-        <div className="given-line given-handle">
-          Valve handle
-          <Switcher
-            label={`Handle of ${nameOf(valve)}`}
-            value={valve.handle}
-            options={[
-              { value: 'hydrant', text: 'Hydrant', spoken: 'Hydrant: booster off' },
-              { value: 'boost', text: 'Boost', spoken: 'Boost: booster on' },
-            ]}
-            onChange={(handle) =>
-              change('Valve handle', (now) => setHandle(now, valve.id, handle))
             }
           />
         </div>
@@ -145,7 +142,9 @@ function AtSource({ plan, sourceId }: SourceCaptionProps) {
             <li>
               <Button
                 className="quiet-button"
-                onPress={() => change('Add a side line', (now) => addSideLine(now, booster.id, '3'))}
+                onPress={() =>
+                  change('Add a side line', (now) => addSideLine(now, booster.id, '3'))
+                }
               >
                 + side line
               </Button>

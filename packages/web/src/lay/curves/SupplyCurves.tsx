@@ -1,12 +1,16 @@
-import { limitsFor, type SupplyCurve } from '@plugside/fireground';
+import {
+  demandOf,
+  fromInside,
+  limitsFor,
+  quantities,
+  type SupplyCurve,
+} from '@plugside/fireground';
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { useMemo, useRef } from 'react';
-import { fromInside, quantities } from '@plugside/fireground';
 import { useUnits } from '../../editing/use-units.ts';
-import { demandOf } from '../../plan-store/demand.ts';
-import { usePlan } from '../../plan-store/plan-store.ts';
 import type { Picture } from '../../plan-store/pictures.ts';
+import { usePlan } from '../../plan-store/plan-store.ts';
 import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
 import { rectsAlong } from '../scene/label-placement.ts';
 import { useFontsReady, useWidth } from '../use-drawing.ts';
@@ -65,47 +69,57 @@ function Curves({ curves, widthPx }: { curves: readonly SupplyCurve[]; widthPx: 
   const { x, y } = drawn;
   const inView = (curve: SupplyCurve) => curve.points.filter((one) => one.intakePsi >= 0);
   const labels = useMemo(
-    () => curves.flatMap((curve, i): LabelSpec[] => {
-      const points = curve.points.filter((one) => one.intakePsi >= 0);
-      const at = points[Math.floor(points.length * (i === 0 ? 0.35 : 0.42))];
-      if (!at) return [];
-      const end = curve.points.reduce<{ flowGpm: number; intakePsi: number } | null>(
-        (best, one) => !best || Math.abs(one.flowGpm - curve.mostGpm) < Math.abs(best.flowGpm - curve.mostGpm) ? one : best,
-        null,
-      );
-      return [
-        {
-          id: curve.id,
-          x: x(at.flowGpm),
-          y: y(at.intakePsi),
-          lines: [curve.label],
-          look: i === 0 ? 'soft' : 'water',
-          priority: 5,
-          sides: ['above right', 'above', 'right', 'below left', 'below'],
-          gap: 8,
-          reach: 50,
-        },
-        ...(end && curve.mostGpm > 0
-          ? [
-              {
-                id: `${curve.id}:most`,
-                x: x(curve.mostGpm),
-                y: y(Math.max(end.intakePsi, 0)),
-                lines: [units.number(curve.mostGpm, 'flow')],
-                look: 'strong' as const,
-                priority: 7,
-                sides: ['above right', 'above', 'below left', 'above left', 'below'] as const,
-                gap: 8,
-                reach: 36,
-              },
-            ]
-          : []),
-      ];
-    }),
+    () =>
+      curves.flatMap((curve, i): LabelSpec[] => {
+        const points = curve.points.filter((one) => one.intakePsi >= 0);
+        const at = points[Math.floor(points.length * (i === 0 ? 0.35 : 0.42))];
+        if (!at) return [];
+        const end = curve.points.reduce<{ flowGpm: number; intakePsi: number } | null>(
+          (best, one) =>
+            !best || Math.abs(one.flowGpm - curve.mostGpm) < Math.abs(best.flowGpm - curve.mostGpm)
+              ? one
+              : best,
+          null,
+        );
+        return [
+          {
+            id: curve.id,
+            x: x(at.flowGpm),
+            y: y(at.intakePsi),
+            lines: [curve.label],
+            look: i === 0 ? 'soft' : 'water',
+            priority: 5,
+            sides: ['above right', 'above', 'right', 'below left', 'below'],
+            gap: 8,
+            reach: 50,
+          },
+          ...(end && curve.mostGpm > 0
+            ? [
+                {
+                  id: `${curve.id}:most`,
+                  x: x(curve.mostGpm),
+                  y: y(Math.max(end.intakePsi, 0)),
+                  lines: [units.number(curve.mostGpm, 'flow')],
+                  look: 'strong' as const,
+                  priority: 7,
+                  sides: ['above right', 'above', 'below left', 'above left', 'below'] as const,
+                  gap: 8,
+                  reach: 36,
+                },
+              ]
+            : []),
+        ];
+      }),
     [curves, x, y, units],
   );
   const soft = useMemo(
-    () => curves.flatMap((curve) => rectsAlong(curve.points.map((one): [number, number] => [x(one.flowGpm), y(one.intakePsi)]), 5)),
+    () =>
+      curves.flatMap((curve) =>
+        rectsAlong(
+          curve.points.map((one): [number, number] => [x(one.flowGpm), y(one.intakePsi)]),
+          5,
+        ),
+      ),
     [curves, x, y],
   );
   const base = HEIGHT_PX - EDGE.bottom;
@@ -133,11 +147,22 @@ function Curves({ curves, widthPx }: { curves: readonly SupplyCurve[]; widthPx: 
           {tick.toLocaleString('en-US')}
         </text>
       ))}
-      <rect fill="url(#keep-out)" x={EDGE.left} y={y(leastPsi)} width={widthPx - EDGE.left} height={base - y(leastPsi)} />
+      <rect
+        fill="url(#keep-out)"
+        x={EDGE.left}
+        y={y(leastPsi)}
+        width={widthPx - EDGE.left}
+        height={base - y(leastPsi)}
+      />
       <path className="limit-line" d={`M${EDGE.left} ${y(leastPsi)}H${widthPx}`} />
       <path className="axis" d={`M${EDGE.left} ${base}H${widthPx}`} />
       <path className="needed" d={`M${x(demandGpm)} ${EDGE.top}V${base}`} />
-      <text className="needed-text" x={x(demandGpm) + (x(demandGpm) > widthPx - 110 ? -6 : 6)} y={EDGE.top + 6} textAnchor={x(demandGpm) > widthPx - 110 ? 'end' : 'start'}>
+      <text
+        className="needed-text"
+        x={x(demandGpm) + (x(demandGpm) > widthPx - 110 ? -6 : 6)}
+        y={EDGE.top + 6}
+        textAnchor={x(demandGpm) > widthPx - 110 ? 'end' : 'start'}
+      >
         needed {units.number(demandGpm, 'flow')}
       </text>
       {curves.map((curve, i) => (
@@ -153,11 +178,20 @@ function Curves({ curves, widthPx }: { curves: readonly SupplyCurve[]; widthPx: 
       ))}
       {curves.map((curve) => {
         const near = curve.points.reduce(
-          (best, one) => Math.abs(one.flowGpm - curve.mostGpm) < Math.abs(best.flowGpm - curve.mostGpm) ? one : best,
+          (best, one) =>
+            Math.abs(one.flowGpm - curve.mostGpm) < Math.abs(best.flowGpm - curve.mostGpm)
+              ? one
+              : best,
           curve.points[0] ?? { flowGpm: 0, intakePsi: 0 },
         );
         return curve.mostGpm > 0 ? (
-          <circle key={curve.id} className="station" cx={x(curve.mostGpm)} cy={y(Math.max(near.intakePsi, 0))} r={4.5} />
+          <circle
+            key={curve.id}
+            className="station"
+            cx={x(curve.mostGpm)}
+            cy={y(Math.max(near.intakePsi, 0))}
+            r={4.5}
+          />
         ) : null;
       })}
       <LabelLayer

@@ -108,7 +108,7 @@ export function EvolutionDrawing(props: EvolutionDrawingProps) {
 
 function Ground({ scene, widthPx }: { scene: EvolutionScene; widthPx: number }) {
   return (
-    <g className="ground" aria-hidden="true">
+    <g className="ground">
       {scene.tracks.map((track) => {
         const bottom = track.top + track.height - 1;
         const points = track.ground.map(([x, y]) => `${x} ${y}`).join('L');
@@ -117,10 +117,7 @@ function Ground({ scene, widthPx }: { scene: EvolutionScene; widthPx: number }) 
           <g key={track.sourceId}>
             <path className="earth" d={`M${startX} ${bottom}L${points}L${widthPx} ${bottom}Z`} />
             <path className="surface-line" d={`M${points}`} />
-            <path
-              className="fold"
-              d={`M${track.hookupX[1]} ${track.top + 8}V${bottom}`}
-            />
+            <path className="fold" d={`M${track.hookupX[1]} ${track.top + 8}V${bottom}`} />
           </g>
         );
       })}

@@ -22,7 +22,11 @@ export function HoseShape({ curve, widthPx, flowGpm, velocityFtS, shut, over }: 
   return (
     <g className={`hose hose-${kind}${over ? ' hose-over' : ''}`}>
       <path className="casing" d={curve.d} strokeWidth={widthPx + 2} />
-      <path className="water" d={curve.d} strokeWidth={Math.max(widthPx - (flowing ? 0 : 1.6), 1)} />
+      <path
+        className="water"
+        d={curve.d}
+        strokeWidth={Math.max(widthPx - (flowing ? 0 : 1.6), 1)}
+      />
       {flowing && widthPx > 3 && (
         <path
           className={flowGpm < 0 ? 'current backwards' : 'current'}

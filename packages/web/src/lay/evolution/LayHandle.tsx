@@ -5,7 +5,7 @@ import { LAY_LENGTH, RISE } from '../../editing/ranges.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { layLinesOf, riseOf, setLayLength, setRise } from '../../plan-store/edits/lay.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
-import type { RigFigure } from '../scene/evolution-scene.ts';
+import type { RigFigure } from '../scene/figures.ts';
 
 interface LayHandleProps {
   plan: Plan;
@@ -20,7 +20,13 @@ export function LayHandle({ plan, rigId, figure, pxPerFt, risePxPerFt }: LayHand
   const units = useUnits();
   const change = usePlan((state) => state.change);
   const endStep = usePlan((state) => state.endStep);
-  const drag = useRef<{ x: number; y: number; lengthFt: number; riseFt: number; pxPerFt: number } | null>(null);
+  const drag = useRef<{
+    x: number;
+    y: number;
+    lengthFt: number;
+    riseFt: number;
+    pxPerFt: number;
+  } | null>(null);
   const lengthFt = layLinesOf(plan, rigId)[0]?.lengthFt ?? 0;
   const riseFt = riseOf(plan, rigId);
   const piece = pieceOf(plan, rigId);
@@ -48,7 +54,11 @@ export function LayHandle({ plan, rigId, figure, pxPerFt, risePxPerFt }: LayHand
     const toLength = stepped(feet - 12.5, 1, 'length', units.system, LAY_LENGTH);
     const rise = from.riseFt + (from.y - event.clientY) / Math.max(risePxPerFt, 0.8);
     const moved = Math.abs(event.clientY - from.y) > 8;
-    set(toLength, moved ? stepped(Math.round(rise) - 0.5, 1, 'length', units.system, RISE) : from.riseFt, `move:${rigId}`);
+    set(
+      toLength,
+      moved ? stepped(Math.round(rise) - 0.5, 1, 'length', units.system, RISE) : from.riseFt,
+      `move:${rigId}`,
+    );
   };
   const onPointerEnd = () => {
     drag.current = null;

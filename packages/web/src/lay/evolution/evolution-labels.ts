@@ -4,14 +4,23 @@ import type { Units } from '../../editing/use-units.ts';
 import { alongCurve } from '../scene/curves.ts';
 import type { DrawingSizes } from '../scene/drawing-sizes.ts';
 import type { EvolutionScene } from '../scene/evolution-scene.ts';
-import { type Rect, rectsAlong } from '../scene/label-placement.ts';
+import type { FittingFigure } from '../scene/figures.ts';
 import type { LabelSpec } from '../scene/LabelLayer.tsx';
+import { type Rect, rectsAlong } from '../scene/label-placement.ts';
 
 export interface EvolutionLabels {
   labels: LabelSpec[];
   obstacles: Rect[];
   soft: Rect[];
 }
+
+/** How far each figure reaches from its origin at full size: left, top, right, bottom [px]. */
+const EXTENTS: Partial<Record<FittingFigure['kind'], readonly [number, number, number, number]>> = {
+  hydrant: [-18, -31, 18, 42],
+  valve: [-21, -14, 21, 22],
+  draft: [-35, -6, 35, 22],
+  nozzle: [0, -9, 22, 9],
+};
 
 /** Collects labels and what they keep off. */
 export function evolutionLabels(
@@ -41,8 +50,13 @@ export function evolutionLabels(
     });
   }
   for (const one of scene.fittings) {
-    const [w, h] = { hydrant: [34, 72], valve: [42, 36], draft: [70, 30] }[one.kind as 'hydrant'] ?? [20, 20];
-    obstacles.push({ x: one.x - (w! * unit) / 2, y: one.y - (h! * unit) / 2, width: w! * unit, height: h! * unit });
+    const [left, top, right, bottom] = EXTENTS[one.kind] ?? [-11, -11, 11, 11];
+    obstacles.push({
+      x: one.x + left * unit,
+      y: one.y + top * unit,
+      width: (right - left) * unit,
+      height: (bottom - top) * unit,
+    });
     const piece = pieceOf(plan, one.id);
     if (!piece) continue;
     if (one.kind === 'hydrant' || one.kind === 'draft') {
@@ -51,12 +65,12 @@ export function evolutionLabels(
       labels.push({
         id: `source:${one.id}`,
         x: one.x,
-        y: one.y + 6 * unit,
+        y: one.y,
         lines: [nameOf(piece), ...main],
         look: 'strong',
-        priority: 8,
-        sides: ['above', 'below', 'above right'],
-        gap: 40 * unit,
+        priority: 10,
+        sides: ['above', 'above right', 'below'],
+        gap: 34 * unit,
         reach: 36,
       });
     }
@@ -70,7 +84,7 @@ export function evolutionLabels(
           lines: [`clapper ${found.clapper}`],
           priority: 7,
           sides: ['above', 'above right'],
-          gap: 20 * unit,
+          gap: 18 * unit,
           reach: 30,
         });
       }
@@ -122,7 +136,11 @@ function hoseLabels(
           id: `hose:${hose.line}`,
           x: nozzle ? end[0] + 24 : at[0],
           y: nozzle ? end[1] : at[1],
-          lines: [sizes.compact ? units.number(flow, 'flow') : `${size}${still ? amount : units.number(flow, 'flow')}`],
+          lines: [
+            sizes.compact
+              ? units.number(flow, 'flow')
+              : `${size}${still ? amount : units.number(flow, 'flow')}`,
+          ],
           look: still ? 'soft' : 'plain',
           priority: 6,
           sides: nozzle ? ['right'] : ['above', 'below'],
@@ -133,7 +151,10 @@ function hoseLabels(
     }
     if (hose.region === 'lay') {
       const friction = `${units.number(found.frictionPsi, 'pressure')} friction`;
-      const height = Math.abs(found.elevationPsi) < 0.5 ? '' : ` · ${units.number(found.elevationPsi, 'pressure')} height`;
+      const height =
+        Math.abs(found.elevationPsi) < 0.5
+          ? ''
+          : ` · ${units.number(found.elevationPsi, 'pressure')} height`;
       const detail = still ? [] : [`${friction}${height}, ${units.of(1, 'pressure').unit}`];
       return [
         {
@@ -154,12 +175,14 @@ function hoseLabels(
         id: `hose:${hose.line}`,
         x: at[0],
         y: at[1],
-        lines: [sizes.compact ? (still ? amount : units.number(flow, 'flow')) : `${units.hose(line.hose)} · ${amount}`],
+        lines: sizes.compact
+          ? [still ? amount : units.number(flow, 'flow')]
+          : [units.hose(line.hose), amount],
         look: still ? 'soft' : 'water',
         priority: 4 + flow / 1e5,
-        sides: ['right', 'left', 'below', 'above', 'below right', 'below left'],
-        gap: 8,
-        reach: sizes.compact ? 14 : 30,
+        sides: ['right', 'left', 'below', 'above', 'below right', 'below left', 'above left'],
+        gap: 9,
+        reach: sizes.compact ? 18 : 36,
       },
     ];
   });

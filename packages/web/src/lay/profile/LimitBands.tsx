@@ -7,7 +7,13 @@ import type { Ceiling, Floor } from './profile-limits.ts';
 export function Hatches() {
   return (
     <defs>
-      <pattern id="keep-out" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <pattern
+        id="keep-out"
+        width="7"
+        height="7"
+        patternUnits="userSpaceOnUse"
+        patternTransform="rotate(45)"
+      >
         <path className="hatch" d="M0 0V7" />
       </pattern>
     </defs>
@@ -24,15 +30,24 @@ interface CeilingsProps {
 /** "At most": hatched above the hose that it holds for. */
 export function Ceilings({ list, frame, sizes, units }: CeilingsProps) {
   return (
-    <g className="ceilings" aria-hidden="true">
+    <g className="ceilings">
       <Hatches />
       {list.map((one) => {
         const y = frame.y(one.limitPsi);
         if (y < frame.topPx - 2 || one.x1 - one.x0 < 1) return null;
         const wide = one.x1 - one.x0 > 150;
         return (
-          <g key={`${one.x0}:${one.limitPsi}`} className={one.passed ? 'limit limit-passed' : 'limit'}>
-            <rect fill="url(#keep-out)" x={one.x0} y={Math.max(y - 26, 0)} width={one.x1 - one.x0} height={Math.min(26, y)} />
+          <g
+            key={`${one.x0}:${one.limitPsi}`}
+            className={one.passed ? 'limit limit-passed' : 'limit'}
+          >
+            <rect
+              fill="url(#keep-out)"
+              x={one.x0}
+              y={Math.max(y - 26, 0)}
+              width={one.x1 - one.x0}
+              height={Math.min(26, y)}
+            />
             <path className="limit-line" d={`M${one.x0} ${y}H${one.x1}`} />
             {wide && (
               <text className="limit-text" x={one.x1 - 6} y={y - 8} textAnchor="end">
@@ -57,14 +72,20 @@ interface FloorsProps {
 export function Floors({ list, frame, sizes }: FloorsProps) {
   const half = sizes.compact ? 13 : 26;
   return (
-    <g className="floors" aria-hidden="true">
+    <g className="floors">
       {list.map((one) => {
         const y = frame.y(one.limitPsi);
         const base = frame.y(0);
         const value = frame.y(one.valuePsi);
         return (
           <g key={one.id} className={one.passed ? 'limit limit-passed' : 'limit'}>
-            <rect fill="url(#keep-out)" x={one.x - half} y={y} width={half * 2} height={Math.max(base - y, 0)} />
+            <rect
+              fill="url(#keep-out)"
+              x={one.x - half}
+              y={y}
+              width={half * 2}
+              height={Math.max(base - y, 0)}
+            />
             <path className="limit-line" d={`M${one.x - half} ${y}H${one.x + half}`} />
             {value < y - 3 && <path className="room" d={`M${one.x} ${y}V${value}`} />}
           </g>

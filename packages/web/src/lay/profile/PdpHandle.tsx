@@ -38,7 +38,11 @@ export function PdpHandle({ answered, station, frame }: PdpHandleProps) {
     const from = drag.current;
     if (!from || Math.abs(event.clientY - from.y) < 2) return;
     const psi = from.psi + (from.y - event.clientY) * from.psiPerPx;
-    setPdp(station.piece, stepped(Math.round(psi) - 1, 1, 'pressure', units.system, PDP), `pdp:${station.piece}`);
+    setPdp(
+      station.piece,
+      stepped(Math.round(psi) - 1, 1, 'pressure', units.system, PDP),
+      `pdp:${station.piece}`,
+    );
   };
   const onPointerEnd = () => {
     drag.current = null;

@@ -5,11 +5,11 @@ import type { Answered } from '../../plan-store/ask.ts';
 import type { DrawingSizes } from '../scene/drawing-sizes.ts';
 import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
 import type { PlacedStation, Tracks } from '../scene/tracks.ts';
+import { Ceilings, Floors } from './LimitBands.tsx';
 import { PdpHandle } from './PdpHandle.tsx';
 import { distanceTicks, type ProfileFrame, profileFrame } from './profile-frame.ts';
 import { lineRects, stationLabels } from './profile-labels.ts';
 import { ceilings, floors } from './profile-limits.ts';
-import { Ceilings, Floors } from './LimitBands.tsx';
 
 interface ProfileDrawingProps {
   answered: Answered;
@@ -34,30 +34,31 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
   const frame = useMemo(() => {
     const stations = [...tracks.supply, ...tracks.attack].flatMap((track) => track.stations);
     const pressures = stations.map((one) => one.psi);
-    const supplyLimits = over.filter((one) => one.x0 < tracks.scale.sceneX).map((one) => one.limitPsi);
+    const supplyLimits = over
+      .filter((one) => one.x0 < tracks.scale.sceneX)
+      .map((one) => one.limitPsi);
     const shut = answered.shutOff.lines.map((one) => one.shutPsi);
     return profileFrame([...pressures, ...supplyLimits, ...shut], sizes.profilePx, units.system);
   }, [tracks, over, answered.shutOff, sizes.profilePx, units.system]);
-  const shutLines = useMemo(
-    () => shutOffLines(answered, tracks, frame),
-    [answered, tracks, frame],
-  );
+  const shutLines = useMemo(() => shutOffLines(answered, tracks, frame), [answered, tracks, frame]);
   const labels = useMemo(
     () => [
       ...stationLabels(tracks, frame, sizes, units),
-      ...shutLines.filter((one) => one.tell).map(
-        (one): LabelSpec => ({
-          id: `shut:${one.id}`,
-          x: one.x0 + (one.x1 - one.x0) * 0.72,
-          y: one.y,
-          lines: [`${units.number(one.psi, 'pressure')} with nozzles shut`],
-          look: one.passed ? 'warning' : 'soft',
-          priority: 3,
-          sides: ['above', 'below'],
-          gap: 3,
-          reach: 20,
-        }),
-      ),
+      ...shutLines
+        .filter((one) => one.tell)
+        .map(
+          (one): LabelSpec => ({
+            id: `shut:${one.id}`,
+            x: one.x0 + (one.x1 - one.x0) * 0.72,
+            y: one.y,
+            lines: [`${units.number(one.psi, 'pressure')} with nozzles shut`],
+            look: one.passed ? 'warning' : 'soft',
+            priority: 3,
+            sides: ['above', 'below'],
+            gap: 3,
+            reach: 20,
+          }),
+        ),
       ...unassistedLabel(unassisted, frame, sizes),
     ],
     [tracks, frame, sizes, units, shutLines, unassisted],
@@ -66,7 +67,12 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
     () => [
       ...lineRects(tracks, frame),
       ...(unassisted ? lineRects(unassisted.tracks, frame) : []),
-      ...over.map((one) => ({ x: one.x0, y: frame.y(one.limitPsi) - 2, width: one.x1 - one.x0, height: 4 })),
+      ...over.map((one) => ({
+        x: one.x0,
+        y: frame.y(one.limitPsi) - 2,
+        width: one.x1 - one.x0,
+        height: 4,
+      })),
     ],
     [tracks, unassisted, over, frame],
   );
@@ -93,7 +99,11 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
           />
         ))}
         {unassisted?.tracks.supply.slice(0, 1).map((track) => (
-          <path key={track.path.id} className="alone" d={pathOf(supplyOnly(track.stations), frame)} />
+          <path
+            key={track.path.id}
+            className="alone"
+            d={pathOf(supplyOnly(track.stations), frame)}
+          />
         ))}
         {tracks.attack.map((track) => (
           <path key={track.path.id} className="pressure attack" d={pathOf(track.stations, frame)} />
@@ -131,9 +141,16 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
       </svg>
       {tracks.supply.flatMap((track) =>
         track.stations.flatMap((one) =>
-          one.kind === 'discharge' ? [
-            <PdpHandle key={`${track.path.id}:${one.piece}`} answered={answered} station={one} frame={frame} />,
-          ] : [],
+          one.kind === 'discharge'
+            ? [
+                <PdpHandle
+                  key={`${track.path.id}:${one.piece}`}
+                  answered={answered}
+                  station={one}
+                  frame={frame}
+                />,
+              ]
+            : [],
         ),
       )}
     </div>
@@ -170,7 +187,9 @@ function unassistedLabel(
 ): LabelSpec[] {
   const stations = unassisted?.tracks.supply[0]?.stations.filter((one) => one.region === 'lay');
   if (!unassisted || !stations || stations.length === 0) return [];
-  const first = unassisted.tracks.supply[0]!.stations.filter((one) => one.region === 'hookup').at(-1);
+  const first = unassisted.tracks.supply[0]!.stations.filter((one) => one.region === 'hookup').at(
+    -1,
+  );
   const last = stations.find((one) => one.kind === 'intake') ?? stations.at(-1)!;
   if (!first) return [];
   const t = 0.4;
@@ -246,11 +265,17 @@ function Rules({ frame, tracks, sizes }: RulesProps) {
   const ticks = distanceTicks(scale, layFt, units.system, sizes.compact ? 54 : 84);
   const unit = units.of(1, 'length').unit;
   return (
-    <g className="rules" aria-hidden="true">
+    <g className="rules">
       {frame.ticks.map((tick) => (
         <g key={tick.text}>
           <path className="rule" d={`M${sizes.startPx} ${frame.y(tick.psi)}H${sizes.widthPx}`} />
-          <text className="tick" x={sizes.startPx - 5} y={frame.y(tick.psi)} dy="0.34em" textAnchor="end">
+          <text
+            className="tick"
+            x={sizes.startPx - 5}
+            y={frame.y(tick.psi)}
+            dy="0.34em"
+            textAnchor="end"
+          >
             {tick.text}
           </text>
         </g>

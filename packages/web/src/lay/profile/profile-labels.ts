@@ -1,8 +1,8 @@
 /** Pressures written on the profile where they occur. */
 import type { Units } from '../../editing/use-units.ts';
 import type { DrawingSizes } from '../scene/drawing-sizes.ts';
-import { type Rect, rectsAlong, type Side } from '../scene/label-placement.ts';
 import type { LabelSpec } from '../scene/LabelLayer.tsx';
+import { type Rect, rectsAlong, type Side } from '../scene/label-placement.ts';
 import type { PlacedStation, Tracks } from '../scene/tracks.ts';
 import type { ProfileFrame } from './profile-frame.ts';
 

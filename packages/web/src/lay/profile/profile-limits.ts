@@ -24,11 +24,14 @@ const FLOOR_KINDS = new Set(['main residual', 'booster intake', 'relay intake', 
 export function ceilings(tracks: Tracks, limits: readonly LimitCheck[]): Ceiling[] {
   const found: Ceiling[] = [];
   for (const { path, stations } of [...tracks.supply, ...tracks.attack]) {
+    const pumpAt = path.spans.findIndex((span) => span.kind === 'pump');
     for (const [i, span] of path.spans.entries()) {
       if (span.kind !== 'hose') continue;
       const check = limits.find((one) => one.kind === 'hose pressure' && one.piece === span.line);
       const limitPsi = check?.limit ?? span.limitPsi;
       const passed = check?.passed ?? false;
+      // Short suction hose before the first pump is far below its limit: a ceiling there is noise.
+      if (path.regions[i] === 'hookup' && i < pumpAt && !passed) continue;
       const [x0, x1] = [stations[i]!.x, stations[i + 1]!.x];
       const last = found.at(-1);
       if (last && last.limitPsi === limitPsi && last.passed === passed && x0 - last.x1 < 40) {

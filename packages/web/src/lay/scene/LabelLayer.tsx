@@ -46,7 +46,7 @@ export function LabelLayer(props: LabelLayerProps) {
   }, [labels, obstacles, soft, bounds, textPx, fontsReady]);
 
   return (
-    <g className="labels" aria-hidden="true">
+    <g className="labels">
       {placed.map((place) => {
         const label = labels.find((one) => one.id === place.id)!;
         const middle = place.x + place.width / 2;

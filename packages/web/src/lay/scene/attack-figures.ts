@@ -1,7 +1,7 @@
 /** The lines past the scene's pump, fanned out so that each has its own lane. */
 import { kindOf, type Plan, pieceOf } from '@plugside/fireground';
 import { hoseBetween, type Point } from './curves.ts';
-import type { FittingFigure, HoseFigure, RigFigure } from './evolution-scene.ts';
+import type { FittingFigure, HoseFigure, RigFigure } from './figures.ts';
 import { hosePx } from './hose-width.ts';
 import type { Tracks } from './tracks.ts';
 
@@ -75,7 +75,8 @@ export function attackFigures(
 }
 
 function figureKind(kind: string): FittingFigure['kind'] | null {
-  if (kind === 'wye' || kind === 'manifold' || kind === 'siamese' || kind === 'monitor') return kind;
+  if (kind === 'wye' || kind === 'manifold' || kind === 'siamese' || kind === 'monitor')
+    return kind;
   if (kind === 'nozzle') return 'nozzle';
   if (kind === 'standpipe' || kind === 'sprinkler') return 'system';
   return null;

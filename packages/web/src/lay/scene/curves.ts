@@ -56,7 +56,9 @@ export function joined(first: HoseCurve, second: HoseCurve): HoseCurve {
 
 /** The point a share of the way along, and which way the curve runs there [degrees]. */
 export function alongCurve(points: readonly Point[], share: number): { at: Point; angle: number } {
-  const lengths = points.slice(1).map((p, i) => Math.hypot(p[0] - points[i]![0], p[1] - points[i]![1]));
+  const lengths = points
+    .slice(1)
+    .map((p, i) => Math.hypot(p[0] - points[i]![0], p[1] - points[i]![1]));
   let left = lengths.reduce((sum, length) => sum + length, 0) * share;
   for (const [i, length] of lengths.entries()) {
     if (left <= length || i === lengths.length - 1) {

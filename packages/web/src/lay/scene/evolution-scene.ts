@@ -1,36 +1,12 @@
 /** The evolution as figures on the screen: where each piece stands and how each hose runs. */
-import { type Line, type Plan, pieceOf, splitPortRef } from '@plugside/fireground';
+import type { Plan } from '@plugside/fireground';
 import { attackFigures } from './attack-figures.ts';
-import type { HoseCurve } from './curves.ts';
 import type { DrawingSizes } from './drawing-sizes.ts';
+import type { FittingFigure, HoseFigure, RigFigure } from './figures.ts';
 import { type Ground, groundScale } from './ground.ts';
-import { type HookupFigures, hookupFigures } from './hookup-figures.ts';
-import { hosePx } from './hose-width.ts';
+import { hookupFigures } from './hookup-figures.ts';
 import { layFigures } from './lay-figures.ts';
 import type { Track, Tracks } from './tracks.ts';
-
-export interface RigFigure {
-  id: string;
-  /** Left top of the body [px]. */
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-}
-
-export interface FittingFigure {
-  id: string;
-  kind: 'hydrant' | 'draft' | 'valve' | 'wye' | 'manifold' | 'siamese' | 'monitor' | 'nozzle' | 'system';
-  x: number;
-  y: number;
-}
-
-export interface HoseFigure {
-  line: string;
-  curve: HoseCurve;
-  widthPx: number;
-  region: 'hookup' | 'lay' | 'attack';
-}
 
 export interface TrackFigure {
   top: number;
@@ -52,11 +28,6 @@ export interface EvolutionScene {
   scene: RigFigure | null;
 }
 
-/** Ids of the pieces at a line's ends. */
-export function endsOf(line: Line): { from: string; to: string } {
-  return { from: splitPortRef(line.from).pieceId, to: splitPortRef(line.to).pieceId };
-}
-
 /** Lays the whole evolution out for a plan and the tracks of its profile. */
 export function evolutionScene(plan: Plan, tracks: Tracks, sizes: DrawingSizes): EvolutionScene {
   const ground = groundScale(tracks, sizes.compact ? 64 : 96);
@@ -74,7 +45,16 @@ export function evolutionScene(plan: Plan, tracks: Tracks, sizes: DrawingSizes):
     const hookup = hookupFigures(plan, track, frame, sizes);
     figures.rigs.push(...hookup.rigs);
     figures.fittings.push(...hookup.fittings);
-    const lay = layFigures({ plan, track, tracks, frame, ground, sizes, hookup, rigs: figures.rigs });
+    const lay = layFigures({
+      plan,
+      track,
+      tracks,
+      frame,
+      ground,
+      sizes,
+      hookup,
+      rigs: figures.rigs,
+    });
     figures.rigs.push(...lay.rigs);
     figures.fittings.push(...lay.fittings);
     for (const hose of [...hookup.hoses, ...lay.hoses]) {
@@ -107,11 +87,3 @@ export function evolutionScene(plan: Plan, tracks: Tracks, sizes: DrawingSizes):
 function sourceOf(track: Track): string {
   return track.stations[0]?.piece ?? '';
 }
-
-/** A hose's width on the screen for a line [px]. */
-export function lineWidthPx(line: Line, sizes: DrawingSizes): number {
-  return hosePx(line.hose, sizes.compact);
-}
-
-export type { HookupFigures };
-export { pieceOf };

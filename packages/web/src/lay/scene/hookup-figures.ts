@@ -2,7 +2,7 @@
 import { kindOf, type Plan, pieceOf, splitPortRef } from '@plugside/fireground';
 import { hoseBetween, type Point } from './curves.ts';
 import type { DrawingSizes } from './drawing-sizes.ts';
-import type { FittingFigure, HoseFigure, RigFigure } from './evolution-scene.ts';
+import type { FittingFigure, HoseFigure, RigFigure } from './figures.ts';
 import { hosePx } from './hose-width.ts';
 import { HOOKUP_SHARES, type Track } from './tracks.ts';
 
@@ -61,8 +61,8 @@ export function hookupFigures(
   const [x0, x1] = track.hookupX;
   const width = x1 - x0;
   const pieces = piecesIn(plan, track);
-  const upperY = frame.top + frame.height * (sizes.compact ? 0.3 : 0.31);
-  const lowerY = frame.top + frame.height * 0.68;
+  const upperY = frame.top + frame.height * 0.31;
+  const lowerY = frame.top + frame.height * (sizes.compact ? 0.7 : 0.74);
   const share = (part: number) => x0 + width * part;
   const rigs: RigFigure[] = [];
   const fittings: FittingFigure[] = [];
@@ -80,7 +80,9 @@ export function hookupFigures(
       rigCount += 1;
       continue;
     }
-    const x = share(kind === 'hydrant' || kind === 'draft' ? HOOKUP_SHARES.source : HOOKUP_SHARES.valve);
+    const x = share(
+      kind === 'hydrant' || kind === 'draft' ? HOOKUP_SHARES.source : HOOKUP_SHARES.valve,
+    );
     const y = kind === 'draft' ? lowerY : upperY;
     places.set(id, { x, y });
     const figure = kind === 'assist-valve' ? 'valve' : kind;
@@ -108,7 +110,7 @@ export function hookupFigures(
     return [
       {
         line: line.id,
-        curve: hoseBetween(a.at, a.out, b.at, b.out),
+        curve: hoseBetween(a.at, a.out, b.at, b.out, 0.55),
         widthPx: hosePx(line.hose, sizes.compact),
         region: 'hookup',
       },
@@ -128,13 +130,13 @@ function rigAnchor(
   const other = places.get(towards);
   // The valve stands above the rig: its two hoses meet the rig from above.
   if (other && other.x > rig.x - rig.width * 0.6 && other.y < rig.y) {
-    const share = intake ? 0.26 : 0.5;
+    const share = intake ? 0.16 : 0.44;
     return { at: [rig.x + rig.width * share, rig.y], out: [0, -1] };
   }
   if (intake) {
-    const step = rig.height / 3.2;
-    const y = rig.y + rig.height * 0.3 + ((order + 1) % 3) * step * 0.75;
-    return { at: [rig.x, y], out: [-1, 0] };
+    // A suction straight from the steamer enters highest, then the side lines.
+    const share = [0.3, 0.84, 0.46][(order - 1) % 3]!;
+    return { at: [rig.x, rig.y + rig.height * share], out: [-1, 0] };
   }
   return { at: [rig.x + rig.width, rig.y + rig.height * 0.6], out: [1, 0] };
 }
@@ -149,7 +151,7 @@ function fittingAnchor(
   if (kind === 'hydrant') {
     if (port === 'steamer') return { at: point(17, 0), out: [1, 0] };
     if (port === 'side1') return { at: point(-16, -2), out: [-1, 0] };
-    return { at: point(0, 8), out: [0, 1] };
+    return { at: point(0, 6), out: [0, 1] };
   }
   if (kind === 'draft') return { at: point(6, 0), out: [1, 0] };
   if (port === 'pump-suction') return { at: point(-9, 20), out: [0, 1] };

@@ -2,7 +2,7 @@
 import { kindOf, type Line, type Plan, pieceOf, splitPortRef } from '@plugside/fireground';
 import { type HoseCurve, hoseBetween, joined, type Point, polyline } from './curves.ts';
 import type { DrawingSizes } from './drawing-sizes.ts';
-import type { FittingFigure, HoseFigure, RigFigure } from './evolution-scene.ts';
+import type { FittingFigure, HoseFigure, RigFigure } from './figures.ts';
 import type { Ground } from './ground.ts';
 import type { Frame, HookupFigures } from './hookup-figures.ts';
 import { hosePx } from './hose-width.ts';
@@ -84,7 +84,8 @@ function layHoses(
     const y = rig.y + rig.height * 0.66;
     onLay.set(rig.id, { left: [rig.x, y], right: [rig.x + rig.width, y] });
   }
-  for (const one of fittings) onLay.set(one.id, { left: [one.x - 7, one.y], right: [one.x + 7, one.y] });
+  for (const one of fittings)
+    onLay.set(one.id, { left: [one.x - 7, one.y], right: [one.x + 7, one.y] });
   const ends = (line: Line) => ({
     from: splitPortRef(line.from).pieceId,
     to: splitPortRef(line.to).pieceId,
@@ -92,7 +93,11 @@ function layHoses(
   const own = plan.lines.filter((line) => {
     const { from, to } = ends(line);
     if (from === plan.scene || !onLay.has(to)) return false;
-    return hookup.pieces.has(from) || (onLay.has(from) && rigs.concat().some((r) => r.id === from)) || fittings.some((f) => f.id === from);
+    return (
+      hookup.pieces.has(from) ||
+      (onLay.has(from) && rigs.concat().some((r) => r.id === from)) ||
+      fittings.some((f) => f.id === from)
+    );
   });
   const stacked = new Map<string, number>();
   return own.flatMap((line): HoseFigure[] => {
@@ -131,7 +136,9 @@ function alongGround(
   const lastX = to[0] - risePx;
   const touch: Point = [Math.min(groundFromX, lastX), 0];
   const down: Point = [touch[0], heightAt(ground, touch[0]) - lift];
-  const between = ground.filter(([x]) => x > touch[0] && x < lastX).map(([x, y]): Point => [x, y - lift]);
+  const between = ground
+    .filter(([x]) => x > touch[0] && x < lastX)
+    .map(([x, y]): Point => [x, y - lift]);
   const last: Point = [lastX, heightAt(ground, lastX) - lift];
   // Over the hookup the hose first runs level, clear of the booster under it, then sweeps down.
   const level: Point = [from[0] + (down[0] - from[0]) * (sweeps ? 0.42 : 0), from[1]];

@@ -39,7 +39,7 @@ export interface TrackSizes {
 }
 
 /** Where the pieces of a hookup stand, as shares of its width. */
-export const HOOKUP_SHARES = { source: 0.13, valve: 0.38, rigLeft: 0.46, rigRight: 0.76 } as const;
+export const HOOKUP_SHARES = { source: 0.12, valve: 0.37, rigLeft: 0.47, rigRight: 0.76 } as const;
 
 function lastAlong(path: ProfilePath): number {
   return path.stations.at(-1)?.alongFt ?? 0;

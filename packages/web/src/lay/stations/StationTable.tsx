@@ -1,4 +1,11 @@
-import { nameOf, type Plan, type ProfilePath, type ProfileStation, pieceOf, profileOf } from '@plugside/fireground';
+import {
+  nameOf,
+  type Plan,
+  type ProfilePath,
+  type ProfileStation,
+  pieceOf,
+  profileOf,
+} from '@plugside/fireground';
 import { useMemo } from 'react';
 import { useUnits } from '../../editing/use-units.ts';
 import type { Answered } from '../../plan-store/ask.ts';
@@ -18,7 +25,10 @@ function stationName(plan: Plan, station: ProfileStation): string {
   if (station.kind === 'terrain') return 'Bend of the ground';
   const piece = pieceOf(plan, station.piece);
   const name = piece ? nameOf(piece) : station.piece;
-  const port = station.port && station.kind === 'appliance' ? station.port.replace('-', ' ') : WORDS[station.kind];
+  const port =
+    station.port && station.kind === 'appliance'
+      ? station.port.replace('-', ' ')
+      : WORDS[station.kind];
   return `${name}, ${port}`;
 }
 

@@ -1,6 +1,13 @@
 import { type AssistValve, nameOf } from '@plugside/fireground';
 import { useMemo, useState } from 'react';
-import { Button, Label, Slider, SliderOutput, SliderThumb, SliderTrack } from 'react-aria-components';
+import {
+  Button,
+  Label,
+  Slider,
+  SliderOutput,
+  SliderThumb,
+  SliderTrack,
+} from 'react-aria-components';
 import { Switcher } from '../../editing/Switcher.tsx';
 import { useUnits } from '../../editing/use-units.ts';
 import { type Answered, problemIn } from '../../plan-store/ask.ts';
@@ -45,7 +52,8 @@ function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve 
       <h2 className="section-name">{name}, cut open</h2>
       <ValveDrawing valve={state} label={`${name}. ${sentence}`} />
       <p className="valve-sentence">
-        {sentence} <span className="soft-text figures">{units.text(sceneGpm, 'flow')} to the scene.</span>
+        {sentence}{' '}
+        <span className="soft-text figures">{units.text(sceneGpm, 'flow')} to the scene.</span>
       </p>
       <div className="valve-controls">
         <Switcher

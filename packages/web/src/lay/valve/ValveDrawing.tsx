@@ -11,7 +11,11 @@ function streamPx(gpm: number, mostGpm: number): number {
 /** The valve cut open: four ports, the clapper, the plug that the handle turns. */
 export function ValveDrawing({ valve, label }: { valve: AssistValveState; label: string }) {
   const units = useUnits();
-  const most = Math.max(valve.clapperGpm + valve.suctionGpm, valve.clapperGpm + valve.dischargeGpm, 1);
+  const most = Math.max(
+    valve.clapperGpm + valve.suctionGpm,
+    valve.clapperGpm + valve.dischargeGpm,
+    1,
+  );
   const through = streamPx(valve.clapperGpm, most);
   const suction = streamPx(valve.suctionGpm, most);
   const discharge = streamPx(valve.dischargeGpm, most);
@@ -19,7 +23,8 @@ export function ValveDrawing({ valve, label }: { valve: AssistValveState; label:
   const outlet = streamPx(valve.clapperGpm + valve.dischargeGpm, most);
   const openClapper = valve.clapper === 'open';
   const boost = valve.handle === 'boost';
-  const psi = (value: number | undefined) => (value === undefined ? '' : units.text(value, 'pressure'));
+  const psi = (value: number | undefined) =>
+    value === undefined ? '' : units.text(value, 'pressure');
   const gpm = (value: number) => (value < 0.5 ? 'no flow' : units.text(value, 'flow'));
   return (
     <svg className="valve-drawing" viewBox="0 0 560 300" role="img" aria-label={label}>
@@ -83,7 +88,12 @@ export function ValveDrawing({ valve, label }: { valve: AssistValveState; label:
       <text className="port-flow" x="404" y="286">
         {gpm(valve.dischargeGpm)}
       </text>
-      <text className={openClapper ? 'clapper-word' : 'clapper-word clapper-word-shut'} x="284" y="52" textAnchor="middle">
+      <text
+        className={openClapper ? 'clapper-word' : 'clapper-word clapper-word-shut'}
+        x="284"
+        y="52"
+        textAnchor="middle"
+      >
         clapper {valve.clapper}
       </text>
       <text className="port-flow" x="130" y="222" textAnchor="end">
@@ -98,7 +108,12 @@ function Stream({ d, px }: { d: string; px: number }) {
   return (
     <g className="stream-in-valve">
       <path className="water" d={d} strokeWidth={px} />
-      <path className="current" d={d} strokeWidth={Math.max(2, px * 0.2)} style={{ animationDuration: '0.9s' }} />
+      <path
+        className="current"
+        d={d}
+        strokeWidth={Math.max(2, px * 0.2)}
+        style={{ animationDuration: '0.9s' }}
+      />
     </g>
   );
 }

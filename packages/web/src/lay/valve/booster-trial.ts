@@ -17,9 +17,12 @@ export function tryPressure(plan: Plan, valveId: string, rigId: string, pdpPsi: 
 }
 
 /** What the valve does, in a sentence. */
-export function valveSentence(
-  valve: { clapper: string; clapperGpm: number; dischargeGpm: number; handle: string },
-): string {
+export function valveSentence(valve: {
+  clapper: string;
+  clapperGpm: number;
+  dischargeGpm: number;
+  handle: string;
+}): string {
   const clapper = valve.clapperGpm > 0.5;
   const pumped = valve.dischargeGpm > 0.5;
   if (valve.clapper === 'stuck shut') {
