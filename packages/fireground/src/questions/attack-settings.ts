@@ -170,7 +170,8 @@ export function pdpForFlow(plan: Plan, flowGpm: number, mostPsi: number): number
     return flowGpm - total;
   };
   const atMost = over(mostPsi);
-  if (atMost >= 0) return mostPsi;
+  // Rounding aside, the lines may just take all of it.
+  if (atMost >= -0.01) return mostPsi;
   const atRest = over(0);
   if (atRest < 0) return 0;
   return fallingRoot(over, { low: 0, high: mostPsi, lowValue: atRest, highValue: atMost }, 1e-6);
