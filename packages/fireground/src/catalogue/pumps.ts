@@ -29,3 +29,17 @@ export function capabilityFor(rig: Pick<Rig, 'ratedGpm' | 'capability'>): {
     ),
   };
 }
+
+/**
+ * Net pressure [psi] a rig can add at a flow [gpm] and full speed: straight lines between the points of
+ * its capability; 0 past the wall.
+ */
+export function capabilityAt(rig: Pick<Rig, 'ratedGpm' | 'capability'>, flowGpm: number): number {
+  const { points } = capabilityFor(rig);
+  if (flowGpm > points[points.length - 1]![0] + 1e-6) return 0;
+  let at = 1;
+  while (at < points.length - 1 && flowGpm > points[at]![0]) at++;
+  const [lowGpm, highPsi] = points[at - 1]!;
+  const [highGpm, lowPsi] = points[at]!;
+  return highPsi + ((lowPsi - highPsi) * (Math.max(0, flowGpm) - lowGpm)) / (highGpm - lowGpm);
+}

@@ -2,7 +2,7 @@
 import { airPressurePsi, IN_HG_PER_PSI } from '@plugside/hydraulics';
 import { hoseCatalogue } from '../catalogue/hose.ts';
 import { hosePressureLimit, limitsFor, type PlanLimits } from '../catalogue/limits.ts';
-import { capabilityOf } from '../network/pieces-to-links.ts';
+import { capabilityFor } from '../catalogue/pumps.ts';
 import type { Origin, Plan, Rig } from '../plan/plan.ts';
 import { describeLine, nameOf, pieceOf } from '../plan/ports.ts';
 import type { LimitCheck, LimitKind, RigState, SupplyState } from '../questions/answers.ts';
@@ -181,7 +181,7 @@ const TESTED: Origin = { kind: 'measured', text: "The rig's own pump test" };
 function capabilityChecks(plan: Plan, rig: RigState): LimitCheck[] {
   const piece = plan.rigs.find((candidate) => candidate.id === rig.id)!;
   if (rig.setting.mode === 'idle' || rig.netPsi <= 0.01 || rig.flowGpm <= 0) return [];
-  const points = capabilityOf(piece);
+  const { points } = capabilityFor(piece);
   const speed = rig.setting.mode === 'throttled' ? rig.setting.speedFraction : 1;
   const wallGpm = points[points.length - 1]![0] * speed;
   const origin = piece.capability ? TESTED : rig.beyondRating ? PAST_RATING : RATED;

@@ -1,11 +1,7 @@
 /** Each piece of a plan as nodes and links of a network. */
-import {
-  defaultCapability,
-  type LinkSpec,
-  type NodeSpec,
-  type PumpLink,
-} from '@plugside/hydraulics';
+import type { LinkSpec, NodeSpec, PumpLink } from '@plugside/hydraulics';
 import { nozzleK } from '../catalogue/nozzles.ts';
+import { capabilityFor } from '../catalogue/pumps.ts';
 import type {
   Appliance,
   AssistValve,
@@ -118,7 +114,7 @@ export function pumpLinkOf(rig: Rig, ideal: boolean): PumpLink {
           [0, 2000],
           [100000, 2000],
         ]
-      : capabilityOf(rig),
+      : capabilityFor(rig).points,
     passLoss: rig.passLoss,
   };
   if (!ideal && rig.protectIntakePsi !== undefined) link.protectIntakePsi = rig.protectIntakePsi;
@@ -127,13 +123,6 @@ export function pumpLinkOf(rig: Rig, ideal: boolean): PumpLink {
   else if (rig.setting.mode === 'throttled') link.speedFraction = rig.setting.speedFraction;
   else link.idle = true;
   return link;
-}
-
-/** A rig's own pump test, else the default for its rating: net pressure [psi] against flow [gpm]. */
-export function capabilityOf(
-  rig: Pick<Rig, 'capability' | 'ratedGpm'>,
-): readonly (readonly [number, number])[] {
-  return rig.capability ?? defaultCapability(rig.ratedGpm);
 }
 
 export function addRigIntake(draft: Draft, rig: Rig, used: (port: PortRef) => boolean): void {
@@ -303,15 +292,4 @@ export function nodeOfPort(plan: Plan, ref: PortRef): string {
   }
   if (port.startsWith('outlet') || port === 'tip') return `${id}:out`;
   return ref;
-}
-
-/** Net pressure [psi] a rig can add at a flow and full speed; 0 past its wall. */
-export function capabilityAt(rig: Pick<Rig, 'capability' | 'ratedGpm'>, flowGpm: number): number {
-  const points = capabilityOf(rig);
-  if (flowGpm > points[points.length - 1]![0] + 1e-6) return 0;
-  let at = 1;
-  while (at < points.length - 1 && flowGpm > points[at]![0]) at++;
-  const [q0, p0] = points[at - 1]!;
-  const [q1, p1] = points[at]!;
-  return p0 + ((p1 - p0) * (Math.max(0, flowGpm) - q0)) / (q1 - q0);
 }

@@ -9,6 +9,7 @@ import {
 import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
 import { hosePressureLimit, limitsFor } from '../catalogue/limits.ts';
 import { nozzleRatedGpm } from '../catalogue/nozzles.ts';
+import { capabilityAt, capabilityFor } from '../catalogue/pumps.ts';
 import type { Hydrant, Line, Nozzle, Plan, Rig } from '../plan/plan.ts';
 import { splitPortRef } from '../plan/ports.ts';
 import type {
@@ -21,7 +22,7 @@ import type {
   RigState,
   SupplyState,
 } from '../questions/answers.ts';
-import { capabilityAt, capabilityOf, nodeOfPort } from './pieces-to-links.ts';
+import { nodeOfPort } from './pieces-to-links.ts';
 import { hoseLink, type PlanNetwork } from './plan-network.ts';
 
 /** Reads a solved plan network; pieces it does not cover are left out. */
@@ -219,7 +220,7 @@ function rigState(reader: Reader, rig: Rig, lines: readonly LineState[]): RigSta
   const intakePsi = reader.psi(`${rig.id}:intake`);
   const flowGpm = pumped ? reader.flow(pump) : 0;
   const pdpPsi = reader.has(`${rig.id}:discharge`) ? reader.psi(`${rig.id}:discharge`) : intakePsi;
-  const net = capabilityOf(rig);
+  const net = capabilityFor(rig).points;
   const speed = rig.setting.mode === 'throttled' ? rig.setting.speedFraction : 1;
   const capability = capabilityAt(rig, Math.max(0, flowGpm) / speed) * speed * speed;
   const netPsi = pdpPsi - intakePsi;

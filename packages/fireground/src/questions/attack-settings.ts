@@ -78,30 +78,27 @@ export function attackSettings(plan: Plan): AttackSettings {
   const pdpPsi = Math.max(...needs.values());
   const gate: AttackSettings['gate'] = [];
   const past = downstreamOf(plan, plan.scene);
-  const gateFrom = (piece: string, standing: number, seen: Set<string>) => {
+  const visited = new Set<string>();
+  const gateFrom = (piece: string, standing: number) => {
+    visited.add(piece);
     for (const line of open.lines) {
-      if (splitPortRef(line.from).pieceId !== piece || !past.has(line.id) || line.valve === 'shut')
-        continue;
+      if (splitPortRef(line.from).pieceId !== piece || !past.has(line.id)) continue;
+      if (line.valve === 'shut') continue;
       const need = needOf(open, line, needs, new Set());
       if (need === Number.NEGATIVE_INFINITY) continue;
       const excess = standing - need;
       const flow = network.flowOf(`${line.id}:hose`);
       let left = standing;
-      // Only one line into an appliance can be gated without starving the others it shares with.
-      const alone =
-        open.lines.filter(
-          (other) => splitPortRef(other.to).pieceId === splitPortRef(line.to).pieceId,
-        ).length === 1;
-      if (excess > GATE_FROM_PSI && flow > 1 && alone) {
+      // Lines side by side into one appliance each lose the same: what they share stays shared.
+      if (excess > GATE_FROM_PSI && flow > 1) {
         gate.push({ line: line.id, lossPsi: excess, atGpm: flow });
         left = need;
       }
       const to = splitPortRef(line.to).pieceId;
-      if (seen.has(to)) continue;
-      gateFrom(to, left, new Set([...seen, to]));
+      if (!visited.has(to)) gateFrom(to, left);
     }
   };
-  gateFrom(plan.scene, pdpPsi, new Set([plan.scene]));
+  gateFrom(plan.scene, pdpPsi);
   const gated = new Map(gate.map(({ line, lossPsi, atGpm }) => [line, { lossPsi, atGpm } as Loss]));
   return {
     pdpPsi,

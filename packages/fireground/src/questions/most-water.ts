@@ -1,5 +1,5 @@
+import { capabilityAt } from '../catalogue/pumps.ts';
 import { checkLimits } from '../limits/check-limits.ts';
-import { capabilityAt } from '../network/pieces-to-links.ts';
 import { planNetwork } from '../network/plan-network.ts';
 import { readState } from '../network/read-state.ts';
 import type { Plan, Rig } from '../plan/plan.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   addAttackLines,
+  addMasterStream,
   boostedAtHydrant,
   coefficientBand,
   compareBoost,
@@ -53,6 +54,15 @@ describe('how do I set it', () => {
     for (const nozzle of answer.state.nozzles) {
       expect(nozzle.pressurePsi).toBeCloseTo(nozzle.ratedPsi, 3);
       expect(nozzle.flowGpm).toBeCloseTo(nozzle.ratedGpm, 3);
+    }
+  });
+
+  it('gates both lines into a master stream, so that its tip gets its own', () => {
+    const plan = addMasterStream(hillLay({ attackLines: [twoHandLines[0]] }), 'A1', { lines: 2 });
+    const found = whatNow(settingsFor(plan).plan);
+    expect(found.state.nozzles).toHaveLength(2);
+    for (const nozzle of found.state.nozzles) {
+      expect(nozzle.pressurePsi).toBeCloseTo(nozzle.ratedPsi, 3);
     }
   });
 

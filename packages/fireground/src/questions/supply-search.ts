@@ -4,9 +4,10 @@
  */
 import { airPressurePsi, IN_HG_PER_PSI, type Network, PSI_PER_FT } from '@plugside/hydraulics';
 import { hosePressureLimit, limitsFor } from '../catalogue/limits.ts';
+import { capabilityAt, capabilityFor } from '../catalogue/pumps.ts';
 import { leastIntake } from '../limits/check-limits.ts';
 import { nextRigs } from '../network/downstream.ts';
-import { capabilityAt, capabilityOf, nodeOfPort } from '../network/pieces-to-links.ts';
+import { nodeOfPort } from '../network/pieces-to-links.ts';
 import { hoseLink, type PlanNetwork, planNetwork } from '../network/plan-network.ts';
 import { endElevations } from '../network/read-state.ts';
 import type { Line, Plan, Rig } from '../plan/plan.ts';
@@ -241,7 +242,7 @@ export class SupplySearch {
 
   #addCapability(constraints: Constraint[], rig: Rig): void {
     const network = this.#network;
-    const points = capabilityOf(rig);
+    const { points } = capabilityFor(rig);
     const pump = network.linkIndex(`${rig.id}:pump`);
     const into = network.nodeIndex(`${rig.id}:intake`);
     const out = network.nodeIndex(`${rig.id}:discharge`);
