@@ -44,5 +44,11 @@ function join(draft: NetworkDraft, from: string, to: string): void {
   if (kind <= 3) draft.supplyHose(from, to, random.chance(0.2));
   else if (kind <= 5) draft.attackHose(from, to);
   else if (kind <= 7) draft.loss(from, to, random.between(0, 20), 500, random.chance(0.3));
-  else draft.pump(from, to);
+  else if (draft.heightOf(from) === draft.heightOf(to)) draft.pump(from, to);
+  else {
+    // A pump's intake and discharge stand at one height.
+    const discharge = draft.node(draft.heightOf(from));
+    draft.pump(from, discharge);
+    draft.supplyHose(discharge, to);
+  }
 }

@@ -9,14 +9,14 @@ export const MAIN_EXPONENT = 1 / 0.54;
 /** Flow [gpm] under which a loss is taken as linear, so that its slope never vanishes. No flow is out by more than this. */
 export const LINEAR_BELOW_GPM = 0.01;
 
-/** Slope [psi/gpm] of a link with no loss of its own, and droop of a governor: 1e-5 psi at 1,000 gpm. */
-export const LEAST_SLOPE = 1e-8;
+/** Slope [psi/gpm] of a link with no loss of its own, and droop of a governor: a millionth of a psi at 1,000 gpm. */
+export const LEAST_SLOPE = 1e-9;
 
 /** Leak [gpm/psi] through a closed check: gives a pocket behind it a pressure and moves no water that counts. */
-export const CLOSED_LEAK = 1e-9;
+export const CLOSED_LEAK = 1e-12;
 
 /** Slope [psi/gpm] of a pump's wall, where its capability ends. */
-export const WALL_SLOPE = 1e4;
+export const WALL_SLOPE = 1e5;
 
 /** Slope [psi/gpm] of an automatic nozzle inside its band. */
 export const BAND_SLOPE = 1e-7;

@@ -150,17 +150,15 @@ function passPassives(core: Core, mode: number, pass: number): boolean {
     const check = integers[n + CHECK]!;
     let q = reals[r + FLOW]!;
     if (standing === CLOSED) {
-      if (
-        check !== 2 &&
-        excess > STATE_TOLERANCE &&
-        mode !== FIRST &&
-        (pass < 12 || (pass + n) % 3 !== 0)
-      ) {
-        standing = OPEN;
-        integers[n + STATE] = OPEN;
-        q = openingFlowGpm(core, r, integers[n + BAND]!, excess);
-        reals[r + FLOW] = q;
+      if (check !== 2 && excess > STATE_TOLERANCE && mode !== FIRST) {
         settled = false;
+        // Late in the day not all at once, so that two checks cannot trade places for ever.
+        if (pass < 12 || (pass + n) % 3 !== 0) {
+          standing = OPEN;
+          integers[n + STATE] = OPEN;
+          q = openingFlowGpm(core, r, integers[n + BAND]!, excess);
+          reals[r + FLOW] = q;
+        }
       }
     } else if (mode >= SECOND) {
       const guess = q;
