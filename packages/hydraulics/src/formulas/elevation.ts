@@ -4,7 +4,6 @@ import { requireFinite, requirePositive, requireZeroOrMore } from '../quantity-c
  * Pressure of a foot of water [psi/ft]. Trade value; fresh water at 62.4 lb/ft³ gives 0.4333 and at
  * 62.5 lb/ft³ 0.4340 (62.5/144). Source: Formulas study cards; Pump Ops ch 7 study cards.
  */
-// biome-ignore lint/suspicious/noApproximativeNumericConstant: the weight of water, not the logarithm of e.
 export const PSI_PER_FT = 0.434;
 
 /** The field's round value [psi/ft]: 15 % more than the water weighs. Source: NWCG 3.4 Calculating Engine Pump Pressures; Pump Ops ch 7 study cards. */
