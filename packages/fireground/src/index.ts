@@ -56,7 +56,7 @@ export { forwardLay } from './patterns/forward-lay.ts';
 export type { LayOptions } from './patterns/lay.ts';
 export type { MasterStreamOptions } from './patterns/master-stream.ts';
 export { addMasterStream } from './patterns/master-stream.ts';
-export type { Pattern } from './patterns/pattern-list.ts';
+export type { Pattern, PatternOptions } from './patterns/pattern-list.ts';
 export { patternList } from './patterns/pattern-list.ts';
 export * from './patterns/pieces.ts';
 export type { RelayOptions } from './patterns/relay.ts';
@@ -90,6 +90,7 @@ export { readPlan } from './plan/read-plan.ts';
 export type { PlanFormat } from './plan/write-plan.ts';
 export { writePlan } from './plan/write-plan.ts';
 export { planJsonSchema } from './plan/written/json-schema.ts';
+export { type FieldRange, ranges as fieldRanges } from './plan/written/ranges.ts';
 export { formatVersion } from './plan/written/schema.ts';
 // Profile: pressure against distance, and its drawing
 export type {
