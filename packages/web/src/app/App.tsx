@@ -17,6 +17,7 @@ import { Limits } from '../settings/Limits.tsx';
 import { SetAndSay } from '../settings/SetAndSay.tsx';
 import { Answer } from './Answer.tsx';
 import { answerWords } from './answer-words.ts';
+import { DrawingGuard } from './DrawingGuard.tsx';
 import { Header } from './Header.tsx';
 import { Message } from './Message.tsx';
 import { QuestionSwitch } from './QuestionSwitch.tsx';
@@ -70,20 +71,26 @@ export function App() {
             <div className="board">
               <SetAndSay answered={answered} />
               <section className="lay-section" aria-label="The lay">
-                <LayView
-                  answered={answered}
-                  unassisted={unassisted}
-                  band={band.ok ? band.found : null}
-                  stale={!asked.ok}
-                />
+                <DrawingGuard what="The lay" resetOn={answered}>
+                  <LayView
+                    answered={answered}
+                    unassisted={unassisted}
+                    band={band.ok ? band.found : null}
+                    stale={!asked.ok}
+                  />
+                </DrawingGuard>
               </section>
               <div className="side">
                 <Limits answered={answered} />
                 <Cautions answered={answered} />
               </div>
               <div className="further">
-                <ValveCloseUp answered={answered} />
-                <SupplyCurves curves={curves} />
+                <DrawingGuard what="The valve" resetOn={answered}>
+                  <ValveCloseUp answered={answered} />
+                </DrawingGuard>
+                <DrawingGuard what="The curves" resetOn={curves}>
+                  <SupplyCurves curves={curves} />
+                </DrawingGuard>
                 <AttackLines answered={answered} />
                 <Improvements found={better} />
               </div>

@@ -35,8 +35,14 @@ export function AttackLines({ answered }: { answered: Answered }) {
         <p className="soft-text">None yet. The answer is then what reaches the attack intake.</p>
       )}
       <ul>
-        {lines.map((line) => (
-          <AttackLine key={line.id} plan={plan} line={line} answered={answered} />
+        {lines.map((line, i) => (
+          <AttackLine
+            key={line.id}
+            plan={plan}
+            line={line}
+            answered={answered}
+            first={lines.findIndex((one) => nozzleAt(plan, one) === nozzleAt(plan, line)) === i}
+          />
         ))}
       </ul>
     </section>
@@ -50,7 +56,15 @@ function nozzleAt(plan: Plan, line: Line): Nozzle | undefined {
   );
 }
 
-function AttackLine({ plan, line, answered }: { plan: Plan; line: Line; answered: Answered }) {
+interface AttackLineProps {
+  plan: Plan;
+  line: Line;
+  answered: Answered;
+  /** The first line to what it feeds: the nozzle is told once. */
+  first: boolean;
+}
+
+function AttackLine({ plan, line, answered, first }: AttackLineProps) {
   const units = useUnits();
   const change = usePlan((state) => state.change);
   const name = describeLine(plan, line);
@@ -58,9 +72,9 @@ function AttackLine({ plan, line, answered }: { plan: Plan; line: Line; answered
   const end = pieceOf(plan, splitPortRef(line.to).pieceId);
   const state = answered.state.lines.find((one) => one.id === line.id);
   const tip = answered.state.nozzles.find((one) => one.id === nozzle?.id);
-  const direct = nozzle !== undefined && end?.id === nozzle.id;
   return (
     <li className="attack-line">
+      <h3 className="attack-name">{end ? nameOf(end) : name}</h3>
       <span className="attack-hose">
         <HoseChoice
           label={`Hose of ${name}`}
@@ -76,13 +90,21 @@ function AttackLine({ plan, line, answered }: { plan: Plan; line: Line; answered
             change('Line length', (now) => patchLine(now, line.id, { lengthFt }), key)
           }
         />
-        {!direct && end && <> to {nameOf(end)}</>}
+        {nozzle && first && <NozzleFields nozzle={nozzle} />}
       </span>
-      {nozzle && <NozzleFields plan={plan} nozzle={nozzle} />}
       <span className="attack-found figures">
-        {state ? units.text(Math.abs(state.flowGpm), 'flow') : ''}
-        {tip &&
-          `, ${units.text(tip.pressurePsi, 'pressure')} at the tip, ${Math.round(tip.reactionLb)} lb reaction`}
+        {state && (
+          <>
+            <b>{units.text(Math.abs(state.flowGpm), 'flow')}</b>
+            {tip && first && (
+              <>
+                {', '}
+                {units.text(tip.pressurePsi, 'pressure')} at the tip,{' '}
+                {units.text(tip.reactionLb, 'force')} reaction
+              </>
+            )}
+          </>
+        )}
       </span>
       <span className="attack-acts">
         <Switcher
@@ -106,7 +128,7 @@ function AttackLine({ plan, line, answered }: { plan: Plan; line: Line; answered
   );
 }
 
-function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
+function NozzleFields({ nozzle }: { nozzle: Nozzle }) {
   const change = usePlan((state) => state.change);
   const units = useUnits();
   const now = nozzleCatalogue.find(
@@ -137,7 +159,7 @@ function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
       })),
     );
   };
-  const label = nameOf(pieceOf(plan, nozzle.id) ?? nozzle);
+  const label = nameOf(nozzle);
   return (
     <span className="attack-nozzle">
       <Choice label={label} value={now?.id ?? 'own'} options={options} onChange={replace} />

@@ -1,4 +1,4 @@
-import { type Notice, nameOf, pieceOf } from '@plugside/fireground';
+import { describeLine, type Notice, nameOf, pieceOf } from '@plugside/fireground';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
 
@@ -40,10 +40,17 @@ export function Cautions({ answered }: { answered: Answered }) {
   );
 }
 
+/** Share of its limit from which a line's shut-off pressure is worth a row. */
+const WORTH_TELLING = 0.6;
+
 function ShutOffTable({ answered }: { answered: Answered }) {
   const units = useUnits();
   const { shutOff, plan } = answered;
-  const lines = shutOff.lines.filter((one) => one.shutPsi > one.flowingPsi + 1 || one.passed);
+  const lines = shutOff.lines.filter(
+    (one) =>
+      one.passed ||
+      (one.shutPsi > one.flowingPsi + 1 && one.shutPsi > one.limitPsi * WORTH_TELLING),
+  );
   const rows = [
     ...lines.map((one) => ({ ...one, name: lineName(answered, one.id) })),
     ...shutOff.intakes.map((one) => {
@@ -65,7 +72,7 @@ function ShutOffTable({ answered }: { answered: Answered }) {
       </thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.name} className={row.passed ? 'passed' : undefined}>
+          <tr key={`${row.id}:${row.name}`} className={row.passed ? 'passed' : undefined}>
             <th scope="row">{row.name}</th>
             <td>{units.number(row.flowingPsi, 'pressure')}</td>
             <td>
@@ -83,7 +90,5 @@ function ShutOffTable({ answered }: { answered: Answered }) {
 
 function lineName(answered: Answered, id: string): string {
   const line = answered.plan.lines.find((one) => one.id === id);
-  if (!line) return id;
-  const to = pieceOf(answered.plan, line.to.slice(0, line.to.lastIndexOf('.')));
-  return line.name ?? `Hose to ${to ? nameOf(to) : line.to}`;
+  return line ? describeLine(answered.plan, line) : id;
 }

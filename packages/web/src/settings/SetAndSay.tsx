@@ -4,6 +4,7 @@ import {
   pieceOf,
   type RigOrder,
   type RigState,
+  splitPortRef,
 } from '@plugside/fireground';
 import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
@@ -120,15 +121,18 @@ function Operator({ order, answered }: { order: RigOrder; answered: Answered }) 
           </>
         )}
       </p>
-      {order.gate.map((gate) => {
-        const line = answered.plan.lines.find((one) => one.id === gate.line);
-        return (
-          <p key={gate.line} className="operator-gate">
-            Gate down {line ? nameFor(answered, line.to) : gate.line}: take{' '}
-            {units.text(gate.lossPsi, 'pressure')} at the valve.
-          </p>
-        );
-      })}
+      {order.gate.length > 0 && (
+        <p className="operator-gate figures">
+          Gate down:{' '}
+          {order.gate
+            .map(
+              (gate) =>
+                `${nameFor(answered, gate.line)} by ${units.text(gate.lossPsi, 'pressure')}`,
+            )
+            .join(', ')}
+          .
+        </p>
+      )}
       {order.radio !== '' && <p className="radio">“{order.radio}”</p>}
     </article>
   );
@@ -145,9 +149,11 @@ const STATES: Record<RigState['state'], string> = {
   'no flow': 'no flow',
 };
 
-function nameFor(answered: Answered, ref: string): string {
-  const piece = pieceOf(answered.plan, ref.slice(0, ref.lastIndexOf('.')));
-  return piece ? `the line to ${nameOf(piece)}` : 'the line';
+/** A line by what it ends at. */
+function nameFor(answered: Answered, lineId: string): string {
+  const line = answered.plan.lines.find((one) => one.id === lineId);
+  const piece = line && pieceOf(answered.plan, splitPortRef(line.to).pieceId);
+  return piece ? nameOf(piece) : lineId;
 }
 
 function Expect({ state }: { state: RigState }) {

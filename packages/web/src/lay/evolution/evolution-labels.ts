@@ -175,12 +175,15 @@ function hoseLabels(
         id: `hose:${hose.line}`,
         x: at[0],
         y: at[1],
+        alternates: [0.3, 0.7, 0.15, 0.85].map((share) => alongCurve(hose.curve.points, share).at),
         lines: sizes.compact
           ? [still ? amount : units.number(flow, 'flow')]
           : [units.hose(line.hose), amount],
         look: still ? 'soft' : 'water',
         priority: 4 + flow / 1e5,
-        sides: ['right', 'left', 'below', 'above', 'below right', 'below left', 'above left'],
+        sides: line.to.endsWith('.pump-discharge')
+          ? ['right', 'above right', 'below right', 'left']
+          : ['left', 'below', 'below left', 'above left', 'above', 'right'],
         gap: 9,
         reach: sizes.compact ? 18 : 36,
       },

@@ -1,5 +1,3 @@
-import type { Units } from '../../editing/use-units.ts';
-import type { DrawingSizes } from '../scene/drawing-sizes.ts';
 import type { ProfileFrame } from './profile-frame.ts';
 import type { Ceiling, Floor } from './profile-limits.ts';
 
@@ -23,19 +21,16 @@ export function Hatches() {
 interface CeilingsProps {
   list: readonly Ceiling[];
   frame: ProfileFrame;
-  sizes: DrawingSizes;
-  units: Units;
 }
 
 /** "At most": hatched above the hose that it holds for. */
-export function Ceilings({ list, frame, sizes, units }: CeilingsProps) {
+export function Ceilings({ list, frame }: CeilingsProps) {
   return (
     <g className="ceilings">
       <Hatches />
       {list.map((one) => {
         const y = frame.y(one.limitPsi);
         if (y < frame.topPx - 2 || one.x1 - one.x0 < 1) return null;
-        const wide = one.x1 - one.x0 > 150;
         return (
           <g
             key={`${one.x0}:${one.limitPsi}`}
@@ -49,12 +44,6 @@ export function Ceilings({ list, frame, sizes, units }: CeilingsProps) {
               height={Math.min(26, y)}
             />
             <path className="limit-line" d={`M${one.x0} ${y}H${one.x1}`} />
-            {wide && (
-              <text className="limit-text" x={one.x1 - 6} y={y - 8} textAnchor="end">
-                {sizes.compact ? '' : 'hose, at most '}
-                {units.text(one.limitPsi, 'pressure')}
-              </text>
-            )}
           </g>
         );
       })}
@@ -65,12 +54,12 @@ export function Ceilings({ list, frame, sizes, units }: CeilingsProps) {
 interface FloorsProps {
   list: readonly Floor[];
   frame: ProfileFrame;
-  sizes: DrawingSizes;
+  compact: boolean;
 }
 
 /** "At least": a hatched step to stay above, and the room left standing on it. */
-export function Floors({ list, frame, sizes }: FloorsProps) {
-  const half = sizes.compact ? 13 : 26;
+export function Floors({ list, frame, compact }: FloorsProps) {
+  const half = compact ? 11 : 26;
   return (
     <g className="floors">
       {list.map((one) => {

@@ -1,6 +1,6 @@
 import { area, line } from 'd3-shape';
 import { useMemo } from 'react';
-import { useUnits } from '../../editing/use-units.ts';
+import { type Units, useUnits } from '../../editing/use-units.ts';
 import type { Answered } from '../../plan-store/ask.ts';
 import type { DrawingSizes } from '../scene/drawing-sizes.ts';
 import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
@@ -9,7 +9,7 @@ import { Ceilings, Floors } from './LimitBands.tsx';
 import { PdpHandle } from './PdpHandle.tsx';
 import { distanceTicks, type ProfileFrame, profileFrame } from './profile-frame.ts';
 import { lineRects, stationLabels } from './profile-labels.ts';
-import { ceilings, floors } from './profile-limits.ts';
+import { type Ceiling, ceilings, floors } from './profile-limits.ts';
 
 interface ProfileDrawingProps {
   answered: Answered;
@@ -54,14 +54,18 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
             lines: [`${units.number(one.psi, 'pressure')} with nozzles shut`],
             look: one.passed ? 'warning' : 'soft',
             priority: 3,
-            sides: ['above', 'below'],
-            gap: 3,
+            alternates: [0.45, 0.25].map(
+              (share) => [one.x0 + (one.x1 - one.x0) * share, one.y] as const,
+            ),
+            sides: ['below', 'above'],
+            gap: 5,
             reach: 20,
           }),
         ),
       ...unassistedLabel(unassisted, frame, sizes),
+      ...ceilingLabels(over, frame, sizes, units),
     ],
-    [tracks, frame, sizes, units, shutLines, unassisted],
+    [tracks, frame, sizes, units, shutLines, unassisted, over],
   );
   const soft = useMemo(
     () => [
@@ -88,8 +92,8 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
         aria-describedby={describedBy}
       >
         <Rules frame={frame} tracks={tracks} sizes={sizes} />
-        <Ceilings list={over} frame={frame} sizes={sizes} units={units} />
-        <Floors list={under} frame={frame} sizes={sizes} />
+        <Ceilings list={over} frame={frame} />
+        <Floors list={under} frame={frame} compact={sizes.compact} />
         {band && <Band band={band} frame={frame} />}
         {shutLines.map((one) => (
           <path
@@ -208,6 +212,37 @@ function unassistedLabel(
   ];
 }
 
+function ceilingLabels(
+  over: readonly Ceiling[],
+  frame: ProfileFrame,
+  sizes: DrawingSizes,
+  units: Units,
+): LabelSpec[] {
+  return over.flatMap((one): LabelSpec[] => {
+    const y = frame.y(one.limitPsi);
+    if (one.x1 - one.x0 < 60 || y < frame.topPx) return [];
+    const limit = units.text(one.limitPsi, 'pressure');
+    return [
+      {
+        id: `ceiling:${one.x0}:${one.limitPsi}`,
+        x: one.x0 + (one.x1 - one.x0) * 0.8,
+        y,
+        alternates: [0.5, 0.35].map((share) => [one.x0 + (one.x1 - one.x0) * share, y] as const),
+        lines: [
+          sizes.compact
+            ? `max ${units.number(one.limitPsi, 'pressure')}`
+            : `hose, at most ${limit}`,
+        ],
+        look: 'warning',
+        priority: 6,
+        sides: ['above'],
+        gap: 4,
+        reach: 0,
+      },
+    ];
+  });
+}
+
 interface ShutLine {
   id: string;
   x0: number;
@@ -262,7 +297,7 @@ function Rules({ frame, tracks, sizes }: RulesProps) {
   const units = useUnits();
   const { scale } = tracks;
   const layFt = Math.max(...tracks.supply.map((track) => track.layFt), 1);
-  const ticks = distanceTicks(scale, layFt, units.system, sizes.compact ? 54 : 84);
+  const ticks = distanceTicks(scale, layFt, units.system, sizes.compact ? 44 : 70);
   const unit = units.of(1, 'length').unit;
   return (
     <g className="rules">

@@ -59,8 +59,11 @@ export function distanceTicks(
     x: scale.layX(toInside(value, 'length', unit)),
     text: value.toLocaleString('en-US'),
   }));
-  const last = ticks.at(-1);
   const end = { x: scale.sceneX, text: Math.round(whole).toLocaleString('en-US') };
-  if (last && end.x - last.x < apartPx) ticks.pop();
-  return [...ticks, end];
+  const kept: typeof ticks = [];
+  for (const tick of ticks) {
+    const roomBefore = kept.length === 0 || tick.x - kept.at(-1)!.x >= apartPx;
+    if (roomBefore && end.x - tick.x >= apartPx) kept.push(tick);
+  }
+  return [...kept, end];
 }

@@ -6,6 +6,7 @@ export interface LabelSpec {
   id: string;
   x: number;
   y: number;
+  alternates?: readonly (readonly [x: number, y: number])[];
   /** One or more lines of text. */
   lines: readonly string[];
   look?: 'plain' | 'strong' | 'water' | 'soft' | 'warning';
@@ -55,10 +56,10 @@ export function LabelLayer(props: LabelLayerProps) {
             {place.leader && (
               <line
                 className="leader"
-                x1={Math.min(Math.max(label.x, place.x), place.x + place.width)}
-                y1={place.y > label.y ? place.y : place.y + place.height}
-                x2={label.x}
-                y2={label.y}
+                x1={Math.min(Math.max(place.at[0], place.x), place.x + place.width)}
+                y1={Math.min(Math.max(place.at[1], place.y), place.y + place.height)}
+                x2={place.at[0]}
+                y2={place.at[1]}
               />
             )}
             {label.lines.map((line, i) => (

@@ -50,12 +50,15 @@ export function attackFigures(
   const fittings = new Map<string, FittingFigure>();
   const hoses = new Map<string, HoseFigure>();
   for (const [lane, track] of tracks.attack.entries()) {
+    let from: Point = [frame.startX, middle];
     for (const [i, station] of track.stations.entries()) {
-      const at: Point = [station.x, yOf(station.piece, lane)];
+      // A gated valve is a station of its line: it stands where the line begins.
+      const at: Point = [
+        station.x,
+        pieceOf(plan, station.piece) ? yOf(station.piece, lane) : from[1],
+      ];
       const span = track.path.spans[i - 1];
-      const before = track.stations[i - 1];
-      if (span?.kind === 'hose' && before) {
-        const from: Point = [before.x, yOf(before.piece, lane)];
+      if (span?.kind === 'hose') {
         const line = plan.lines.find((one) => one.id === span.line);
         hoses.set(span.line, {
           line: span.line,
@@ -64,6 +67,7 @@ export function attackFigures(
           region: 'attack',
         });
       }
+      from = at;
       const piece = pieceOf(plan, station.piece);
       if (!piece || piece.id === plan.scene) continue;
       const kind = kindOf(piece);

@@ -22,6 +22,8 @@ export interface LabelRequest {
   /** What the label names [px]. */
   x: number;
   y: number;
+  /** Other points that it may stand at instead: elsewhere along the same hose. */
+  alternates?: readonly (readonly [x: number, y: number])[];
   width: number;
   height: number;
   /** Higher first. */
@@ -36,6 +38,8 @@ export interface LabelRequest {
 
 export interface PlacedLabel extends Rect {
   id: string;
+  /** The point that it stands at. */
+  at: readonly [x: number, y: number];
   /** Moved away: draw a line from the label to its point. */
   leader: boolean;
 }
@@ -66,15 +70,19 @@ function inside(a: Rect, bounds: Rect): boolean {
   );
 }
 
-function at(request: LabelRequest, side: Side, away: number): Rect {
+function at(
+  request: LabelRequest,
+  [x, y]: readonly [number, number],
+  side: Side,
+  away: number,
+): Rect {
   const [dx, dy] = OFFSETS[side];
   const diagonal = dx !== 0 && dy !== 0;
   const gap = request.gap + away;
   const sideways = diagonal ? gap * 0.7 : gap;
   return {
-    x: request.x + (dx === 0 ? -request.width / 2 : dx > 0 ? sideways : -sideways - request.width),
-    y:
-      request.y + (dy === 0 ? -request.height / 2 : dy > 0 ? sideways : -sideways - request.height),
+    x: x + (dx === 0 ? -request.width / 2 : dx > 0 ? sideways : -sideways - request.width),
+    y: y + (dy === 0 ? -request.height / 2 : dy > 0 ? sideways : -sideways - request.height),
     width: request.width,
     height: request.height,
   };
@@ -96,19 +104,23 @@ export function placeLabels(
   const placed: PlacedLabel[] = [];
   const order = [...requests].sort((a, b) => b.priority - a.priority);
   for (const request of order) {
-    let best: { rect: Rect; cost: number; away: number } | null = null;
-    for (let away = 0; away <= request.reach; away += STEP_PX) {
-      for (const [rank, side] of request.sides.entries()) {
-        const rect = at(request, side, away);
-        if (!inside(rect, bounds) || taken.some((other) => overlaps(rect, other))) continue;
-        const crossed = soft.filter((other) => overlaps(rect, other)).length;
-        const cost = crossed * 30 + away * 1.5 + rank * 3;
-        if (!best || cost < best.cost) best = { rect, cost, away };
+    const points = [[request.x, request.y] as const, ...(request.alternates ?? [])];
+    let best: { rect: Rect; at: readonly [number, number]; cost: number; away: number } | null =
+      null;
+    for (const [which, point] of points.entries()) {
+      for (let away = 0; away <= request.reach; away += STEP_PX) {
+        for (const [rank, side] of request.sides.entries()) {
+          const rect = at(request, point, side, away);
+          if (!inside(rect, bounds) || taken.some((other) => overlaps(rect, other))) continue;
+          const crossed = soft.filter((other) => overlaps(rect, other)).length;
+          const cost = crossed * 30 + away * 1.5 + rank * 3 + which * 4;
+          if (!best || cost < best.cost) best = { rect, at: point, cost, away };
+        }
       }
     }
     if (!best) continue;
     taken.push(best.rect);
-    placed.push({ id: request.id, ...best.rect, leader: best.away > STEP_PX });
+    placed.push({ id: request.id, ...best.rect, at: best.at, leader: best.away > STEP_PX });
   }
   return placed;
 }

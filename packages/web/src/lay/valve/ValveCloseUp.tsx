@@ -1,5 +1,5 @@
 import { type AssistValve, nameOf } from '@plugside/fireground';
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import {
   Button,
   Label,
@@ -14,6 +14,7 @@ import { type Answered, problemIn } from '../../plan-store/ask.ts';
 import { setHandle } from '../../plan-store/edits/settings.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 import { useSetPdp } from '../../settings/use-set-pdp.ts';
+import { useWidth } from '../use-drawing.ts';
 import { boosterOn, tryPressure, valveSentence } from './booster-trial.ts';
 import { ValveDrawing } from './ValveDrawing.tsx';
 
@@ -29,6 +30,8 @@ export function ValveCloseUp({ answered }: { answered: Answered }) {
 
 function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve }) {
   const units = useUnits();
+  const frame = useRef<HTMLElement>(null);
+  const widthPx = useWidth(frame);
   const change = usePlan((state) => state.change);
   const setPdp = useSetPdp(answered);
   const [triedPsi, setTriedPsi] = useState<number | null>(null);
@@ -48,9 +51,9 @@ function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve 
   const sentence = valveSentence(state);
   const sceneGpm = (trial?.now ?? answered).state.sceneGpm;
   return (
-    <section className="valve-close-up" aria-label={`Close-up of ${name}`}>
+    <section className="valve-close-up" ref={frame} aria-label={`Close-up of ${name}`}>
       <h2 className="section-name">{name}, cut open</h2>
-      <ValveDrawing valve={state} label={`${name}. ${sentence}`} />
+      <ValveDrawing valve={state} label={`${name}. ${sentence}`} widthPx={Math.min(widthPx, 560)} />
       <p className="valve-sentence">
         {sentence}{' '}
         <span className="soft-text figures">{units.text(sceneGpm, 'flow')} to the scene.</span>

@@ -1,105 +1,138 @@
 import type { AssistValveState } from '@plugside/fireground';
 import { useUnits } from '../../editing/use-units.ts';
+import { streamPx } from './stream-width.ts';
 
-const MOST_STREAM_PX = 30;
-
-/** A stream's width for its flow, by the greatest flow in the valve [px]. */
-function streamPx(gpm: number, mostGpm: number): number {
-  return gpm < 0.5 ? 0 : Math.max(4, (MOST_STREAM_PX * gpm) / Math.max(mostGpm, 1));
+interface ValveDrawingProps {
+  valve: AssistValveState;
+  label: string;
+  /** Width on the page [px]: a narrow drawing has its port names set larger. */
+  widthPx: number;
 }
 
+const WIDTH = 560;
+
 /** The valve cut open: four ports, the clapper, the plug that the handle turns. */
-export function ValveDrawing({ valve, label }: { valve: AssistValveState; label: string }) {
+export function ValveDrawing({ valve, label, widthPx }: ValveDrawingProps) {
   const units = useUnits();
-  const most = Math.max(
-    valve.clapperGpm + valve.suctionGpm,
-    valve.clapperGpm + valve.dischargeGpm,
-    1,
-  );
-  const through = streamPx(valve.clapperGpm, most);
-  const suction = streamPx(valve.suctionGpm, most);
-  const discharge = streamPx(valve.dischargeGpm, most);
-  const inlet = streamPx(valve.clapperGpm + valve.suctionGpm, most);
-  const outlet = streamPx(valve.clapperGpm + valve.dischargeGpm, most);
-  const openClapper = valve.clapper === 'open';
+  const inGpm = valve.clapperGpm + valve.suctionGpm;
+  const outGpm = valve.clapperGpm + valve.dischargeGpm;
+  const most = Math.max(inGpm, outGpm, 1);
+  const open = valve.clapper === 'open';
   const boost = valve.handle === 'boost';
   const psi = (value: number | undefined) =>
     value === undefined ? '' : units.text(value, 'pressure');
   const gpm = (value: number) => (value < 0.5 ? 'no flow' : units.text(value, 'flow'));
+  // Text keeps its size on the page while the drawing shrinks; below that the picture grows taller.
+  const text = Math.max(15, (14 * WIDTH) / Math.max(widthPx, 1));
+  const step = text * 1.22;
   return (
-    <svg className="valve-drawing" viewBox="0 0 560 300" role="img" aria-label={label}>
+    <svg
+      className="valve-drawing"
+      viewBox={`0 0 ${WIDTH} ${300 + step}`}
+      role="img"
+      aria-label={label}
+      fontSize={text}
+    >
       <path
         className="chamber"
-        d="M0 92H84V80H236V70H330V92H560V140H392V300H348V178H318V140H300V178H222V300H178V140H0Z"
+        d="M0 92H176V70H330V92H560V140H392V300H348V178H318V140H300V178H222V300H178V140H0Z"
       />
-      <Stream d="M0 116H170" px={inlet} />
-      <Stream d="M170 116H392" px={through} />
-      <Stream d="M392 116H560" px={outlet} />
-      <Stream d="M150 116Q200 116 200 160V300" px={suction} />
-      <Stream d="M370 300V160Q370 116 420 116" px={discharge} />
+      <Stream d="M0 116H170" px={streamPx(inGpm, most)} />
+      <Stream d="M160 116H400" px={streamPx(valve.clapperGpm, most)} />
+      <Stream d="M392 116H560" px={streamPx(outGpm, most)} />
+      <Stream d="M150 116Q200 116 200 160V300" px={streamPx(valve.suctionGpm, most)} />
+      <Stream d="M370 300V160Q370 116 420 116" px={streamPx(valve.dischargeGpm, most)} />
       <path
         className="casting"
-        d="M0 92H84V80H236V70H330V92H560M0 140H178V300M222 300V178H300V140H318V178H348V300M392 300V140H560"
+        d="M0 92H176V70H330V92H560M0 140H178V300M222 300V178H300V140H318V178H348V300M392 300V140H560"
       />
-      <circle className="hinge" cx="270" cy="82" r="5" />
+      <circle className="hinge" cx="270" cy="80" r="5" />
       <path
-        className={openClapper ? 'clapper-leaf' : 'clapper-leaf clapper-leaf-shut'}
-        d={openClapper ? 'M270 82L322 92' : 'M270 82V140'}
+        className={open ? 'clapper-leaf' : 'clapper-leaf clapper-leaf-shut'}
+        d={open ? 'M270 80L324 88' : 'M270 80V140'}
       />
-      <g transform="translate(200 200)">
+      <g transform="translate(200 196)">
         <circle className="plug" r="25" />
-        <path className="plug-bore" d={boost ? 'M-8 -25V25M8 -25V25' : 'M-25 -8H25M-25 8H25'} />
-        <path className="lever" d={boost ? 'M0 0L-46 46' : 'M0 0H-62'} />
-        <circle className="lever-knob" cx={boost ? -46 : -62} cy={boost ? 46 : 0} r="6" />
+        <path className="plug-bore" d={boost ? 'M-8 -24V24M8 -24V24' : 'M-24 -8H24M-24 8H24'} />
+        <path className="lever" d={boost ? 'M0 0V-42' : 'M0 0H58'} />
+        <circle className="lever-knob" cx={boost ? 0 : 58} cy={boost ? -42 : 0} r="7" />
       </g>
-      <text className="port-name" x="6" y="74">
-        from the hydrant
-      </text>
-      <text className="port-number" x="6" y="162">
-        {psi(valve.hydrantPsi)}
-      </text>
-      <text className="port-flow" x="6" y="182">
-        {gpm(valve.clapperGpm + valve.suctionGpm)}
-      </text>
-      <text className="port-name" x="554" y="74" textAnchor="end">
-        supply, to the fire
-      </text>
-      <text className="port-number" x="554" y="162" textAnchor="end">
-        {psi(valve.supplyPsi)}
-      </text>
-      <text className="port-flow" x="554" y="182" textAnchor="end">
-        {gpm(valve.clapperGpm + valve.dischargeGpm)}
-      </text>
-      <text className="port-name" x="166" y="262" textAnchor="end">
-        pump suction
-      </text>
-      <text className="port-number" x="166" y="280" textAnchor="end">
-        {psi(valve.suctionPsi)}
-      </text>
-      <text className="port-flow" x="166" y="297" textAnchor="end">
-        {gpm(valve.suctionGpm)}
-      </text>
-      <text className="port-name" x="404" y="246">
-        from pump discharge
-      </text>
-      <text className="port-number" x="404" y="266">
-        {psi(valve.dischargePsi)}
-      </text>
-      <text className="port-flow" x="404" y="286">
-        {gpm(valve.dischargeGpm)}
-      </text>
       <text
-        className={openClapper ? 'clapper-word' : 'clapper-word clapper-word-shut'}
-        x="284"
-        y="52"
+        className={open ? 'port-name' : 'port-name clapper-word-shut'}
+        x="253"
+        y={62}
         textAnchor="middle"
       >
         clapper {valve.clapper}
       </text>
-      <text className="port-flow" x="130" y="222" textAnchor="end">
-        handle: {valve.handle}
-      </text>
+      <Port
+        x={4}
+        y={84}
+        below={140 + step}
+        step={step}
+        name="hydrant"
+        psi={psi(valve.hydrantPsi)}
+        gpm={gpm(inGpm)}
+      />
+      <Port
+        x={556}
+        y={84}
+        below={140 + step}
+        step={step}
+        end
+        name="supply"
+        psi={psi(valve.supplyPsi)}
+        gpm={gpm(outGpm)}
+      />
+      <Port
+        x={168}
+        y={300 + step * 0.9}
+        below={300 - step * 1.1}
+        step={step}
+        end
+        name="pump suction"
+        psi={psi(valve.suctionPsi)}
+        gpm={gpm(valve.suctionGpm)}
+      />
+      <Port
+        x={402}
+        y={300 + step * 0.9}
+        below={300 - step * 1.1}
+        step={step}
+        name="pump discharge"
+        psi={psi(valve.dischargePsi)}
+        gpm={gpm(valve.dischargeGpm)}
+      />
     </svg>
+  );
+}
+
+interface PortProps {
+  x: number;
+  y: number;
+  /** Where the pressure is written; the flow stands a line under it. */
+  below: number;
+  step: number;
+  name: string;
+  psi: string;
+  gpm: string;
+  end?: boolean;
+}
+
+function Port({ x, y, below, step, name, psi, gpm, end }: PortProps) {
+  const textAnchor = end ? 'end' : 'start';
+  return (
+    <g textAnchor={textAnchor}>
+      <text className="port-name" x={x} y={y}>
+        {name}
+      </text>
+      <text className="port-number" x={x} y={below}>
+        {psi}
+      </text>
+      <text className="port-flow" x={x} y={below + step}>
+        {gpm}
+      </text>
+    </g>
   );
 }
 
