@@ -1,0 +1,2 @@
+/** What a department keeps: schemas, storage, import and export. */
+export * from './model/index.ts';
