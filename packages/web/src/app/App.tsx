@@ -50,7 +50,10 @@ export function App() {
     return flowGpm > 0 ? { profile: profileOf(alone, state), flowGpm } : null;
   }, [comparison]);
 
-  const gain = comparison.ok && comparison.found.boosted ? comparison.found.gainGpm : null;
+  const gain =
+    comparison.ok && comparison.found.boosted && settled.hydrants.length > 0
+      ? comparison.found.gainGpm
+      : null;
   const best = better.ok ? (better.found[0] ?? null) : null;
   const words = answered ? answerWords(answered, gain, best, units) : null;
   return (

@@ -6,6 +6,7 @@ import {
   fiveInchSpread,
   type Improvement,
   improvements,
+  mainLay,
   type Plan,
   type PressureProfile,
   profileOf,
@@ -14,7 +15,6 @@ import {
   whatNow,
 } from '@plugside/fireground';
 import { problemIn } from './ask.ts';
-import { layLinesOf } from './edits/lay.ts';
 import { patchLine } from './edits/pieces.ts';
 import type { Question } from './view.ts';
 
@@ -47,10 +47,9 @@ export interface CoefficientBand {
 /** The same question with the lay's 5 in hose at both ends of its coefficient's range; null where the lay has none, or has its own measured value. */
 export function bandOf(plan: Plan, question: Question): Picture<CoefficientBand | null> {
   return picture(() => {
-    const line = layLinesOf(plan, plan.scene).find(
-      (one) => one.hose === '5' && one.coefficient === undefined && one.lengthFt > 0,
-    );
-    if (!line || plan.department.coefficients?.['5']) return null;
+    const line = mainLay(plan);
+    if (line?.hose !== '5' || line.coefficient !== undefined) return null;
+    if (line.lengthFt <= 0 || plan.department.coefficients?.['5']) return null;
     if (question === 'now') {
       const at = (coefficient: number) => whatNow(patchLine(plan, line.id, { coefficient }));
       const [low, high] = [at(fiveInchSpread.low), at(fiveInchSpread.high)];

@@ -16,7 +16,7 @@ import { HOSE_LENGTH, NOZZLE_FLOW, NOZZLE_PRESSURE } from '../editing/ranges.ts'
 import { Switcher } from '../editing/Switcher.tsx';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
-import { pastRig } from '../plan-store/edits/lay.ts';
+import { pastPiece } from '../plan-store/edits/lay.ts';
 import { removeLine } from '../plan-store/edits/lines.ts';
 import { changeNozzle, patchLine } from '../plan-store/edits/pieces.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
@@ -24,7 +24,7 @@ import { usePlan } from '../plan-store/plan-store.ts';
 /** Every hose past the scene's pump: hose, nozzle, valve, and what it gives. */
 export function AttackLines({ answered }: { answered: Answered }) {
   const plan = usePlan((state) => state.history.present);
-  const past = pastRig(plan, plan.scene);
+  const past = pastPiece(plan, plan.scene);
   const lines = plan.lines.filter((line) => past.has(splitPortRef(line.from).pieceId));
   return (
     <section className="attack-lines" aria-labelledby="attack-lines">

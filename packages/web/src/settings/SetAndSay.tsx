@@ -10,7 +10,7 @@ import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
 import { QuantityField } from '../editing/QuantityField.tsx';
 import { PDP, SPEED_PERCENT } from '../editing/ranges.ts';
-import { useUnits } from '../editing/use-units.ts';
+import { type Units, useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
 import { takeSettings } from '../plan-store/edits/settings.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
@@ -70,7 +70,7 @@ function Operator({ order, answered }: { order: RigOrder; answered: Answered }) 
         <div>
           <h3>{name}</h3>
           <p className="operator-role">
-            {PLACE[state.role]},{' '}
+            {state.drafting ? 'at the water' : PLACE[state.role]},{' '}
             <Choice
               label={`How ${name} is set`}
               value={setting.mode}
@@ -122,16 +122,7 @@ function Operator({ order, answered }: { order: RigOrder; answered: Answered }) 
         )}
       </p>
       {order.gate.length > 0 && (
-        <p className="operator-gate figures">
-          Gate down:{' '}
-          {order.gate
-            .map(
-              (gate) =>
-                `${nameFor(answered, gate.line)} by ${units.text(gate.lossPsi, 'pressure')}`,
-            )
-            .join(', ')}
-          .
-        </p>
+        <p className="operator-gate figures">Gate down: {gateWords(order, answered, units)}.</p>
       )}
       {order.radio !== '' && <p className="radio">“{order.radio}”</p>}
     </article>
@@ -148,6 +139,16 @@ const STATES: Record<RigState['state'], string> = {
   'protecting intake': 'protecting its intake',
   'no flow': 'no flow',
 };
+
+/** Lines to one monitor are gated alike and told once. */
+function gateWords(order: RigOrder, answered: Answered, units: Units): string {
+  const lines = order.gate.map(
+    (gate) => `${nameFor(answered, gate.line)} by ${units.text(gate.lossPsi, 'pressure')}`,
+  );
+  return [...new Set(lines)]
+    .map((text) => (lines.filter((one) => one === text).length > 1 ? `${text} each` : text))
+    .join(', ');
+}
 
 /** A line by what it ends at. */
 function nameFor(answered: Answered, lineId: string): string {

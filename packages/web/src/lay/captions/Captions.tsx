@@ -17,7 +17,7 @@ interface CaptionsProps {
 export function Captions({ tracks, sizes }: CaptionsProps) {
   const plan = usePlan((state) => state.history.present);
   const style = {
-    '--source-width': `${sizes.startPx + sizes.hookupPx}px`,
+    '--source-width': `${Math.min(sizes.startPx + sizes.hookupPx, sizes.widthPx * 0.4)}px`,
     '--scene-width': `${Math.max(sizes.widthPx - tracks.scale.sceneX, 190)}px`,
   } as CSSProperties;
   const sources = [...plan.hydrants, ...plan.drafts];

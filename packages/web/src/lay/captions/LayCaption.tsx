@@ -2,41 +2,72 @@ import { describeLine, type Line, nameOf, type Plan, pieceOf } from '@plugside/f
 import { HoseChoice } from '../../editing/HoseChoice.tsx';
 import { QuantityField } from '../../editing/QuantityField.tsx';
 import { LAY_LENGTH, LINE_COUNT, RISE } from '../../editing/ranges.ts';
-import { layLinesOf, riseOf, setLayLength, setRise } from '../../plan-store/edits/lay.ts';
+import { type Lay, laysInto, riseOf, setLayLength, setRise } from '../../plan-store/edits/lay.ts';
 import { patchLine } from '../../plan-store/edits/pieces.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 
-/** Every lay to a rig, in the order that water takes. */
+/** Every lay to a rig past the source, in the order that water takes. */
 export function LayCaption({ plan }: { plan: Plan }) {
-  const legs = plan.rigs
+  const lays = plan.rigs
     .filter((rig) => rig.role !== 'booster')
-    .flatMap((rig) => {
-      const lines = layLinesOf(plan, rig.id);
-      return lines.length > 0 ? [{ rig, lines }] : [];
-    });
-  return legs.map(({ rig, lines }) => (
-    <section key={rig.id} className="given" aria-label={`Lay to ${nameOf(rig)}`}>
-      <h3>Lay to {nameOf(rig)}</h3>
-      {lines.map((line) => (
-        <LayLine key={line.id} plan={plan} line={line} rigId={rig.id} first={line === lines[0]} />
-      ))}
-    </section>
+    .flatMap((rig) => laysInto(plan, rig.id));
+  return lays.map((lay) => (
+    <LayFields
+      key={`${lay.fromId}:${lay.rigId}`}
+      plan={plan}
+      lay={lay}
+      tellFrom={lays.length > 1}
+    />
   ));
 }
 
-interface LayLineProps {
-  plan: Plan;
-  line: Line;
-  rigId: string;
-  first: boolean;
+const named = (plan: Plan, id: string) => {
+  const piece = pieceOf(plan, id);
+  return piece ? nameOf(piece) : id;
+};
+
+function LayFields({ plan, lay, tellFrom }: { plan: Plan; lay: Lay; tellFrom: boolean }) {
+  const change = usePlan((state) => state.change);
+  const to = named(plan, lay.rigId);
+  const from = named(plan, lay.fromId);
+  return (
+    <section className="given" aria-label={`Lay from ${from} to ${to}`}>
+      <h3>{tellFrom ? `${from} to ${to}` : `Lay to ${to}`}</h3>
+      {lay.lines.map((line, i) => (
+        <p key={line.id} className="given-line">
+          <LineFields plan={plan} line={line} />
+          {i === 0 && (
+            <>
+              <QuantityField
+                label={`Lay length from ${from} to ${to}`}
+                value={line.lengthFt}
+                kind="length"
+                {...LAY_LENGTH}
+                onChange={(lengthFt, key) =>
+                  change('Lay length', (now) => setLayLength(now, lay, lengthFt), key)
+                }
+              />
+              rising
+              <QuantityField
+                label={`Rise from ${from} to ${to}`}
+                value={riseOf(plan, lay)}
+                kind="length"
+                {...RISE}
+                onChange={(riseFt, key) => change('Rise', (now) => setRise(now, lay, riseFt), key)}
+              />
+            </>
+          )}
+        </p>
+      ))}
+    </section>
+  );
 }
 
-function LayLine({ plan, line, rigId, first }: LayLineProps) {
+function LineFields({ plan, line }: { plan: Plan; line: Line }) {
   const change = usePlan((state) => state.change);
   const name = describeLine(plan, line);
-  const rig = pieceOf(plan, rigId);
   return (
-    <p className="given-line">
+    <>
       <QuantityField
         label={`Lines side by side, ${name}`}
         value={line.count}
@@ -46,33 +77,12 @@ function LayLine({ plan, line, rigId, first }: LayLineProps) {
           change('Number of lines', (now) => patchLine(now, line.id, { count }), key)
         }
       />
-      {' × '}
+      ×
       <HoseChoice
         label={`Hose of ${name}`}
         value={line.hose}
         onChange={(hose) => change('Hose size', (now) => patchLine(now, line.id, { hose }))}
-      />{' '}
-      {first && (
-        <>
-          <QuantityField
-            label={`Lay length to ${rig ? nameOf(rig) : rigId}`}
-            value={line.lengthFt}
-            kind="length"
-            {...LAY_LENGTH}
-            onChange={(lengthFt, key) =>
-              change('Lay length', (now) => setLayLength(now, rigId, lengthFt), key)
-            }
-          />
-          , rising{' '}
-          <QuantityField
-            label={`Rise to ${rig ? nameOf(rig) : rigId}`}
-            value={riseOf(plan, rigId)}
-            kind="length"
-            {...RISE}
-            onChange={(riseFt, key) => change('Rise', (now) => setRise(now, rigId, riseFt), key)}
-          />
-        </>
-      )}
-    </p>
+      />
+    </>
   );
 }

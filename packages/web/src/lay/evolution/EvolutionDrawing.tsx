@@ -1,6 +1,7 @@
 import type { Plan, SupplyState } from '@plugside/fireground';
 import { useMemo } from 'react';
 import { useUnits } from '../../editing/use-units.ts';
+import { laysInto } from '../../plan-store/edits/lay.ts';
 import type { DrawingSizes } from '../scene/drawing-sizes.ts';
 import { type EvolutionScene, evolutionScene } from '../scene/evolution-scene.ts';
 import { LabelLayer } from '../scene/LabelLayer.tsx';
@@ -85,23 +86,22 @@ export function EvolutionDrawing(props: EvolutionDrawingProps) {
           fontsReady={fontsReady}
         />
       </svg>
-      {tracks.supply.flatMap((track) =>
-        track.path.spans.flatMap((span, i) => {
-          if (span.kind !== 'pump' || track.path.regions[i] === 'hookup') return [];
-          const figure = scene.rigs.find((one) => one.id === span.rig);
-          if (!figure) return [];
-          return [
-            <LayHandle
-              key={`${track.path.id}:${span.rig}`}
-              plan={plan}
-              rigId={span.rig}
-              figure={figure}
-              pxPerFt={tracks.scale.pxPerFt}
-              risePxPerFt={scene.ground.pxPerFt}
-            />,
-          ];
-        }),
-      )}
+      {scene.rigs.flatMap((figure) => {
+        // Each engine on the lay is held by the first lay that comes to it.
+        const lay = laysInto(plan, figure.id)[0];
+        const rig = plan.rigs.find((one) => one.id === figure.id);
+        if (!lay || rig?.role === 'booster') return [];
+        return [
+          <LayHandle
+            key={figure.id}
+            plan={plan}
+            lay={lay}
+            figure={figure}
+            pxPerFt={tracks.scale.pxPerFt}
+            risePxPerFt={scene.ground.pxPerFt}
+          />,
+        ];
+      })}
     </div>
   );
 }

@@ -3,20 +3,20 @@ import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { BIG_STEP, stepped } from '../../editing/quantity-entry.ts';
 import { LAY_LENGTH, RISE } from '../../editing/ranges.ts';
 import { useUnits } from '../../editing/use-units.ts';
-import { layLinesOf, riseOf, setLayLength, setRise } from '../../plan-store/edits/lay.ts';
+import { type Lay, riseOf, setLayLength, setRise } from '../../plan-store/edits/lay.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 import type { RigFigure } from '../scene/figures.ts';
 
 interface LayHandleProps {
   plan: Plan;
-  rigId: string;
+  lay: Lay;
   figure: RigFigure;
   pxPerFt: number;
   risePxPerFt: number;
 }
 
 /** Takes hold of an engine: along the axis changes its lay's length, up and down its rise. */
-export function LayHandle({ plan, rigId, figure, pxPerFt, risePxPerFt }: LayHandleProps) {
+export function LayHandle({ plan, lay, figure, pxPerFt, risePxPerFt }: LayHandleProps) {
   const units = useUnits();
   const change = usePlan((state) => state.change);
   const endStep = usePlan((state) => state.endStep);
@@ -27,8 +27,9 @@ export function LayHandle({ plan, rigId, figure, pxPerFt, risePxPerFt }: LayHand
     riseFt: number;
     pxPerFt: number;
   } | null>(null);
-  const lengthFt = layLinesOf(plan, rigId)[0]?.lengthFt ?? 0;
-  const riseFt = riseOf(plan, rigId);
+  const { rigId } = lay;
+  const lengthFt = lay.lines[0]?.lengthFt ?? 0;
+  const riseFt = riseOf(plan, lay);
   const piece = pieceOf(plan, rigId);
   const name = piece ? nameOf(piece) : rigId;
 
@@ -36,8 +37,8 @@ export function LayHandle({ plan, rigId, figure, pxPerFt, risePxPerFt }: LayHand
     change(
       `Move ${name}`,
       (now) => {
-        const longer = lengthFt === toLengthFt ? now : setLayLength(now, rigId, toLengthFt);
-        return riseFt === toRiseFt ? longer : setRise(longer, rigId, toRiseFt);
+        const longer = lengthFt === toLengthFt ? now : setLayLength(now, lay, toLengthFt);
+        return riseFt === toRiseFt ? longer : setRise(longer, lay, toRiseFt);
       },
       key,
     );

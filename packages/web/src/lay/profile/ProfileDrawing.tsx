@@ -63,7 +63,7 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
           }),
         ),
       ...unassistedLabel(unassisted, frame, sizes),
-      ...ceilingLabels(over, frame, sizes, units),
+      ...ceilingLabels(over, frame, units),
     ],
     [tracks, frame, sizes, units, shutLines, unassisted, over],
   );
@@ -212,27 +212,21 @@ function unassistedLabel(
   ];
 }
 
-function ceilingLabels(
-  over: readonly Ceiling[],
-  frame: ProfileFrame,
-  sizes: DrawingSizes,
-  units: Units,
-): LabelSpec[] {
+function ceilingLabels(over: readonly Ceiling[], frame: ProfileFrame, units: Units): LabelSpec[] {
   return over.flatMap((one): LabelSpec[] => {
     const y = frame.y(one.limitPsi);
-    if (one.x1 - one.x0 < 60 || y < frame.topPx) return [];
-    const limit = units.text(one.limitPsi, 'pressure');
+    const widthPx = one.x1 - one.x0;
+    if (widthPx < 56 || y < frame.topPx) return [];
+    const limit = units.of(one.limitPsi, 'pressure');
+    const text =
+      widthPx > 170 ? `hose, at most ${limit.number} ${limit.unit}` : `max ${limit.number}`;
     return [
       {
         id: `ceiling:${one.x0}:${one.limitPsi}`,
         x: one.x0 + (one.x1 - one.x0) * 0.8,
         y,
         alternates: [0.5, 0.35].map((share) => [one.x0 + (one.x1 - one.x0) * share, y] as const),
-        lines: [
-          sizes.compact
-            ? `max ${units.number(one.limitPsi, 'pressure')}`
-            : `hose, at most ${limit}`,
-        ],
+        lines: [text],
         look: 'warning',
         priority: 6,
         sides: ['above'],
@@ -332,11 +326,11 @@ function Rules({ frame, tracks, sizes }: RulesProps) {
         <>
           <text
             className="tick"
-            x={sizes.startPx + sizes.hookupPx / 2}
+            x={(sizes.startPx + scale.hookupEndX) / 2}
             y={frame.bottomPx + 18}
             textAnchor="middle"
           >
-            at the source, not to scale
+            {scale.hookupEndX > 250 ? 'at the source, not to scale' : 'not to scale'}
           </text>
           {tracks.attack.length > 0 && (
             <text

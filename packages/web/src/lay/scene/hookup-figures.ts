@@ -4,7 +4,7 @@ import { hoseBetween, type Point } from './curves.ts';
 import type { DrawingSizes } from './drawing-sizes.ts';
 import type { FittingFigure, HoseFigure, RigFigure } from './figures.ts';
 import { hosePx } from './hose-width.ts';
-import { HOOKUP_SHARES, type Track } from './tracks.ts';
+import type { Track } from './tracks.ts';
 
 export interface Frame {
   top: number;
@@ -73,15 +73,15 @@ export function hookupFigures(
     if (!piece) continue;
     const kind = kindOf(piece);
     if (kind === 'rig') {
-      const rigWidth = width * (HOOKUP_SHARES.rigRight - HOOKUP_SHARES.rigLeft);
+      const rigWidth = width * (track.shares.rigRight - track.shares.rigLeft);
       const height = Math.min(sizes.rigHeightPx, rigWidth * 0.5);
       const y = lowerY - height / 2 + rigCount * (height + 14);
-      rigs.push({ id, x: share(HOOKUP_SHARES.rigLeft), y, width: rigWidth, height });
+      rigs.push({ id, x: share(track.shares.rigLeft), y, width: rigWidth, height });
       rigCount += 1;
       continue;
     }
     const x = share(
-      kind === 'hydrant' || kind === 'draft' ? HOOKUP_SHARES.source : HOOKUP_SHARES.valve,
+      kind === 'hydrant' || kind === 'draft' ? track.shares.source : track.shares.valve,
     );
     const y = kind === 'draft' ? lowerY : upperY;
     places.set(id, { x, y });

@@ -122,6 +122,20 @@ function layHoses(
   });
 }
 
+/** Up into an intake: a bend beside the rig, or a riser from a track drawn below. */
+function upTo(from: Point, to: Point): HoseCurve {
+  const climb = from[1] - to[1];
+  if (climb < 60) return hoseBetween(from, [1, 0], to, [-1, 0], 0.5);
+  const x = to[0] - 12;
+  const low = hoseBetween(from, [1, 0], [x, from[1] - 18], [0, 1], 0.5);
+  const riser = polyline([
+    [x, from[1] - 18],
+    [x, to[1] + 14],
+  ]);
+  const high = hoseBetween([x, to[1] + 14], [0, -1], to, [-1, 0], 0.5);
+  return joined(joined(low, riser), high);
+}
+
 /** From a port down to the ground, along it, and up into an intake. */
 function alongGround(
   ground: readonly Point[],
@@ -144,6 +158,5 @@ function alongGround(
   const level: Point = [from[0] + (down[0] - from[0]) * (sweeps ? 0.42 : 0), from[1]];
   const sweep = joined(polyline([from, level]), hoseBetween(level, [1, 0], down, [-1, 0], 0.3));
   const body = polyline([down, ...between, last]);
-  const up = hoseBetween(last, [1, 0], to, [-1, 0], 0.5);
-  return joined(joined(sweep, body), up);
+  return joined(joined(sweep, body), upTo(last, to));
 }

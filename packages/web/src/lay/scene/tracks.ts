@@ -12,6 +12,7 @@ export interface Track {
   stations: PlacedStation[];
   /** Where its hookup begins and ends [px]. */
   hookupX: readonly [number, number];
+  shares: HookupShares;
   /** Where its lay begins on the axis [ft]; 0 for the longest. */
   startFt: number;
   layFt: number;
@@ -39,7 +40,18 @@ export interface TrackSizes {
 }
 
 /** Where the pieces of a hookup stand, as shares of its width. */
-export const HOOKUP_SHARES = { source: 0.12, valve: 0.37, rigLeft: 0.47, rigRight: 0.76 } as const;
+export interface HookupShares {
+  source: number;
+  valve: number;
+  rigLeft: number;
+  rigRight: number;
+}
+
+const FULL_HOOKUP: HookupShares = { source: 0.12, valve: 0.37, rigLeft: 0.47, rigRight: 0.76 };
+
+/** With nothing but the source there, the hookup needs little room. */
+const BARE_HOOKUP: HookupShares = { source: 0.3, valve: 0.6, rigLeft: 0.6, rigRight: 0.9 };
+const BARE_WIDTH = 0.45;
 
 function lastAlong(path: ProfilePath): number {
   return path.stations.at(-1)?.alongFt ?? 0;
@@ -52,8 +64,8 @@ function layStart(path: ProfilePath): number {
 }
 
 /** Shares of the hookup's width for stations 0 … `count`, the last one being the lay's start. */
-function hookupShares(path: ProfilePath, count: number): number[] {
-  const { source, rigLeft, rigRight } = HOOKUP_SHARES;
+function hookupShares(path: ProfilePath, count: number, shares: HookupShares): number[] {
+  const { source, rigLeft, rigRight } = shares;
   const pumpAt = path.spans.findIndex((span, i) => span.kind === 'pump' && i < count);
   const spread = (from: number, to: number, steps: number, i: number) =>
     steps === 0 ? to : from + ((to - from) * i) / steps;
@@ -71,6 +83,13 @@ export function placeTracks(profile: PressureProfile, sizes: TrackSizes): Tracks
     return Math.max(lastAlong(path) - start, 0);
   });
   const layFt = Math.max(1, ...lengths);
+  const bare = profile.supply.every((path) =>
+    path.stations
+      .slice(0, layStart(path))
+      .every((one) => one.kind === 'main' || one.kind === 'outlet'),
+  );
+  const shares = bare ? BARE_HOOKUP : FULL_HOOKUP;
+  const hookupPx = bare ? sizes.hookupPx * BARE_WIDTH : sizes.hookupPx;
   const rigsAtFt = profile.supply.flatMap((path, p) => {
     const start = path.stations[layStart(path)]?.alongFt ?? 0;
     return path.spans.flatMap((span, i) =>
@@ -81,13 +100,18 @@ export function placeTracks(profile: PressureProfile, sizes: TrackSizes): Tracks
   });
   const scale = distanceScale({
     ...sizes,
-    hookupPx: sizes.startPx + sizes.hookupPx,
+    hookupPx: sizes.startPx + hookupPx,
     layFt,
     attackFt: Math.max(0, ...profile.attack.map(lastAlong)),
     rigsAtFt,
   });
   const supply = profile.supply.map((path, p) =>
-    placeSupply(path, scale, layFt - lengths[p]!, lengths[p]!, sizes.hookupPx),
+    placeSupply(path, scale, {
+      startFt: layFt - lengths[p]!,
+      layFt: lengths[p]!,
+      hookupPx,
+      shares,
+    }),
   );
   const attack = profile.attack.map((path) => ({
     path,
@@ -103,19 +127,22 @@ export function placeTracks(profile: PressureProfile, sizes: TrackSizes): Tracks
 function placeSupply(
   path: ProfilePath,
   scale: DistanceScale,
-  startFt: number,
-  layFt: number,
-  hookupPx: number,
+  {
+    startFt,
+    layFt,
+    hookupPx,
+    shares,
+  }: Pick<Track, 'startFt' | 'layFt' | 'shares'> & { hookupPx: number },
 ): Track {
   const first = layStart(path);
   const zero = path.stations[first]?.alongFt ?? 0;
   const endX = scale.layX(startFt, 'before');
-  const shares = hookupShares(path, first);
+  const placed = hookupShares(path, first, shares);
   const passedPump = path.stations.map((_, i) => path.spans[i - 1]?.kind === 'pump');
   let lastPumpFt = Number.NEGATIVE_INFINITY;
   const stations = path.stations.map((station, i): PlacedStation => {
     if (i <= first) {
-      return { ...station, x: endX - hookupPx + shares[i]! * hookupPx, region: 'hookup' };
+      return { ...station, x: endX - hookupPx + placed[i]! * hookupPx, region: 'hookup' };
     }
     const ft = startFt + station.alongFt - zero;
     if (passedPump[i]) lastPumpFt = ft;
@@ -125,5 +152,5 @@ function placeSupply(
       region: 'lay',
     };
   });
-  return { path, stations, hookupX: [endX - hookupPx, endX], startFt, layFt };
+  return { path, stations, hookupX: [endX - hookupPx, endX], shares, startFt, layFt };
 }
