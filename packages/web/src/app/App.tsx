@@ -43,7 +43,10 @@ export function App() {
   const comparison = useMemo(() => comparisonOf(settled), [settled]);
   const curves = useMemo(() => curvesOf(settled), [settled]);
   const better = useMemo(() => improvementsOf(settled), [settled]);
-  const band = useMemo(() => bandOf(settled, settledQuestion), [settled, settledQuestion]);
+  const band = useMemo(
+    () => bandOf(settled, settledQuestion, units.system),
+    [settled, settledQuestion, units.system],
+  );
   const unassisted = useMemo(() => {
     if (!comparison.ok || !comparison.found.boosted) return null;
     const { plan: alone, state, flowGpm } = comparison.found.unassisted;

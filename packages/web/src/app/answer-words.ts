@@ -107,6 +107,9 @@ export function answerWords(
   const hard = passed.filter((one) => one.weight === 'hard');
   if (passed.length === 0) say('Within every limit.', 'soft');
   else if (hard.length === 0) say('Within every hard limit; see the cautions.', 'soft');
-  else say(`Passed: ${list(hard.map((one) => limitWords(one, plan, units)))}.`, 'warning');
+  else {
+    const words = new Set(hard.map((one) => limitWords(one, plan, units)));
+    say(`Passed: ${list([...words])}.`, 'warning');
+  }
   return { ...units.of(state.sceneGpm, 'flow'), whereTo: 'to the scene, as set', parts };
 }

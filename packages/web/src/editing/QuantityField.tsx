@@ -26,6 +26,23 @@ interface QuantityFieldProps extends EntryRange {
 
 const PX_PER_STEP = 6;
 
+/** Which way the buttons under a field open, so that they stay on the page. */
+type Opening = 'start' | 'middle' | 'end';
+
+const OPENING_ROOM_PX = 130;
+
+function openingAt(input: HTMLElement): Opening {
+  const { left, right } = input.getBoundingClientRect();
+  if (left < OPENING_ROOM_PX) return 'start';
+  return document.documentElement.clientWidth - right < OPENING_ROOM_PX ? 'end' : 'middle';
+}
+
+/** Room for the figures: a comma or a point takes about half a digit. */
+function widthCh(text: string): number {
+  const narrow = text.match(/[.,]/g)?.length ?? 0;
+  return Math.max(text.length - narrow * 0.5, 1) + 0.35;
+}
+
 /**
  * A number edited where it stands: typed with any unit, stepped with the arrow keys or the
  * buttons that open under it, or dragged sideways.
@@ -36,7 +53,7 @@ export function QuantityField(props: QuantityFieldProps) {
   const endStep = usePlan((state) => state.endStep);
   const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const [open, setOpen] = useState(false);
+  const [open, setOpen] = useState<Opening | null>(null);
   const input = useRef<HTMLInputElement>(null);
   const drag = useRef<{ x: number; value: number; moved: boolean } | null>(null);
   const messageId = useId();
@@ -118,7 +135,7 @@ export function QuantityField(props: QuantityFieldProps) {
 
   const text = draft ?? shown.number;
   return (
-    <span className={`quantity quantity-${size}`} data-open={open || undefined}>
+    <span className={`quantity quantity-${size}`} data-open={open !== null || undefined}>
       <span className="quantity-value">
         <input
           ref={input}
@@ -134,13 +151,13 @@ export function QuantityField(props: QuantityFieldProps) {
           aria-invalid={problem !== null || undefined}
           aria-describedby={problem ? messageId : undefined}
           readOnly={props.readOnly}
-          style={{ width: `${Math.max(text.length, 1) + 0.4}ch` }}
+          style={{ width: `${widthCh(text)}ch` }}
           value={text}
           onChange={(event) => setDraft(event.target.value)}
           onKeyDown={onKeyDown}
-          onFocus={() => setOpen(true)}
+          onFocus={(event) => setOpen(openingAt(event.currentTarget))}
           onBlur={() => {
-            setOpen(false);
+            setOpen(null);
             if (!commit()) {
               setDraft(null);
               setProblem(null);
@@ -154,8 +171,8 @@ export function QuantityField(props: QuantityFieldProps) {
         />
         {shown.unit !== '' && !hideUnit && <span className="unit">{shown.unit}</span>}
       </span>
-      {open && !props.readOnly && (
-        <span className="quantity-steps">
+      {open !== null && !props.readOnly && (
+        <span className={`quantity-steps quantity-steps-${open}`}>
           <StepButton text="−" label={`Less: ${label}`} onStep={() => move(-1)} />
           <StepButton text="+" label={`More: ${label}`} onStep={() => move(1)} />
           {problem && (

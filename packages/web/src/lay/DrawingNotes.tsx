@@ -1,6 +1,5 @@
-import { fiveInchSpread } from '@plugside/fireground';
-import { useUnits } from '../editing/use-units.ts';
-import type { Answered } from '../plan-store/ask.ts';
+import { fiveInchSpread, nameOf, pieceOf } from '@plugside/fireground';
+import { type Units, useUnits } from '../editing/use-units.ts';
 import type { CoefficientBand } from '../plan-store/pictures.ts';
 import { groundScale } from './scene/ground.ts';
 import type { Tracks } from './scene/tracks.ts';
@@ -9,11 +8,10 @@ interface DrawingNotesProps {
   id: string;
   band: CoefficientBand | null;
   tracks: Tracks;
-  answered: Answered;
 }
 
 /** One line each for what the drawings leave to be said. */
-export function DrawingNotes({ id, band, tracks, answered }: DrawingNotesProps) {
+export function DrawingNotes({ id, band, tracks }: DrawingNotesProps) {
   const units = useUnits();
   const ground = groundScale(tracks, 96);
   const times = Math.round(ground.exaggeration);
@@ -22,13 +20,7 @@ export function DrawingNotes({ id, band, tracks, answered }: DrawingNotesProps) 
       {band && (
         <p>
           <span className="key key-band" aria-hidden="true" /> The band is 5 in hose at C{' '}
-          {fiveInchSpread.low.toFixed(2)} to {fiveInchSpread.high.toFixed(2)}
-          {answered.question !== 'set' && (
-            <>
-              : {units.text(Math.max(band.lowGpm, band.highGpm), 'flow')} to{' '}
-              {units.text(Math.min(band.lowGpm, band.highGpm), 'flow')}
-            </>
-          )}
+          {fiveInchSpread.low.toFixed(2)} to {fiveInchSpread.high.toFixed(2)}: {spread(band, units)}
           . Hose differs; measuring your own settles it.
         </p>
       )}
@@ -39,4 +31,18 @@ export function DrawingNotes({ id, band, tracks, answered }: DrawingNotesProps) 
       </p>
     </div>
   );
+}
+
+/** What the hose's spread does to the answer: to the flow, or to the source pump's setting for a flow. */
+function spread(band: CoefficientBand, units: Units): string {
+  if (band.low.question !== 'set') {
+    const [low, high] = [band.low.state.sceneGpm, band.high.state.sceneGpm];
+    return `${units.number(Math.min(low, high), 'flow')} to ${units.text(Math.max(low, high), 'flow')}`;
+  }
+  const order = band.low.orders[0];
+  const other = band.high.orders.find((one) => one.id === order?.id);
+  if (!order || !other) return '';
+  const [low, high] = [order.pdpPsi, other.pdpPsi];
+  const piece = pieceOf(band.low.plan, order.id);
+  return `${piece ? nameOf(piece) : order.id} at ${units.number(Math.min(low, high), 'pressure')} to ${units.text(Math.max(low, high), 'pressure')}`;
 }

@@ -35,10 +35,11 @@ export function LayView({ answered, unassisted, band, stale }: LayViewProps) {
     const text = `hydrant pressure alone: ${units.text(unassisted.flowGpm, 'flow')}`;
     return { tracks: placeTracks(unassisted.profile, sizes), text };
   }, [unassisted, sizes, units]);
-  const range = useMemo(
-    () => band && { low: placeTracks(band.low, sizes), high: placeTracks(band.high, sizes) },
-    [band, sizes],
-  );
+  const range = useMemo(() => {
+    if (!band) return null;
+    const placed = (one: Answered) => placeTracks(profileOf(one.plan, one.state), sizes);
+    return { low: placed(band.low), high: placed(band.high) };
+  }, [band, sizes]);
   return (
     <div className={stale ? 'lay-view stale' : 'lay-view'} ref={frame}>
       {widthPx > 0 && (
@@ -66,7 +67,7 @@ export function LayView({ answered, unassisted, band, stale }: LayViewProps) {
               describedBy={describedBy}
             />
           </div>
-          <DrawingNotes id={describedBy} band={band} tracks={tracks} answered={answered} />
+          <DrawingNotes id={describedBy} band={band} tracks={tracks} />
         </>
       )}
     </div>

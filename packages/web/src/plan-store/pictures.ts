@@ -1,20 +1,17 @@
 /** The further pictures of a plan: each is asked apart, so that one failing leaves the others. */
 import {
   type BoostComparison,
-  coefficientBand,
   compareBoost,
   fiveInchSpread,
   type Improvement,
   improvements,
   mainLay,
   type Plan,
-  type PressureProfile,
-  profileOf,
   type SupplyCurve,
   supplyCurves,
-  whatNow,
+  type UnitSystem,
 } from '@plugside/fireground';
-import { problemIn } from './ask.ts';
+import { type Answered, ask, problemIn } from './ask.ts';
 import { patchLine } from './edits/pieces.ts';
 import type { Question } from './view.ts';
 
@@ -38,36 +35,27 @@ export const improvementsOf = (plan: Plan): Picture<Improvement[]> =>
 
 export interface CoefficientBand {
   line: string;
-  low: PressureProfile;
-  high: PressureProfile;
-  lowGpm: number;
-  highGpm: number;
+  /** The same answer with the hose at either end of its coefficient's range. */
+  low: Answered;
+  high: Answered;
 }
 
-/** The same question with the lay's 5 in hose at both ends of its coefficient's range; null where the lay has none, or has its own measured value. */
-export function bandOf(plan: Plan, question: Question): Picture<CoefficientBand | null> {
-  return picture(() => {
-    const line = mainLay(plan);
-    if (line?.hose !== '5' || line.coefficient !== undefined) return null;
-    if (line.lengthFt <= 0 || plan.department.coefficients?.['5']) return null;
-    if (question === 'now') {
-      const at = (coefficient: number) => whatNow(patchLine(plan, line.id, { coefficient }));
-      const [low, high] = [at(fiveInchSpread.low), at(fiveInchSpread.high)];
-      return {
-        line: line.id,
-        low: profileOf(low.plan, low.state),
-        high: profileOf(high.plan, high.state),
-        lowGpm: low.state.sceneGpm,
-        highGpm: high.state.sceneGpm,
-      };
-    }
-    const { low, high } = coefficientBand(plan, line.id);
-    return {
-      line: line.id,
-      low: profileOf(low.plan, low.state),
-      high: profileOf(high.plan, high.state),
-      lowGpm: low.flowGpm,
-      highGpm: high.flowGpm,
-    };
-  });
+/**
+ * The same question with the lay's 5 in hose at both ends of its coefficient's range; null where
+ * the lay has none, or has a measured value of its own.
+ */
+export function bandOf(
+  plan: Plan,
+  question: Question,
+  units: UnitSystem,
+): Picture<CoefficientBand | null> {
+  const line = mainLay(plan);
+  if (line?.hose !== '5' || line.coefficient !== undefined) return { ok: true, found: null };
+  if (line.lengthFt <= 0 || plan.department.coefficients?.['5']) return { ok: true, found: null };
+  const at = (coefficient: number) =>
+    ask(patchLine(plan, line.id, { coefficient }), question, units);
+  const [low, high] = [at(fiveInchSpread.low), at(fiveInchSpread.high)];
+  if (!low.ok) return low;
+  if (!high.ok) return high;
+  return { ok: true, found: { line: line.id, low: low.answered, high: high.answered } };
 }

@@ -15,6 +15,13 @@ import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
 import { rectsAlong } from '../scene/label-placement.ts';
 import { useFontsReady, useWidth } from '../use-drawing.ts';
 
+/** By the curves' ids. */
+const CURVE_LOOKS: Record<string, string> = {
+  alone: 'alone',
+  boosted: 'curve',
+  'more suction': 'curve curve-more',
+};
+
 const HEIGHT_PX = 280;
 const EDGE = { left: 36, right: 10, top: 16, bottom: 34 };
 
@@ -87,7 +94,7 @@ function Curves({ curves, widthPx }: { curves: readonly SupplyCurve[]; widthPx: 
             x: x(at.flowGpm),
             y: y(at.intakePsi),
             lines: [curve.label],
-            look: i === 0 ? 'soft' : 'water',
+            look: curve.id === 'alone' ? 'soft' : 'water',
             priority: 5,
             sides: ['above right', 'above', 'right', 'below left', 'below'],
             gap: 8,
@@ -165,10 +172,10 @@ function Curves({ curves, widthPx }: { curves: readonly SupplyCurve[]; widthPx: 
       >
         needed {units.number(demandGpm, 'flow')}
       </text>
-      {curves.map((curve, i) => (
+      {curves.map((curve) => (
         <path
           key={curve.id}
-          className={i === 0 ? 'alone' : i === 1 ? 'curve' : 'curve curve-more'}
+          className={CURVE_LOOKS[curve.id] ?? 'curve'}
           d={
             line<{ flowGpm: number; intakePsi: number }>()
               .x((one) => x(one.flowGpm))

@@ -50,7 +50,7 @@ export function EvolutionDrawing(props: EvolutionDrawingProps) {
         aria-label="The evolution, from the hydrant to the nozzles"
         aria-describedby={describedBy}
       >
-        <Ground scene={scene} widthPx={sizes.widthPx} />
+        <Ground scene={scene} />
         {scene.hoses.map((hose) => {
           const id = hose.line.split('#')[0]!;
           const line = plan.lines.find((one) => one.id === id);
@@ -106,16 +106,17 @@ export function EvolutionDrawing(props: EvolutionDrawingProps) {
   );
 }
 
-function Ground({ scene, widthPx }: { scene: EvolutionScene; widthPx: number }) {
+function Ground({ scene }: { scene: EvolutionScene }) {
   return (
     <g className="ground">
       {scene.tracks.map((track) => {
         const bottom = track.top + track.height - 1;
         const points = track.ground.map(([x, y]) => `${x} ${y}`).join('L');
         const startX = track.ground[0]?.[0] ?? 0;
+        const endX = track.ground.at(-1)?.[0] ?? 0;
         return (
           <g key={track.sourceId}>
-            <path className="earth" d={`M${startX} ${bottom}L${points}L${widthPx} ${bottom}Z`} />
+            <path className="earth" d={`M${startX} ${bottom}L${points}L${endX} ${bottom}Z`} />
             <path className="surface-line" d={`M${points}`} />
             <path className="fold" d={`M${track.hookupX[1]} ${track.top + 8}V${bottom}`} />
           </g>

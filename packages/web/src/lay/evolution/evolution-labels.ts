@@ -116,25 +116,33 @@ function hoseLabels(
   sizes: DrawingSizes,
   units: Units,
 ): LabelSpec[] {
+  const laidTo = new Map<string, number>();
   return scene.hoses.flatMap((hose): LabelSpec[] => {
     const line = plan.lines.find((one) => one.id === hose.line);
     const found = state.lines.find((one) => one.id === hose.line);
-    if (!line || !found) return [];
+    if (!line || !found || hose.beside) return [];
     const flow = Math.abs(found.flowGpm);
     const still = flow < 0.5;
     const shut = line.valve === 'shut';
     const amount = still ? (shut ? 'shut' : 'no flow') : units.text(flow, 'flow');
-    const { at } = alongCurve(hose.curve.points, hose.region === 'lay' ? 0.62 : 0.5);
+    // Lines laid side by side are labelled one after the other along them.
+    const nth = laidTo.get(line.to.split('.')[0]!) ?? 0;
+    laidTo.set(line.to.split('.')[0]!, nth + 1);
+    const share = hose.region === 'lay' ? [0.68, 0.4, 0.54][nth % 3]! : 0.5;
+    const { at } = alongCurve(hose.curve.points, share);
     if (hose.region === 'attack') {
       const end = hose.curve.points.at(-1)!;
       const nozzle = scene.fittings.some(
         (one) => one.kind === 'nozzle' && Math.hypot(one.x - end[0], one.y - end[1]) < 2,
       );
+      const master = plan.nozzles.some(
+        (one) => one.use === 'master stream' && one.on?.startsWith(`${line.to.split('.')[0]}.`),
+      );
       const size = `${units.hose(line.hose)} · `;
       return [
         {
           id: `hose:${hose.line}`,
-          x: nozzle ? end[0] + 24 : at[0],
+          x: nozzle ? end[0] + (master ? 32 : 24) : at[0],
           y: nozzle ? end[1] : at[1],
           lines: [
             sizes.compact
@@ -155,14 +163,22 @@ function hoseLabels(
         Math.abs(found.elevationPsi) < 0.5
           ? ''
           : ` · ${units.number(found.elevationPsi, 'pressure')} height`;
+      const over = found.greatestPsi > found.limitPsi + 0.05;
+      const warning = over
+        ? [
+            `▲ ${units.number(found.greatestPsi, 'pressure')}, at most ${units.number(found.limitPsi, 'pressure')}`,
+          ]
+        : [];
       const detail = still ? [] : [`${friction}${height}, ${units.of(1, 'pressure').unit}`];
       return [
         {
           id: `hose:${hose.line}`,
           x: at[0],
           y: at[1],
-          lines: sizes.compact ? [amount] : [`${amount}, ${units.hose(line.hose)}`, ...detail],
-          look: 'water',
+          lines: sizes.compact
+            ? [amount, ...warning]
+            : [`${amount}, ${units.hose(line.hose)}`, ...detail, ...warning],
+          look: over ? 'warning' : 'water',
           priority: 5,
           sides: ['above', 'below'],
           gap: 12,

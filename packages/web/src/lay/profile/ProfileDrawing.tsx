@@ -7,7 +7,7 @@ import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
 import type { PlacedStation, Tracks } from '../scene/tracks.ts';
 import { Ceilings, Floors } from './LimitBands.tsx';
 import { PdpHandle } from './PdpHandle.tsx';
-import { distanceTicks, type ProfileFrame, profileFrame } from './profile-frame.ts';
+import { distanceTicks, greatestShown, type ProfileFrame, profileFrame } from './profile-frame.ts';
 import { lineRects, stationLabels } from './profile-labels.ts';
 import { type Ceiling, ceilings, floors } from './profile-limits.ts';
 
@@ -38,7 +38,8 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
       .filter((one) => one.x0 < tracks.scale.sceneX)
       .map((one) => one.limitPsi);
     const shut = answered.shutOff.lines.map((one) => one.shutPsi);
-    return profileFrame([...pressures, ...supplyLimits, ...shut], sizes.profilePx, units.system);
+    const most = greatestShown([...pressures, ...supplyLimits], shut);
+    return profileFrame([...pressures, most], sizes.profilePx, units.system);
   }, [tracks, over, answered.shutOff, sizes.profilePx, units.system]);
   const shutLines = useMemo(() => shutOffLines(answered, tracks, frame), [answered, tracks, frame]);
   const labels = useMemo(
@@ -51,7 +52,9 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
             id: `shut:${one.id}`,
             x: one.x0 + (one.x1 - one.x0) * 0.72,
             y: one.y,
-            lines: [`${units.number(one.psi, 'pressure')} with nozzles shut`],
+            lines: [
+              `${one.above ? '↑ ' : ''}${units.number(one.psi, 'pressure')} with nozzles shut`,
+            ],
             look: one.passed ? 'warning' : 'soft',
             priority: 3,
             alternates: [0.45, 0.25].map(
@@ -242,6 +245,7 @@ interface ShutLine {
   x0: number;
   x1: number;
   y: number;
+  above: boolean;
   psi: number;
   passed: boolean;
   tell: boolean;
@@ -255,11 +259,14 @@ function shutOffLines(answered: Answered, tracks: Tracks, frame: ProfileFrame): 
       const shut = answered.shutOff.lines.find((one) => one.id === span.line);
       if (!shut) continue;
       const first = lines.every((one) => one.id !== span.line);
+      const y = frame.y(shut.shutPsi);
       lines.push({
         id: first ? span.line : `${span.line}#${i}`,
         x0: stations[i]!.x,
         x1: stations[i + 1]!.x,
-        y: frame.y(shut.shutPsi),
+        // Off the scale: told at the top edge.
+        y: Math.max(y, frame.topPx),
+        above: y < frame.topPx,
         psi: shut.shutPsi,
         passed: shut.passed,
         tell: first && shut.shutPsi > shut.flowingPsi + 2,

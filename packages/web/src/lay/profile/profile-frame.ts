@@ -13,6 +13,16 @@ export interface ProfileFrame {
   ticks: { psi: number; text: string }[];
 }
 
+/** How much taller than the flowing pressures the scale may grow to show those at rest. */
+const MOST_GROWTH = 1.3;
+
+/** The greatest pressure to scale for [psi]: pressures at rest count only while they leave the flowing ones legible. */
+export function greatestShown(flowingPsi: readonly number[], restPsi: readonly number[]): number {
+  const flowing = Math.max(60, ...flowingPsi.filter(Number.isFinite));
+  const held = restPsi.filter((psi) => psi <= flowing * MOST_GROWTH);
+  return Math.max(flowing, ...held);
+}
+
 /** A pressure scale that holds every given pressure, from zero up. */
 export function profileFrame(
   pressuresPsi: readonly number[],

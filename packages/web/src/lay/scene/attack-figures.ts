@@ -1,6 +1,6 @@
 /** The lines past the scene's pump, fanned out so that each has its own lane. */
-import { kindOf, type Plan, pieceOf } from '@plugside/fireground';
-import { hoseBetween, type Point } from './curves.ts';
+import { kindOf, type Line, type Plan, pieceOf, splitPortRef } from '@plugside/fireground';
+import { hoseBetween, type Point, polyline } from './curves.ts';
 import type { FittingFigure, HoseFigure, RigFigure } from './figures.ts';
 import { hosePx } from './hose-width.ts';
 import type { Tracks } from './tracks.ts';
@@ -75,7 +75,26 @@ export function attackFigures(
       if (figure) fittings.set(piece.id, { id: piece.id, kind: figure, x: at[0], y: at[1] });
     }
   }
+  addParallels(plan, hoses);
   return { fittings: [...fittings.values()], hoses: [...hoses.values()] };
+}
+
+/** Further lines between the same two pieces run beside the one that a path takes. */
+function addParallels(plan: Plan, hoses: Map<string, HoseFigure>): void {
+  const ends = (line: Line) =>
+    `${splitPortRef(line.from).pieceId}>${splitPortRef(line.to).pieceId}`;
+  const beside = new Map<string, number>();
+  for (const line of plan.lines) {
+    if (hoses.has(line.id)) continue;
+    const drawn = plan.lines.find((one) => hoses.has(one.id) && ends(one) === ends(line));
+    const first = drawn && hoses.get(drawn.id);
+    if (!drawn || !first) continue;
+    const count = (beside.get(ends(line)) ?? 0) + 1;
+    beside.set(ends(line), count);
+    const shift = count * (first.widthPx + 2.5);
+    const points = first.curve.points.map(([x, y]): Point => [x, y + shift]);
+    hoses.set(line.id, { ...first, line: line.id, curve: polyline(points), beside: true });
+  }
 }
 
 function figureKind(kind: string): FittingFigure['kind'] | null {

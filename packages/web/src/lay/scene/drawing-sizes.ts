@@ -45,7 +45,7 @@ export function drawingSizes(widthPx: number): DrawingSizes {
     rigPx: wide ? 84 : 68,
     rigHeightPx: wide ? 40 : 34,
     trackPx: wide ? 284 : 270,
-    furtherTrackPx: wide ? 260 : 236,
+    furtherTrackPx: wide ? 220 : 210,
     profilePx: wide ? 306 : 310,
     textPx: 14,
   };

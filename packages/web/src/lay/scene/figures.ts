@@ -31,4 +31,6 @@ export interface HoseFigure {
   curve: HoseCurve;
   widthPx: number;
   region: 'hookup' | 'lay' | 'attack';
+  /** Drawn beside a like line that carries the label. */
+  beside?: boolean;
 }

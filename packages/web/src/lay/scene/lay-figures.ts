@@ -35,7 +35,8 @@ export function layFigures(input: LayInput): LayFigures {
   const startFt = start?.elevationFt ?? lay[0]?.elevationFt ?? 0;
   const line: Point[] = [[track.hookupX[1], ground.y(startFt, frame.lowY)]];
   for (const station of lay) line.push([station.x, ground.y(station.elevationFt, frame.lowY)]);
-  line.push([tracks.scale.widthPx, line.at(-1)![1]]);
+  const endX = frame.top === 0 ? tracks.scale.widthPx : tracks.scale.attackStartX;
+  line.push([endX, line.at(-1)![1]]);
 
   const rigs: RigFigure[] = [];
   const fittings: FittingFigure[] = [];

@@ -48,8 +48,10 @@ function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve 
   const state = (trial?.now ?? answered).state.assistValves.find((one) => one.id === valve.id);
   if (!state) return null;
   const name = nameOf(valve);
-  const sentence = valveSentence(state);
-  const sceneGpm = (trial?.now ?? answered).state.sceneGpm;
+  const shown = (trial?.now ?? answered).state;
+  const netPsi = shown.rigs.find((one) => one.id === rigId)?.netPsi ?? 0;
+  const sentence = valveSentence(state, netPsi);
+  const { sceneGpm } = shown;
   return (
     <section className="valve-close-up" ref={frame} aria-label={`Close-up of ${name}`}>
       <h2 className="section-name">{name}, cut open</h2>
@@ -93,21 +95,21 @@ function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve 
         )}
       </div>
       {trial?.problem && <p className="caution-word">{trial.problem}</p>}
-      {triedPsi !== null && rigId !== undefined && (
-        <p className="trial-acts">
-          <span className="soft-text">A trial: the plan is unchanged.</span>
+      {rigId !== undefined && (
+        <p className="trial-acts" data-idle={triedPsi === null || undefined}>
           <Button className="quiet-button" onPress={() => setTriedPsi(null)}>
             Back to the plan
           </Button>
           <Button
             className="quiet-button"
             onPress={() => {
-              setPdp(rigId, Math.max(triedPsi, 1));
+              setPdp(rigId, Math.max(triedPsi ?? 0, 1));
               setTriedPsi(null);
             }}
           >
             Set this pressure
           </Button>
+          <span className="soft-text">A trial: the plan is unchanged.</span>
         </p>
       )}
     </section>

@@ -16,13 +16,19 @@ export function tryPressure(plan: Plan, valveId: string, rigId: string, pdpPsi: 
   );
 }
 
-/** What the valve does, in a sentence. */
-export function valveSentence(valve: {
-  clapper: string;
-  clapperGpm: number;
-  dischargeGpm: number;
-  handle: string;
-}): string {
+/**
+ * What the valve does, in a sentence.
+ * @param boosterNetPsi pressure that the booster adds [psi]
+ */
+export function valveSentence(
+  valve: {
+    clapper: string;
+    clapperGpm: number;
+    dischargeGpm: number;
+    handle: string;
+  },
+  boosterNetPsi: number,
+): string {
   const clapper = valve.clapperGpm > 0.5;
   const pumped = valve.dischargeGpm > 0.5;
   if (valve.clapper === 'stuck shut') {
@@ -35,6 +41,9 @@ export function valveSentence(valve: {
   }
   if (clapper && !pumped) {
     return 'The booster is not above hydrant pressure yet. The clapper is open and the hydrant feeds the line.';
+  }
+  if (clapper && pumped && boosterNetPsi < 0.5) {
+    return 'The booster adds nothing yet. The hydrant feeds the line through the open clapper, and some of it round through the pump.';
   }
   if (clapper && pumped) {
     return 'Hydrant and booster feed the line together: the clapper is still open.';
