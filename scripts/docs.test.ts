@@ -1,5 +1,14 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { root, toolFile } from './tools.mjs';
@@ -51,10 +60,32 @@ describe('pages of documentation', () => {
   });
 });
 
+const readme = pages.find((page) => page.name === 'README.md')?.text ?? '';
+
 describe('README.md', () => {
+  it('shows commands that run', () => {
+    const shown = codeIn(readme, 'sh')
+      .flatMap((block) => block.split('\n'))
+      .filter((line) => line.startsWith('npm run plugside -- '))
+      .map((line) => line.slice('npm run plugside -- '.length));
+    expect(shown.length).toBeGreaterThan(0);
+    const scratch = mkdtempSync(join(tmpdir(), 'plugside-readme-'));
+    for (const line of shown) {
+      const words = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2] ?? '');
+      // Plans are read from the checkout; what a command writes goes to a scratch folder.
+      const args = words.map((word) => (word.startsWith('examples/') ? join(root, word) : word));
+      const { status, stderr } = spawnSync(
+        process.execPath,
+        [join(root, 'packages/cli/bin/plugside.mjs'), ...args],
+        { cwd: scratch, encoding: 'utf8' },
+      );
+      expect(status, `${line}\n${stderr}`).toBe(0);
+    }
+    rmSync(scratch, { recursive: true });
+  });
+
   it('shows a library example that runs and prints a flow and what stops it', () => {
-    const readme = pages.find((page) => page.name === 'README.md');
-    const [example] = codeIn(readme?.text ?? '', 'ts');
+    const [example] = codeIn(readme, 'ts');
     expect(example).toBeDefined();
     const folder = join(root, '.cache');
     mkdirSync(folder, { recursive: true });

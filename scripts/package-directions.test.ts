@@ -29,8 +29,13 @@ const REFUSED: [file: string, code: string, words: string][] = [
   ['cli/src/a.ts', "import '@plugside/hydraulics';", 'cli imports @plugside/fireground'],
   ['cli/src/b.ts', "import '@plugside/fireground/src/index.ts';", 'by its name alone'],
   ['cli/src/c.ts', "import 'zod';", "isn't specified in packages/cli/package.json"],
-  ['server/src/a.ts', "import '@plugside/fireground';", 'server imports no other package'],
+  ['server/src/a.ts', "import '@plugside/web';", 'server imports records and fireground alone'],
+  ['records/src/a.ts', "import '@plugside/server';", 'records imports fireground alone'],
+  ['records/src/b.ts', "import 'hono';", "isn't specified in packages/records/package.json"],
+  ['records/src/model/c.ts', "import 'node:fs';", 'run in a browser too'],
+  ['records/src/streets/d.ts', "import 'kysely';", 'run in a browser too'],
   ['web/src/a.ts', "import '@plugside/server';", 'web imports @plugside/fireground'],
+  ['web/src/d.ts', "import '@plugside/records';", 'web imports @plugside/fireground'],
   ['web/src/b.ts', "import 'node:fs';", 'Node.js builtin module'],
   ['fireground/src/deep/h.ts', "import '../../../cli/src/index.ts';", 'leaves the package'],
   ['fireground/proof/a.ts', "import '../../cli/src/index.ts';", 'leaves the package'],
@@ -46,6 +51,9 @@ const ALLOWED: [file: string, code: string][] = [
   ['fireground/proof/y.ts', "import '../src/y.ts';"],
   ['cli/src/y.ts', "import '@plugside/fireground';\nimport 'commander';\nimport 'node:fs';"],
   ['server/src/y.ts', "import '@hono/node-server/serve-static';\nimport 'hono/etag';"],
+  ['server/src/z.ts', "import '@plugside/records';"],
+  ['records/src/y.ts', "import '@plugside/fireground';\nimport 'kysely';\nimport 'node:fs';"],
+  ['web/src/z.ts', "import '@plugside/records/model';"],
   ['web/src/y.ts', "import '@plugside/fireground';\nimport 'react-dom/client';"],
 ];
 
@@ -61,7 +69,7 @@ let said: Map<string, string>;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'plugside-directions-'));
   const keep = (file: string) => copyFileSync(join(root, file), join(folder, file));
-  for (const name of ['hydraulics', 'fireground', 'cli', 'server', 'web']) {
+  for (const name of ['hydraulics', 'fireground', 'records', 'cli', 'server', 'web']) {
     mkdirSync(join(folder, 'packages', name), { recursive: true });
     keep(join('packages', name, 'package.json'));
   }
