@@ -1,0 +1,110 @@
+import { crowFt, type LonLat, type Place } from './ellipsoid.ts';
+import { lonLat, routeShape, usualOffNetworkFt, withoutRepeats } from './hose-routes.ts';
+import type { StreetNetwork } from './street-network.ts';
+import { walkFrom } from './walk.ts';
+
+/** A place that a lay goes through. */
+export interface RoutePoint extends Place {
+  /** Reached in a straight line from the place before, over whatever lies between. */
+  straight?: boolean;
+}
+
+export type LegKind =
+  | 'along streets'
+  /** As asked. */
+  | 'straight'
+  /** Straight, because one of its ends is off the network. */
+  | 'off the network'
+  /** Straight, because no street joins its ends. */
+  | 'not joined';
+
+/** From one place to the next. */
+export interface RouteLeg {
+  kind: LegKind;
+  lengthFt: number;
+  path: LonLat[];
+}
+
+export interface Route {
+  lengthFt: number;
+  path: LonLat[];
+  legs: RouteLeg[];
+  /** Every leg follows the streets. */
+  alongStreets: boolean;
+  /** How much of it no rig can drive [ft]. */
+  footOnlyFt: number;
+}
+
+export interface RouteViaOptions {
+  /** A place farther from any street is off the network [ft]. */
+  offNetworkFt?: number;
+  /** A place between the ends is moved onto the street where it is no farther from it [ft]. */
+  ontoStreetFt?: number;
+}
+
+/** Half the width of a wide street with its verges. */
+const USUAL_ONTO_STREET_FT = 60;
+
+/**
+ * A lay dragged through given places, in order: each leg is the shortest along the streets. The
+ * ends keep their stretch off the street. A place between them that is near a street is taken to
+ * mean that street; farther off it is gone to, and the stretch to it counts both ways, unless
+ * its leg is `straight`. A leg that cannot follow the streets is straight and says why.
+ *
+ * @throws RangeError for fewer than two places
+ */
+export function routeVia(
+  network: StreetNetwork,
+  points: readonly RoutePoint[],
+  options: RouteViaOptions = {},
+): Route {
+  if (points.length < 2) {
+    throw new RangeError(`A lay goes through ${points.length} places; give at least 2, its ends.`);
+  }
+  const { offNetworkFt = usualOffNetworkFt, ontoStreetFt = USUAL_ONTO_STREET_FT } = options;
+  const places = points.map((point, i): RoutePoint => {
+    const between = i > 0 && i < points.length - 1;
+    const street = between && network.nearestPoint(point.longitude, point.latitude);
+    if (!street || street.offFt > ontoStreetFt) return point;
+    const { longitude, latitude } = street;
+    return { longitude, latitude, straight: point.straight };
+  });
+  const legs: (RouteLeg & { footOnlyFt: number })[] = [];
+  for (let i = 1; i < places.length; i += 1) {
+    legs.push(legBetween(network, places[i - 1]!, places[i]!, offNetworkFt));
+  }
+  return {
+    lengthFt: legs.reduce((sum, leg) => sum + leg.lengthFt, 0),
+    path: withoutRepeats(legs.flatMap(({ path }) => path)),
+    legs: legs.map(({ kind, lengthFt, path }) => ({ kind, lengthFt, path })),
+    alongStreets: legs.every(({ kind }) => kind === 'along streets'),
+    footOnlyFt: legs.reduce((sum, leg) => sum + leg.footOnlyFt, 0),
+  };
+}
+
+function legBetween(
+  network: StreetNetwork,
+  a: RoutePoint,
+  b: RoutePoint,
+  offNetworkFt: number,
+): RouteLeg & { footOnlyFt: number } {
+  const [here, there] = [lonLat(a), lonLat(b)];
+  const straight = (kind: LegKind) => ({
+    kind,
+    lengthFt: crowFt(here, there),
+    path: [here, there],
+    footOnlyFt: 0,
+  });
+  if (b.straight) return straight('straight');
+  const start = network.nearestPoint(a.longitude, a.latitude);
+  const end = network.nearestPoint(b.longitude, b.latitude);
+  if (!start || !end || Math.max(start.offFt, end.offFt) > offNetworkFt) {
+    return straight('off the network');
+  }
+  const walk = walkFrom(network, start, Number.POSITIVE_INFINITY);
+  const way = walk.to(end);
+  if (!way) return straight('not joined');
+  const { path, footOnlyFt } = routeShape(walk, end, way, here, there);
+  const lengthFt = start.offFt + way.lengthFt + end.offFt;
+  return { kind: 'along streets', lengthFt, path, footOnlyFt };
+}
