@@ -65,7 +65,7 @@ function hydrant(draft: NetworkDraft): string {
     from: main,
     to: barrel,
     staticPsi,
-    residualPsi: staticPsi * random.between(random.chance(0.1) ? -0.1 : 0.2, 0.98),
+    residualPsi: Math.max(-10, staticPsi * random.between(random.chance(0.1) ? -0.1 : 0.2, 0.98)),
     testGpm: random.scaled(draft.extreme ? 10 : 300, 5000),
   });
   if (random.chance(0.5)) return barrel;

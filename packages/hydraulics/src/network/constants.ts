@@ -12,8 +12,8 @@ export const LINEAR_BELOW_GPM = 0.01;
 /** Slope [psi/gpm] of a link with no loss of its own, and droop of a governor: a millionth of a psi at 1,000 gpm. */
 export const LEAST_SLOPE = 1e-9;
 
-/** Leak [gpm/psi] through a closed check: gives a pocket behind it a pressure and moves no water that counts. */
-export const CLOSED_LEAK = 1e-12;
+/** Rate [gpm/psi] at which a closed check or a pump that gives nothing enters the matrix, to tie a pocket to its neighbours. No water moves by it. */
+export const CLOSED_RATE = 1e-8;
 
 /** Slope [psi/gpm] of a pump's wall, where its capability ends. */
 export const WALL_SLOPE = 1e5;
@@ -39,6 +39,9 @@ export const MASS_TOLERANCE_GPM = 1e-4;
 
 /** A state changes only when its condition fails by more than this [psi or gpm]. */
 export const STATE_TOLERANCE = 1e-8;
+
+/** Heads on the way to an answer are kept within this [psi], so that a pocket thrown out by a wrong guess keeps its digits. */
+export const FARTHEST_PSI = 1e7;
 
 /** Newton steps before the slower, surely converging method takes over. */
 export const NEWTON_LIMIT = 40;

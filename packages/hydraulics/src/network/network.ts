@@ -2,6 +2,7 @@
 import { assemble } from './assemble.ts';
 import { capabilityPsi } from './capability.ts';
 import { MASS_TOLERANCE_GPM, NEWTON_LIMIT, PSI_PER_FT } from './constants.ts';
+import { continueToAnswer } from './continuation.ts';
 import {
   A,
   AT_CAPABILITY,
@@ -27,9 +28,9 @@ import { type Derivatives, derive, type Parameter } from './derivatives.ts';
 import { checkFixed, checkReach, stepsOf } from './feeds.ts';
 import { NetworkError } from './network-error.ts';
 import { coldStart, newton } from './newton.ts';
+import { Pockets } from './pockets.ts';
 import { reachable } from './reach.ts';
 import { type Coefficients, combine, expand, type Reduction, reduce } from './reduction.ts';
-import { relax } from './relaxation.ts';
 import {
   greatestFlowGpm,
   type Residual,
@@ -91,6 +92,7 @@ export class Network {
   readonly #reduction: Reduction;
   readonly #coefficients: Coefficients;
   readonly #core: Core;
+  readonly #pockets: Pockets;
   readonly #elementOf: Int32Array;
   readonly #pumpOf: Int32Array;
   readonly #shut: Uint8Array;
@@ -127,6 +129,7 @@ export class Network {
     this.#coefficients = { a: spread(made.a), b: spread(made.b), offset: spread(made.offset) };
     this.#openA = Float64Array.from(made.a);
     this.#core = buildCore(this.#reduction, made.fixed, made.elevationFt, made.pumps, made.bands);
+    this.#pockets = new Pockets(this.#core);
     this.#elevationPsi = made.elevationFt.map((z) => z * PSI_PER_FT);
     this.#head = new Float64Array(made.nodeCount);
     this.#coreOf = new Int32Array(made.nodeCount).fill(-1);
@@ -358,7 +361,7 @@ export class Network {
     this.#solved = false;
     if (!warm) coldStart(core);
     const done = newton(core, NEWTON_LIMIT, !warm, 0) && this.#balances();
-    if (!done && !(relax(core) && this.#balances())) {
+    if (!done && !continueToAnswer(core, () => this.#balances())) {
       const { massGpm, energyPsi } = this.residual;
       throw new NetworkError(
         'not converged',
@@ -367,6 +370,7 @@ export class Network {
         { massGpm, energyPsi, iterations: core.iterations },
       );
     }
+    this.#pockets.fill(core);
     this.#read();
     this.#solved = true;
     return this;
@@ -386,7 +390,8 @@ export class Network {
     for (let e = 0; e < core.passives; e++) {
       const id = core.element[e]!;
       flow[id] = core.sense[e]! * core.reals[e * REALS + FLOW]!;
-      closed[id] = core.integers[e * INTEGERS + STATE] === CLOSED ? 1 : 0;
+      const state = core.integers[e * INTEGERS + STATE]!;
+      closed[id] = state === OPEN ? 0 : state === CLOSED ? 1 : 2;
     }
     expand(this.#reduction, this.#coefficients, flow, head, closed);
     const pressures = this.pressurePsi;

@@ -6,8 +6,9 @@
  * and the answer is the only one (see the theory page, "The network method").
  */
 import {
-  CLOSED_LEAK,
+  CLOSED_RATE,
   DIGITS_SHARE,
+  FARTHEST_PSI,
   FLOW_TOLERANCE_GPM,
   FLOW_TOLERANCE_SHARE,
   LAW_TOLERANCE_PSI,
@@ -43,10 +44,16 @@ import {
 } from './core.ts';
 import { bandDropPsi, bandSlope, roughFlowGpm } from './drop.ts';
 import { eliminate } from './elimination.ts';
-import { advancePump, STAYED, writePump } from './pump-step.ts';
+import { advancePump, writePump } from './pump-step.ts';
 
 const POWER = MAIN_EXPONENT - 1;
 const BELOW_POWER = LINEAR_BELOW_GPM ** POWER;
+
+/**
+ * Slopes [psi/gpm] at which the network is taken to answer a pump, pass by pass: first like a usual
+ * lay, then stiffer and softer by turns, so that pumps do not trade places for ever.
+ */
+const LOAD_SLOPES = [0.1, 10, 0.1, 1, 0.03, 100, 0.3, 1000];
 
 /** How a pass treats what stands in the tables: guesses, an answer, the outcome of guesses, tangents. */
 const FIRST = 0;
@@ -95,19 +102,27 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
     let settled = passPassives(core, mode, pass) && mode !== FIRST;
     for (let k = 0; k < pumps; k++) {
       if (core.dead[k]) continue;
-      if (mode >= SECOND && advancePump(core, k, mode === SECOND ? -1 : pass) !== STAYED) {
+      if (mode >= SECOND && !advancePump(core, k, LOAD_SLOPES[pass % LOAD_SLOPES.length]!))
         settled = false;
-      }
       if (!writePump(core, k)) settled = false;
     }
-    // A resumed start holds to its laws but not yet to its balances.
-    if (settled && mode >= SECOND) return true;
+    // A resumed start may hold to its laws but not to its balances.
+    if (settled && (mode >= SECOND || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM)) return true;
     core.iterations++;
     if (!eliminate(elimination, values, right, step)) return false;
-    for (let i = 0; i < unknowns; i++) head[i] = head[i]! + step[i]!;
+    for (let i = 0; i < unknowns; i++) {
+      const next = head[i]! + step[i]!;
+      head[i] = Math.max(-FARTHEST_PSI, Math.min(FARTHEST_PSI, next));
+    }
     mode = mode === FIRST ? SECOND : ADVANCE;
   }
   return false;
+}
+
+function worstOf(right: Float64Array, unknowns: number): number {
+  let worst = 0;
+  for (let i = 0; i < unknowns; i++) worst = Math.max(worst, Math.abs(right[i]!));
+  return worst;
 }
 
 /** Writes the tangents at the present flows, states staying as they are; for derivatives. */
@@ -173,8 +188,8 @@ function passPassives(core: Core, mode: number, pass: number): boolean {
       }
       reals[r + FLOW] = q;
     }
-    let g = CLOSED_LEAK;
-    let predicted = CLOSED_LEAK * excess;
+    let g = CLOSED_RATE;
+    let predicted = 0;
     if (standing === OPEN) {
       const size = q < 0 ? -q : q;
       const above = size > LINEAR_BELOW_GPM;

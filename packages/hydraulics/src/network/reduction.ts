@@ -176,7 +176,7 @@ export function combine(program: Int32Array, { a, b, offset }: Coefficients): vo
 
 /**
  * Fills in flows of all elements and heads of all collapsed nodes from the core's. No allocation.
- * @param closed by element: 1 where a composite's check is shut by the pressures
+ * @param closed by element: 1 where its check is shut by the pressures, 2 where a valve stops it, else 0
  */
 export function expand(
   { program, elements }: Reduction,
@@ -212,7 +212,7 @@ export function expand(
     flow[x] = senseX * q;
     flow[y] = senseY * q;
     const before = head[elements[z]!.from]! - senseX * offset[x]!;
-    if (closed[z] === 1 || a[z] === Number.POSITIVE_INFINITY) {
+    if (closed[z] !== 0 || a[z] === Number.POSITIVE_INFINITY) {
       const after = head[elements[z]!.to]! + senseY * offset[y]!;
       head[node] = restingHead(
         before,

@@ -1,0 +1,163 @@
+/**
+ * The slow, sure way. Every element is given a small straight resistance at its ends. With it each
+ * element's flow is a function of the heads, rising with its inlet's and falling with its outlet's,
+ * and no faster than the resistance allows; so the imbalances of all nodes together fall along
+ * Newton's direction, a step that is short enough always gains, and there is one answer, which
+ * moves steadily as the resistance is taken away. It is taken away by steps, each starting from
+ * the last one's answer, until the quick method settles what is left.
+ */
+
+import { capabilitySlope } from './capability.ts';
+import { CLOSED_RATE } from './constants.ts';
+import {
+  AT_CAPABILITY,
+  BAND,
+  CHECK,
+  CLOSED,
+  CONDUCTANCE,
+  type Core,
+  FLOW,
+  FROM,
+  HOLDING,
+  INTEGERS,
+  NO_FLOW,
+  OFFSET,
+  OPEN,
+  PASSING,
+  PROTECTING,
+  REALS,
+  SHUT,
+  SLOT_FROM,
+  SLOT_TO,
+  STATE,
+  TO,
+} from './core.ts';
+import { eliminate } from './elimination.ts';
+import { newton } from './newton.ts';
+import { onLoad, pumpOnLoad } from './pump-law.ts';
+import { flowThrough, slopeAt } from './resisted-flow.ts';
+
+/** Resistances [psi/gpm], from one that outweighs every hose to one that no gauge would show. */
+const FIRST_RESISTANCE = 1;
+const LAST_RESISTANCE = 1e-10;
+
+/** Imbalance of all nodes together [gpm] that is near enough to go on from. */
+const SETTLED_GPM = 1e-3;
+
+/** @returns true when the network settled with no resistance left */
+export function continueToAnswer(core: Core, balanced: () => boolean): boolean {
+  const { unknowns, head, dry } = core;
+  let highest = 0;
+  for (let i = unknowns; i < head.length; i++) highest = Math.max(highest, head[i]!);
+  for (let i = 0; i < unknowns; i++) if (!dry[i]) head[i] = highest;
+  const kept = new Float64Array(unknowns);
+  for (let resistance = FIRST_RESISTANCE; resistance >= LAST_RESISTANCE; resistance /= 4) {
+    settle(core, resistance);
+    if (resistance > 0.02) continue;
+    kept.set(head.subarray(0, unknowns));
+    if (newton(core, 12, false, 0) && balanced()) return true;
+    head.set(kept);
+  }
+  return false;
+}
+
+/**
+ * Newton on the heads alone, at one resistance. A step that does not bring the imbalances down is
+ * halved; when that does not help (the heads stand on a corner of some law) every node is given
+ * storage, more and more, until the step is short and sure enough.
+ */
+function settle(core: Core, resistance: number): void {
+  const { unknowns, head, step, before, values, dry } = core;
+  let out = evaluate(core, resistance);
+  let storage = 0;
+  for (let pass = 0; pass < 200 && out > SETTLED_GPM; pass++) {
+    core.iterations++;
+    for (let i = 0; i < unknowns; i++) if (!dry[i]) values[i] = values[i]! + storage;
+    if (!eliminate(core.elimination, values, core.right, step)) return;
+    before.set(head.subarray(0, unknowns));
+    let gained = false;
+    for (let share = 1; share > 0.01 && !gained; share /= 4) {
+      for (let i = 0; i < unknowns; i++) head[i] = before[i]! + share * step[i]!;
+      const now = evaluate(core, resistance);
+      gained = now < out * (1 - 1e-3 * share);
+      if (gained) out = now;
+    }
+    if (gained) {
+      storage = storage < 1e-3 / resistance ? 0 : storage / 8;
+    } else {
+      if (storage > 1e3 / resistance) return;
+      storage = storage === 0 ? 1e-2 / resistance : storage * 8;
+      for (let i = 0; i < unknowns; i++) head[i] = before[i]!;
+      evaluate(core, resistance);
+    }
+  }
+}
+
+/**
+ * Sets every flow and state that the heads ask for, and writes balances and rates.
+ * @returns sum of the nodes' imbalances [gpm]
+ */
+function evaluate(core: Core, resistance: number): number {
+  const { unknowns, values, right, dry, demand, head, reals, integers } = core;
+  values.fill(0);
+  right.fill(0);
+  for (let i = 0; i < unknowns; i++) {
+    if (dry[i]) values[i] = 1;
+    else right[i] = -demand[i]!;
+  }
+  for (let n = 0, r = 0; n < integers.length; n += INTEGERS, r += REALS) {
+    if (integers[n + STATE] === SHUT) continue;
+    const i = integers[n + FROM]!;
+    const j = integers[n + TO]!;
+    const excess = head[i]! - head[j]! - reals[r + OFFSET]!;
+    const check = integers[n + CHECK]!;
+    let g = CLOSED_RATE;
+    let q = 0;
+    const open = check === 0 || (check === 1 && excess > 0);
+    integers[n + STATE] = open ? OPEN : CLOSED;
+    if (open) {
+      q = flowThrough(core, r, integers[n + BAND]!, excess, resistance);
+      g = 1 / (slopeAt(core, r, integers[n + BAND]!, q) + resistance);
+    }
+    reals[r + FLOW] = q;
+    reals[r + CONDUCTANCE] = g;
+    right[i] = right[i]! - q;
+    right[j] = right[j]! + q;
+    const slotFrom = integers[n + SLOT_FROM]!;
+    values[slotFrom] = values[slotFrom]! + g;
+    const slotTo = integers[n + SLOT_TO]!;
+    values[slotTo] = values[slotTo]! + g;
+  }
+  for (let k = 0; k < core.pumps; k++) if (!core.dead[k]) evaluatePump(core, k, resistance);
+  let sum = 0;
+  for (let i = 0; i < unknowns; i++) if (!dry[i]) sum += Math.abs(right[i]!);
+  return sum;
+}
+
+function evaluatePump(core: Core, k: number, resistance: number): void {
+  const { head, elevation, values, right } = core;
+  const i = core.pumpIn[k]!;
+  const o = core.pumpOut[k]!;
+  core.pumpState[k] = NO_FLOW;
+  pumpOnLoad(core, k, 0, head[i]! - elevation[i]!, head[o]! - elevation[o]!, resistance);
+  const q = onLoad.flowGpm;
+  let slope = 1 / CLOSED_RATE;
+  if (onLoad.piece === HOLDING || onLoad.piece === PROTECTING) slope = resistance;
+  else if (onLoad.piece === PASSING) slope = 2 * resistance + 2 * core.passK[k]! * q;
+  else if (onLoad.piece === AT_CAPABILITY) {
+    const { curveFlow, curveNet, curveStart, curveCount, speed } = core;
+    slope =
+      2 * resistance -
+      capabilitySlope(curveFlow, curveNet, curveStart[k]!, curveCount[k]!, speed[k]!, q);
+  }
+  core.pumpState[k] = onLoad.piece;
+  core.pumpFlow[k] = q;
+  const rateIn = onLoad.piece === HOLDING ? CLOSED_RATE : 1 / slope;
+  const rateOut = onLoad.piece === PROTECTING ? CLOSED_RATE : 1 / slope;
+  const slotIn = core.slotIn[k]!;
+  values[slotIn] = values[slotIn]! + rateIn;
+  const slotOut = core.slotOut[k]!;
+  values[slotOut] = values[slotOut]! + rateOut;
+  right[i] = right[i]! - q;
+  right[o] = right[o]! + q;
+}

@@ -1,0 +1,85 @@
+/** What a pump's pieces ask for when the network answers its flow along a straight line. */
+import { WALL_SLOPE } from './constants.ts';
+import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PASSING, PROTECTING } from './core.ts';
+
+/** Flows this near [gpm] are the same to a pump that must choose between pieces of its law. */
+const SAME_GPM = 1e-6;
+
+/** Answer of `pumpOnLoad`, rewritten by each call. */
+export const onLoad = { piece: NO_FLOW, flowGpm: 0 };
+
+/**
+ * Where a pump stands when every gpm more lowers its intake and raises its discharge by `loadSlope`.
+ * A pump gives the least of what its setting, its capability and its intake's floor ask for, but
+ * never less than it passes and never less than nothing. Where the load line meets each piece of
+ * the law is the flow that piece asks for. Answers in `onLoad`; pieces that ask for the same leave
+ * the pump on the piece it stands on.
+ *
+ * @param q flow at which the pressures are as given [gpm]
+ * @param loadSlope [psi/gpm] > 0
+ */
+export function pumpOnLoad(
+  core: Core,
+  k: number,
+  q: number,
+  intakePsi: number,
+  dischargePsi: number,
+  loadSlope: number,
+): void {
+  const standing = core.pumpState[k]!;
+  const passing = passingFlowGpm(core.passK[k]!, q, intakePsi - dischargePsi, loadSlope);
+  let piece = PASSING;
+  let flow = passing;
+  let standingFlow = standing === PASSING ? passing : 0;
+  if (core.idle[k] === 0) {
+    const holding = q + (core.setPsi[k]! - dischargePsi) / loadSlope;
+    const able = ableFlowGpm(core, k, q, dischargePsi - intakePsi, loadSlope);
+    const spared = q + (intakePsi - core.floorPsi[k]!) / loadSlope;
+    const pumped = Math.min(holding, able, spared);
+    if (pumped > passing) {
+      flow = pumped;
+      piece = pumped === holding ? HOLDING : pumped === able ? AT_CAPABILITY : PROTECTING;
+    }
+    if (standing === HOLDING) standingFlow = holding;
+    else if (standing === AT_CAPABILITY) standingFlow = able;
+    else if (standing === PROTECTING) standingFlow = spared;
+  }
+  if (flow <= 0) {
+    piece = NO_FLOW;
+    flow = 0;
+  }
+  const between = standingFlow - flow;
+  onLoad.piece = between < SAME_GPM && between > -SAME_GPM ? standing : piece;
+  onLoad.flowGpm = flow;
+}
+
+/** Flow [gpm] at which a pump that only passes water meets the load line; negative: none. */
+function passingFlowGpm(passK: number, q: number, fallPsi: number, loadSlope: number): number {
+  const slope = 2 * loadSlope;
+  const psi = fallPsi + slope * q;
+  if (psi <= 0) return psi / slope;
+  // passK·Q² + slope·Q = psi, in the form that keeps its digits as passK vanishes.
+  return (2 * psi) / (slope + Math.sqrt(slope * slope + 4 * passK * psi));
+}
+
+/** Flow [gpm] at which a pump's capability meets the load line. */
+function ableFlowGpm(core: Core, k: number, q: number, risePsi: number, loadSlope: number): number {
+  const { curveFlow, curveNet } = core;
+  const speed = core.speed[k]!;
+  const square = speed * speed;
+  const slope = 2 * loadSlope;
+  const needed = risePsi - slope * q;
+  let at = core.curveStart[k]!;
+  const end = at + core.curveCount[k]! - 1;
+  // The last point whose net pressure is still above the line.
+  while (at < end && square * curveNet[at + 1]! - slope * speed * curveFlow[at + 1]! >= needed) {
+    at++;
+  }
+  const flow = speed * curveFlow[at]!;
+  let steep = WALL_SLOPE;
+  if (at < end) {
+    const across = curveFlow[at + 1]! - curveFlow[at]!;
+    steep = (speed * (curveNet[at]! - curveNet[at + 1]!)) / across;
+  }
+  return flow + (square * curveNet[at]! - needed - slope * flow) / (slope + steep);
+}
