@@ -37,6 +37,8 @@ export function DrawingNotes({ id, band, tracks }: DrawingNotesProps) {
 function spread(band: CoefficientBand, units: Units): string {
   if (band.low.question !== 'set') {
     const [low, high] = [band.low.state.sceneGpm, band.high.state.sceneGpm];
+    if (units.number(low, 'flow') === units.number(high, 'flow'))
+      return 'the same flow at both ends';
     return `${units.number(Math.min(low, high), 'flow')} to ${units.text(Math.max(low, high), 'flow')}`;
   }
   const order = band.low.orders[0];

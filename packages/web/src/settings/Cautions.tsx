@@ -1,10 +1,14 @@
 import { describeLine, type Notice, nameOf, pieceOf } from '@plugside/fireground';
+import { useState } from 'react';
+import { Button } from 'react-aria-components';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
 
 /** Settled words that end every list of cautions. */
 export const DEFERRAL =
   "Training and planning aid. Your department's procedures, the water utility and the makers' data decide.";
+
+const SHOWN_AT_FIRST = 5;
 
 function unique(notices: readonly Notice[]): Notice[] {
   const seen = new Set<string>();
@@ -16,18 +20,27 @@ export function Cautions({ answered }: { answered: Answered }) {
   const notices = unique([...answered.notices, ...answered.shutOff.notices]);
   const cautions = notices.filter((one) => one.level === 'caution');
   const facts = notices.filter((one) => one.level === 'fact');
+  const [all, setAll] = useState(false);
+  const shown = all ? cautions : cautions.slice(0, SHOWN_AT_FIRST);
   return (
     <section className="cautions" aria-labelledby="cautions">
       <h2 className="section-name" id="cautions">
         Cautions
       </h2>
       <ul>
-        {cautions.map((one) => (
+        {shown.map((one) => (
           <li key={one.text} className="caution">
             <span className="caution-shape" aria-hidden="true" />
             <span>{one.text}</span>
           </li>
         ))}
+        {cautions.length > SHOWN_AT_FIRST && (
+          <li>
+            <Button className="quiet-button" onPress={() => setAll(!all)}>
+              {all ? 'Only the first cautions' : `All ${cautions.length} cautions`}
+            </Button>
+          </li>
+        )}
         {facts.map((one) => (
           <li key={one.text} className="fact">
             <span>{one.text}</span>
