@@ -1,8 +1,8 @@
 /** Finds the Chromium that the browser tests run in; on Debian as root, installs it. */
 import { spawnSync } from 'node:child_process';
-import { accessSync, constants, existsSync } from 'node:fs';
+import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
-import { run } from './tools.mjs';
+import { canInstallSystemPackages, installSystemPackages } from './apt.mjs';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome'];
 const PLACES = ['/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'];
@@ -19,16 +19,9 @@ export async function findChromium() {
   }
   const found = installed();
   if (found) return found;
-  if (existsSync('/usr/bin/apt-get') && process.getuid?.() === 0) {
+  if (canInstallSystemPackages()) {
     console.log('Installing Chromium for the browser tests (apt-get) ...');
-    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    // One list that cannot be fetched need not matter: the install says whether it does.
-    await run('apt-get', ['update', '-q'], { env });
-    await run(
-      'apt-get',
-      ['install', '-y', '-q', '--no-install-recommends', 'chromium', 'fonts-liberation'],
-      { env },
-    );
+    await installSystemPackages(['chromium', 'fonts-liberation']);
     const fresh = installed();
     if (fresh) return fresh;
   }

@@ -2,9 +2,13 @@
  * A Node that is new enough, and the packages that package-lock.json names.
  * Plain Node: it runs before anything is installed.
  */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { canInstallSystemPackages, installSystemPackages } from './apt.mjs';
 import { root, run } from './tools.mjs';
+
+/** Names of programs and of the packages that hold them alike. */
+const COMPILER = ['python3', 'make', 'g++'];
 
 const LEAST_NODE = /** @type {const} */ ([20, 19]);
 
@@ -24,16 +28,34 @@ export function requireNode() {
 export async function installMissing() {
   if (installedMatchesLock()) return;
   console.log('Installing packages (npm ci) ...');
+  if (await npmCi()) return;
+  // The database is compiled where no ready-made one can be fetched.
+  if (canInstallSystemPackages() && !COMPILER.every(isOnPath)) {
+    console.log('Installing a compiler (apt-get), then trying again ...');
+    await installSystemPackages(COMPILER);
+    if (await npmCi()) return;
+  }
+  console.error(
+    'Installing failed; the lines above say why. It needs the npm registry, and a compiler ' +
+      '(python3, make, g++) where no ready-made part fits this machine. Later runs need neither.',
+  );
+  process.exit(1);
+}
+
+async function npmCi() {
   const npm = process.env.npm_execpath;
   const args = ['ci', '--include=dev', '--no-audit', '--no-fund'];
   const code = npm?.endsWith('npm-cli.js')
     ? await run(process.execPath, [npm, ...args])
     : await run('npm', args, { shell: process.platform === 'win32' });
-  if (code === 0 && installedMatchesLock()) return;
-  console.error(
-    'Installing failed; the lines above say why. It needs the npm registry; later runs do not.',
-  );
-  process.exit(1);
+  return code === 0 && installedMatchesLock();
+}
+
+/** @param {string} program */
+function isOnPath(program) {
+  return (process.env.PATH ?? '')
+    .split(delimiter)
+    .some((folder) => existsSync(join(folder, program)));
 }
 
 /**
