@@ -23,7 +23,6 @@ export function buildProgram(answer: Answer, output: OutputConfiguration): Comma
     )
     .version(versionOf(), '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
-    .helpCommand('help [command]', 'print the help of a command')
     .configureOutput(output)
     .showSuggestionAfterError()
     .exitOverride();
@@ -34,6 +33,13 @@ export function buildProgram(answer: Answer, output: OutputConfiguration): Comma
   for (const add of [addNew, addCheck, addConvert, addProfile]) add(program, answer);
   program.commandsGroup('Reference:');
   for (const add of [addCatalogue, addSchema]) add(program, answer);
+  program.addHelpCommand(
+    new Command('help')
+      .argument('[command]')
+      .description('Prints the help of a command.')
+      .helpOption(false)
+      .helpGroup('Reference:'),
+  );
   program.addHelpText('after', afterHelp());
   return program;
 }

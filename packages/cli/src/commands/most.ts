@@ -169,7 +169,7 @@ function improvementsTable({ figures, ink }: Session, more: readonly Improvement
 function bandSentence({ figures }: Session, { low, high }: Band): string {
   const flow = (gpm: number) => figures.full(gpm, 'flow');
   return (
-    `The hose decides: 5 in hose in service runs from C ${low.coefficient} to ${high.coefficient}, ` +
-    `which here means ${flow(high.flowGpm)} to ${flow(low.flowGpm)}.`
+    `The hose decides: 5 in hose in service runs from C ${high.coefficient} down to ` +
+    `${low.coefficient}, which here means ${flow(high.flowGpm)} to ${flow(low.flowGpm)}.`
   );
 }

@@ -113,18 +113,20 @@ function sweepText(session: Session, plan: Plan, vary: SweptValue, rows: readonl
 function sweepSentence(session: Session, vary: SweptValue, rows: readonly SweepRow[]): string {
   const { figures } = session;
   const flows = rows.map(({ flowGpm }) => flowGpm);
+  const [least, greatest] = [Math.min(...flows), Math.max(...flows)];
   const range =
-    `${figures.full(Math.min(...flows), 'flow')} to ` +
-    `${figures.full(Math.max(...flows), 'flow')}`;
+    greatest - least < 0.5
+      ? `stays at ${figures.full(least, 'flow')}`
+      : `runs from ${figures.full(least, 'flow')} to ${figures.full(greatest, 'flow')}`;
   const within = rows.filter(({ possible }) => possible).length;
   const asked =
     vary === 'demand'
       ? `${within} of ${rows.length} demands can be met`
       : vary === 'pdp'
         ? `${within} of ${rows.length} settings keep every hard limit`
-        : `the greatest flow within every limit runs over ${range}`;
+        : `the greatest flow within every limit ${range}`;
   return vary === 'demand' || vary === 'pdp'
-    ? `Over these values of ${vary}, ${asked}; flow at the scene runs over ${range}.`
+    ? `Over these values of ${vary}, ${asked}; flow at the scene ${range}.`
     : `Over these values of ${vary}, ${asked}.`;
 }
 

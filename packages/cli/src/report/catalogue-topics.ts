@@ -12,11 +12,12 @@ import {
   type Loss,
   type LossEntry,
   nozzleCatalogue,
-  type Origin,
   pumpRatingsGpm,
   type Quantity,
   rigLosses,
 } from '@plugside/fireground';
+import { paragraph } from '../output/paragraph.ts';
+import { SourceList } from '../output/sources.ts';
 import { table } from '../output/table.ts';
 import type { Session } from '../session.ts';
 
@@ -34,11 +35,7 @@ export const catalogueTopics: Readonly<Record<Topic, CatalogueTopic>> = {
     data: () => hoseSizes.map((size) => hoseCatalogue[size]),
   },
   nozzles: {
-    text: ({ ink }) =>
-      `${ink.head('Nozzles')}\n${table(
-        [{ head: 'Nozzle' }, { head: 'Use' }, { head: 'From' }],
-        nozzleCatalogue.map(({ label, use, origin }) => [label, use, originText(origin)]),
-      )}`,
+    text: nozzlesText,
     data: () => nozzleCatalogue,
   },
   appliances: {
@@ -85,7 +82,16 @@ const limitLabels: Readonly<Record<keyof LimitValues, [label: string, quantity?:
   draftVacuumInHg: ['Most vacuum at a drafting intake', 'vacuum'],
 };
 
-function limitsText({ figures, ink }: Session): string {
+function nozzlesText(session: Session): string {
+  const sources = new SourceList();
+  const rows = nozzleCatalogue.map(({ label, use, origin }) => [label, use, sources.mark(origin)]);
+  const columns = [{ head: 'Nozzle' }, { head: 'Use' }, { head: 'From' }];
+  return titled(session, 'Nozzles', table(columns, rows), sources);
+}
+
+function limitsText(session: Session): string {
+  const { figures } = session;
+  const sources = new SourceList();
   const rows = limitNames.map((name) => {
     const [label, quantity] = limitLabels[name];
     const value = defaultLimits[name];
@@ -93,7 +99,7 @@ function limitsText({ figures, ink }: Session): string {
       label,
       quantity ? figures.bare(value, quantity) : String(value),
       quantity ? figures.unit(quantity) : '',
-      originText(defaultLimitOrigins[name]),
+      sources.mark(defaultLimitOrigins[name]),
     ];
   });
   const columns = [
@@ -102,10 +108,12 @@ function limitsText({ figures, ink }: Session): string {
     { head: 'Unit' },
     { head: 'From' },
   ];
-  return `${ink.head('Limits')}\n${table(columns, rows)}`;
+  return titled(session, 'Limits', table(columns, rows), sources);
 }
 
-function hoseText({ figures, ink, units }: Session): string {
+function hoseText(session: Session): string {
+  const { figures, units } = session;
+  const sources = new SourceList();
   const rows = hoseSizes.flatMap((size) => {
     const entry = hoseCatalogue[size];
     const weight =
@@ -116,14 +124,14 @@ function hoseText({ figures, ink, units }: Session): string {
         String(entry.coefficient),
         entry.limitClass,
         weight,
-        originText(entry.origin),
+        sources.mark(entry.origin),
       ],
       ...entry.alternatives.map(({ coefficient, origin }) => [
         '',
         String(coefficient),
         '',
         '',
-        `or: ${originText(origin)}`,
+        `or ${sources.mark(origin)}`,
       ]),
     ];
   });
@@ -135,17 +143,19 @@ function hoseText({ figures, ink, units }: Session): string {
     { head: 'From' },
   ];
   const law = 'Friction in psi = C × (gpm/100)² × (ft/100), for each line.';
-  return `${ink.head('Hose')}\n${law}\n${table(columns, rows)}`;
+  return titled(session, 'Hose', `${law}\n${table(columns, rows)}`, sources);
 }
 
-function lossText({ figures, ink }: Session, title: string, entries: readonly LossEntry[]): string {
+function lossText(session: Session, title: string, entries: readonly LossEntry[]): string {
+  const { figures } = session;
+  const sources = new SourceList();
   const cells = ({ lossPsi, atGpm }: Loss) => [
     figures.bare(lossPsi, 'pressure'),
     figures.bare(atGpm, 'flow'),
   ];
   const rows = entries.flatMap(({ label, loss, origin, alternatives }) => [
-    [label, ...cells(loss), originText(origin)],
-    ...alternatives.map((other) => ['', ...cells(other.loss), `or: ${originText(other.origin)}`]),
+    [label, ...cells(loss), sources.mark(origin)],
+    ...alternatives.map((other) => ['', ...cells(other.loss), `or ${sources.mark(other.origin)}`]),
   ]);
   const columns = [
     { head: 'Piece' },
@@ -153,7 +163,7 @@ function lossText({ figures, ink }: Session, title: string, entries: readonly Lo
     { head: figures.head('at', 'flow'), number: true },
     { head: 'From' },
   ];
-  return `${ink.head(title)}\n${table(columns, rows)}`;
+  return titled(session, title, table(columns, rows), sources);
 }
 
 function pumpsText({ figures, ink }: Session): string {
@@ -171,9 +181,11 @@ function pumpsText({ figures, ink }: Session): string {
     { head: `Flow, ${figures.unit('flow')}, at net pressure, ${figures.unit('pressure')}` },
   ];
   const { origin } = capabilityFor({ ratedGpm: 1500 });
-  return `${ink.head('Pumps')}\n${originText(origin)}\n${table(columns, rows)}`;
+  return `${ink.head('Pumps')}\n${origin.kind}: ${origin.text}\n${table(columns, rows)}`;
 }
 
-function originText({ kind, text }: Origin): string {
-  return `${kind}: ${text}`;
+/** A table under its title, with the sources that its marks stand for. */
+function titled({ ink, width }: Session, title: string, body: string, sources: SourceList): string {
+  const lines = sources.lines.map((line) => paragraph(line, width, '    '));
+  return `${ink.head(title)}\n${body}\n${lines.join('\n')}`;
 }
