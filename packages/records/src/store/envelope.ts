@@ -1,0 +1,17 @@
+/** What the store itself keeps of a record: id, version, times. */
+import { monotonicFactory } from 'ulid';
+import type { Fields, Kind, Stored } from '../model/index.ts';
+
+/** Rises within a millisecond too, so that order of id is order of making. */
+const nextId = monotonicFactory();
+
+export function newRecord<K extends Kind>(fields: Fields<K>): Stored<K> {
+  const now = new Date().toISOString();
+  return { id: nextId(), version: 1, createdAt: now, updatedAt: now, ...fields };
+}
+
+export function changedRecord<K extends Kind>(current: Stored<K>, fields: Fields<K>): Stored<K> {
+  const { id, version, createdAt } = current;
+  const updatedAt = new Date().toISOString();
+  return { id, version: version + 1, createdAt, updatedAt, ...fields };
+}

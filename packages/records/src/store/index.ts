@@ -1,0 +1,13 @@
+/** Keeping records: SQLite or PostgreSQL behind one interface. */
+export * from './errors.ts';
+export { openStore, type StoreTarget } from './open-store.ts';
+export type {
+  Box,
+  ListQuery,
+  MergeCount,
+  MergeOptions,
+  Page,
+  RecordStore,
+  Scalar,
+  Where,
+} from './record-store.ts';

@@ -1,0 +1,232 @@
+/** The store over SQL: one class for both databases, which differ in their connections alone. */
+import { isDeepStrictEqual } from 'node:util';
+import { type Kysely, sql } from 'kysely';
+import type { FieldsIn, Kind, Stored } from '../model/index.ts';
+import { type Engine, fromRow, ownFields, type Row } from './cells.ts';
+import { checkNotReferredTo, checkReferences } from './check-references.ts';
+import { tableOf } from './columns.ts';
+import { checkedLimit, conditionsOf, pageLimits, whereClause } from './conditions.ts';
+import { isBusy, isForeignKeyViolation, isUniqueViolation } from './database-errors.ts';
+import { changedRecord, newRecord } from './envelope.ts';
+import { DuplicateKeyError, NotFoundError, StaleRecordError, StoreBusyError } from './errors.ts';
+import { mergeRows } from './merge-rows.ts';
+import type {
+  ListQuery,
+  MergeCount,
+  MergeOptions,
+  Page,
+  RecordStore,
+  Where,
+} from './record-store.ts';
+import { validate } from './validate.ts';
+import { writeRows } from './write-rows.ts';
+
+type Db = Kysely<unknown>;
+
+export interface Connections {
+  engine: Engine;
+  /** SQLite: the one connection that writes. */
+  write: Db;
+  /** What reads go through: on SQLite another connection, so that a long import keeps no reader waiting. */
+  read: Db;
+  close(): Promise<void>;
+}
+
+/** Rows that `all` reads at once. */
+const PAGE_OF_ALL = 500;
+
+export class SqlStore implements RecordStore {
+  readonly engine: Engine;
+  readonly #connections: Connections;
+  /** Inside a transaction: work that must not overlap, since savepoints end in order. */
+  #turn: Promise<unknown> | undefined;
+  readonly #inside: boolean;
+
+  constructor(connections: Connections, inside = false) {
+    this.engine = connections.engine;
+    this.#connections = connections;
+    this.#inside = inside;
+  }
+
+  async create<K extends Kind>(kind: K, given: FieldsIn<K>): Promise<Stored<K>> {
+    const fields = validate(kind, given);
+    return this.#atomic(async (db) => {
+      await checkReferences(db, this.engine, kind, [{ fields: ownFields(fields), place: '' }]);
+      const record = newRecord(fields);
+      await this.#write(db, kind, record);
+      return record;
+    });
+  }
+
+  async get<K extends Kind>(kind: K, id: string): Promise<Stored<K> | undefined> {
+    return readOne(this.#connections.read, kind, id);
+  }
+
+  async list<K extends Kind>(kind: K, query: ListQuery<K> = {}): Promise<Page<K>> {
+    const limit = checkedLimit(kind, query.limit);
+    const matching = conditionsOf(this.engine, kind, query as ListQuery<Kind>);
+    const after = query.after === undefined ? [] : [sql`id > ${query.after}`];
+    const db = this.#connections.read;
+    const records = await readPage(db, kind, [...matching, ...after], limit + 1);
+    const { rows } = await sql<{ total: number | string }>`
+      select count(*) as total from ${sql.table(tableOf(kind).name)} ${whereClause(matching)}`.execute(
+      db,
+    );
+    const page: Page<K> = { records: records.slice(0, limit), total: Number(rows[0]?.total) };
+    const last = page.records.at(-1);
+    if (records.length > limit && last) page.next = last.id;
+    return page;
+  }
+
+  async *all<K extends Kind>(kind: K, where?: Where<K>): AsyncIterable<Stored<K>> {
+    const matching = conditionsOf(this.engine, kind, { where } as ListQuery<Kind>);
+    let after = '';
+    for (;;) {
+      const conditions = [...matching, sql`id > ${after}`];
+      const records = await readPage(this.#connections.read, kind, conditions, PAGE_OF_ALL);
+      yield* records;
+      if (records.length < PAGE_OF_ALL) return;
+      after = records.at(-1)?.id ?? after;
+    }
+  }
+
+  async count(kind: Kind): Promise<number> {
+    return (await this.list(kind, { limit: pageLimits.least })).total;
+  }
+
+  async change<K extends Kind>(
+    kind: K,
+    id: string,
+    version: number,
+    changes: Partial<FieldsIn<K>>,
+  ): Promise<Stored<K>> {
+    return this.#atomic(async (db) => {
+      const current = await this.#lockedAt(db, kind, id, version);
+      const before = ownFields(current);
+      const fields = validate(kind, { ...before, ...changes });
+      if (isDeepStrictEqual(before, fields)) return current;
+      await checkReferences(db, this.engine, kind, [{ fields: ownFields(fields), place: '' }]);
+      const record = changedRecord(current, fields);
+      await this.#write(db, kind, record);
+      return record;
+    });
+  }
+
+  async remove(kind: Kind, id: string, version: number): Promise<void> {
+    await this.#atomic(async (db) => {
+      await this.#lockedAt(db, kind, id, version);
+      await checkNotReferredTo(db, kind, id);
+      await sql`delete from ${sql.table(tableOf(kind).name)} where id = ${id}`.execute(db);
+    });
+  }
+
+  async merge<K extends Kind>(
+    kind: K,
+    rows: Iterable<FieldsIn<K>> | AsyncIterable<FieldsIn<K>>,
+    options: MergeOptions = {},
+  ): Promise<MergeCount> {
+    return this.#atomic(async (db) => {
+      if (this.engine === 'postgresql') {
+        await sql`lock table ${sql.table(tableOf(kind).name)} in share row exclusive mode`.execute(
+          db,
+        );
+      }
+      return mergeRows(db, this.engine, kind, rows, options);
+    });
+  }
+
+  async transaction<T>(work: (store: RecordStore) => Promise<T>): Promise<T> {
+    return this.#atomic((db) => {
+      const inner = { ...this.#connections, write: db, read: db, close: async () => {} };
+      return work(new SqlStore(inner, true));
+    });
+  }
+
+  async close(): Promise<void> {
+    await this.#connections.close();
+  }
+
+  /** The record, held against other writers; refused where it is no longer at that version. */
+  async #lockedAt<K extends Kind>(
+    db: Db,
+    kind: K,
+    id: string,
+    version: number,
+  ): Promise<Stored<K>> {
+    const current = await readOne(db, kind, id, this.engine === 'postgresql');
+    if (!current) throw new NotFoundError(kind, id);
+    if (current.version !== version) {
+      throw new StaleRecordError(kind, id, version, current as Stored<Kind>);
+    }
+    return current;
+  }
+
+  async #write(db: Db, kind: Kind, record: Stored<Kind>): Promise<void> {
+    try {
+      await writeRows(db, this.engine, kind, [record]);
+    } catch (error) {
+      if (!isUniqueViolation(error)) throw error;
+      throw new DuplicateKeyError(kind, record.externalSource, record.externalId);
+    }
+  }
+
+  /** All or nothing: a transaction, or a savepoint in the one that this store is inside. */
+  async #atomic<T>(work: (db: Db) => Promise<T>): Promise<T> {
+    try {
+      if (!this.#inside) return await this.#connections.write.transaction().execute(work);
+      const before = this.#turn;
+      const mine = (async () => {
+        await before?.catch(() => {});
+        return savepoint(this.#connections.write, work);
+      })();
+      this.#turn = mine;
+      return await mine;
+    } catch (error) {
+      if (isBusy(error)) throw new StoreBusyError({ cause: error });
+      if (isForeignKeyViolation(error)) throw referenceLost(error);
+      throw error;
+    }
+  }
+}
+
+async function savepoint<T>(db: Db, work: (db: Db) => Promise<T>): Promise<T> {
+  await sql`savepoint step`.execute(db);
+  try {
+    const result = await work(db);
+    await sql`release savepoint step`.execute(db);
+    return result;
+  } catch (error) {
+    await sql`rollback to savepoint step`.execute(db);
+    await sql`release savepoint step`.execute(db);
+    throw error;
+  }
+}
+
+async function readOne<K extends Kind>(
+  db: Db,
+  kind: K,
+  id: string,
+  lock = false,
+): Promise<Stored<K> | undefined> {
+  const { rows } = await sql<Row>`
+    select * from ${sql.table(tableOf(kind).name)} where id = ${id}
+    ${lock ? sql`for update` : sql``}`.execute(db);
+  return rows[0] && fromRow(kind, rows[0]);
+}
+
+async function readPage<K extends Kind>(
+  db: Db,
+  kind: K,
+  conditions: Parameters<typeof whereClause>[0],
+  limit: number,
+): Promise<Stored<K>[]> {
+  const { rows } = await sql<Row>`
+    select * from ${sql.table(tableOf(kind).name)} ${whereClause(conditions)}
+    order by id limit ${limit}`.execute(db);
+  return rows.map((row) => fromRow(kind, row));
+}
+
+/** Only where another writer took it away between our look and our writing. */
+function referenceLost(cause: unknown): Error {
+  return new StoreBusyError({ cause });
+}
