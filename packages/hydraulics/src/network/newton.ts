@@ -106,8 +106,8 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
         settled = false;
       if (!writePump(core, k)) settled = false;
     }
-    // A resumed start may hold to its laws but not to its balances.
-    if (settled && (mode >= SECOND || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM)) return true;
+    // A start may hold to its laws but not to its balances; after a pass of tangents it holds to both.
+    if (settled && (mode === ADVANCE || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM)) return true;
     core.iterations++;
     if (!eliminate(elimination, values, right, step)) return false;
     for (let i = 0; i < unknowns; i++) {
