@@ -33,6 +33,8 @@ export interface HoseRouteOptions {
 /** A long drive's worth; farther than that from a street, the streets say nothing about the lay. */
 export const usualOffNetworkFt = 1000;
 
+/** Of latitude, at the equator, rounded down. */
+const LEAST_FEET_PER_DEGREE = 362_000;
 /** Where a search for the nearest few begins [ft]; doubled until they are found. */
 const FIRST_REACH_FT = 1000;
 /** Past three miles the next search is of everything. */
@@ -98,8 +100,9 @@ function routesWithin<Target extends Place>(
   const walk = offNetwork ? undefined : walkFrom(network, start, maxFt - start.offFt);
   const routes: HoseRoute<Target>[] = [];
   targets.forEach((target, index) => {
-    const straightFt = crowFt(here, lonLat(target));
     // No way is shorter than the crow's, so most of a district is never looked up.
+    if (Math.abs(target.latitude - place.latitude) * LEAST_FEET_PER_DEGREE > maxFt) return;
+    const straightFt = crowFt(here, lonLat(target));
     if (straightFt > maxFt) return;
     const end = attached(network, target);
     const ends = {

@@ -101,7 +101,7 @@ function legBetween(
   if (!start || !end || Math.max(start.offFt, end.offFt) > offNetworkFt) {
     return straight('off the network');
   }
-  const walk = walkFrom(network, start, Number.POSITIVE_INFINITY);
+  const walk = walkFrom(network, start, Number.POSITIVE_INFINITY, end);
   const way = walk.to(end);
   if (!way) return straight('not joined');
   const { path, footOnlyFt } = routeShape(walk, end, way, here, there);

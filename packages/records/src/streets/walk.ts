@@ -20,11 +20,16 @@ export interface Walk {
 }
 
 /**
- * Walks from a point of the network to every vertex no farther than `maxFt`, nearest first
- * ("A Note on Two Problems in Connexion with Graphs", E. W. Dijkstra, 1959). Exact for points
+ * Walks from a point of the network to every vertex no farther than `maxFt`, nearest first, and
+ * stops early once the shortest way to `goal` is known, where one is given ("A Note on Two Problems in Connexion with Graphs", E. W. Dijkstra, 1959). Exact for points
  * anywhere on a piece.
  */
-export function walkFrom({ graph }: StreetNetwork, start: StreetPoint, maxFt: number): Walk {
+export function walkFrom(
+  { graph }: StreetNetwork,
+  start: StreetPoint,
+  maxFt: number,
+  goal?: StreetPoint,
+): Walk {
   const { lengthFt, firstIncident, incident, from, to, footOnly } = graph;
   const reached = new Float64Array(graph.longitude.length).fill(Number.POSITIVE_INFINITY);
   const via = new Int32Array(graph.longitude.length).fill(-1);
@@ -36,12 +41,23 @@ export function walkFrom({ graph }: StreetNetwork, start: StreetPoint, maxFt: nu
     queue.push(vertex, soFarFt);
   };
   const startFt = lengthFt[start.piece]!;
+  const wayTo = ({ piece, fraction }: StreetPoint): Way | undefined => {
+    const a = reached[from[piece]!]! + fraction * lengthFt[piece]!;
+    const b = reached[to[piece]!]! + (1 - fraction) * lengthFt[piece]!;
+    let way: Way = a <= b ? { lengthFt: a, last: from[piece]! } : { lengthFt: b, last: to[piece]! };
+    if (piece === start.piece) {
+      const along = Math.abs(fraction - start.fraction) * startFt;
+      if (along <= way.lengthFt) way = { lengthFt: along, last: -1 };
+    }
+    return Number.isFinite(way.lengthFt) && way.lengthFt <= maxFt ? way : undefined;
+  };
   offer(from[start.piece]!, start.fraction * startFt, -1);
   offer(to[start.piece]!, (1 - start.fraction) * startFt, -1);
   while (queue.length > 0) {
     const soFarFt = queue.peekValue()!;
     const vertex = queue.pop()!;
     if (soFarFt > reached[vertex]!) continue;
+    if (goal && soFarFt >= (wayTo(goal)?.lengthFt ?? Number.POSITIVE_INFINITY)) break;
     const end = firstIncident[vertex + 1]!;
     for (let i = firstIncident[vertex]!; i < end; i += 1) {
       const piece = incident[i]!;
@@ -50,17 +66,7 @@ export function walkFrom({ graph }: StreetNetwork, start: StreetPoint, maxFt: nu
   }
 
   return {
-    to({ piece, fraction }) {
-      const a = reached[from[piece]!]! + fraction * lengthFt[piece]!;
-      const b = reached[to[piece]!]! + (1 - fraction) * lengthFt[piece]!;
-      let way: Way =
-        a <= b ? { lengthFt: a, last: from[piece]! } : { lengthFt: b, last: to[piece]! };
-      if (piece === start.piece) {
-        const along = Math.abs(fraction - start.fraction) * startFt;
-        if (along <= way.lengthFt) way = { lengthFt: along, last: -1 };
-      }
-      return Number.isFinite(way.lengthFt) && way.lengthFt <= maxFt ? way : undefined;
-    },
+    to: wayTo,
     trace(point, way) {
       const back: LonLat[] = [placeOnPiece(graph, point.piece, point.fraction)];
       let onFootFt = 0;
