@@ -44,6 +44,9 @@ const LAST_RESISTANCE = 1e-10;
 /** Imbalance of all nodes together [gpm] that is near enough to go on from. */
 const SETTLED_GPM = 1e-3;
 
+/** No head moves farther in one step [psi]: a pocket with nothing to hold it would fly off. */
+const LONGEST_STEP_PSI = 1000;
+
 /** @returns true when the network settled with no resistance left */
 export function continueToAnswer(core: Core, balanced: () => boolean): boolean {
   const { unknowns, head, dry } = core;
@@ -76,7 +79,10 @@ function settle(core: Core, resistance: number): void {
     if (!eliminate(core.elimination, values, core.right, step)) return;
     before.set(head.subarray(0, unknowns));
     let gained = false;
-    for (let share = 1; share > 0.01 && !gained; share /= 4) {
+    let longest = LONGEST_STEP_PSI;
+    for (let i = 0; i < unknowns; i++) longest = Math.max(longest, Math.abs(step[i]!));
+    const whole = LONGEST_STEP_PSI / longest;
+    for (let share = whole; share > 0.01 * whole && !gained; share /= 4) {
       for (let i = 0; i < unknowns; i++) head[i] = before[i]! + share * step[i]!;
       const now = evaluate(core, resistance);
       // With storage a step in time may leave the sum as it is and still move the heads to where they belong.
@@ -84,7 +90,7 @@ function settle(core: Core, resistance: number): void {
       if (gained) out = now;
     }
     if (gained) {
-      storage = storage < 1e-3 / resistance ? 0 : storage / 8;
+      storage = storage < 1e-5 / resistance ? 0 : storage / 8;
     } else {
       if (storage > 1e3 / resistance) return;
       storage = storage === 0 ? 1e-2 / resistance : storage * 8;

@@ -107,7 +107,8 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
       if (!writePump(core, k)) settled = false;
     }
     // A start may hold to its laws but not to its balances; after a pass of tangents it holds to both.
-    if (settled && (mode === ADVANCE || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM)) return true;
+    if (settled && (mode === ADVANCE || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM))
+      return true;
     core.iterations++;
     if (!eliminate(elimination, values, right, step)) return false;
     for (let i = 0; i < unknowns; i++) {
