@@ -13,6 +13,8 @@ export default defineConfig({
       'scripts/**/*.test.ts',
       'bench/**/*.test.ts',
     ],
+    // A hung test ends; a slow machine fails none.
+    testTimeout: 60_000,
     exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],
   },
 });
