@@ -35,6 +35,8 @@ export {
   usualIntakes,
   usualRating,
 } from './catalogue/pumps.ts';
+// Field tests: hydrant flow tests, pump tests, hose tests, the quick estimate at the panel
+export * from './field-tests/index.ts';
 export { checkLimits } from './limits/check-limits.ts';
 // The network behind a plan, for those who want to solve it themselves
 export { type Part, type PlanNetwork, planNetwork } from './network/plan-network.ts';
