@@ -72,7 +72,8 @@ export function outletFlow(
     );
   }
   const found = { from: 'pitot', outletIn, coefficient, assumed } as const;
-  if (!pumper || coefficient >= OUTLET_COEFFICIENTS.flowTube) {
+  const flowTube = Math.abs(coefficient - OUTLET_COEFFICIENTS.flowTube) < 0.005;
+  if (!pumper || flowTube) {
     return { ...found, flowGpm: pitotFlowGpm(outletIn, coefficient, pitotPsi) };
   }
   if (pitotPsi < 2) return null;
