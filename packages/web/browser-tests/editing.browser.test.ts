@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answerFigure, openApp, typeInto, withBrowser } from './open-app.ts';
+import { answerFigure, openApp, pickFromPlanMenu, typeInto, withBrowser } from './open-app.ts';
 
 withBrowser();
 
@@ -138,6 +138,28 @@ describe('the three questions', () => {
     await page.locator('.valve-sentence').getByText('above hydrant pressure').waitFor();
     expect(await answerFigure(page)).toBe(1395);
     expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    await close();
+  });
+});
+
+describe('a plan that cannot be answered', () => {
+  it('says why in place, greys the last good drawing, and comes back when it is mended', async () => {
+    const { page, errors, close } = await openApp();
+    await pickFromPlanMenu(page, /^Forward lay/);
+    await page.getByRole('radio', { name: 'How do I set it?' }).click();
+    for (let lines = await page.locator('.attack-line').count(); lines > 0; lines--) {
+      await page
+        .locator('.attack-line')
+        .last()
+        .getByRole('button', { name: /^Take away/ })
+        .click();
+    }
+    await page.getByText('cannot be answered as it stands').waitFor();
+    expect(await page.locator('.board.stale .evolution svg').count()).toBe(1);
+    await typeInto(page, 'Flow to set for', '400');
+    await page.getByText('Yes.').waitFor();
+    expect(await page.locator('.board.stale').count()).toBe(0);
+    expect(errors).toEqual([]);
     await close();
   });
 });

@@ -16,45 +16,47 @@ export function Answer({ words, problem, demandGpm }: AnswerProps) {
   const change = usePlan((state) => state.change);
   return (
     <div className="answer">
+      {demandGpm !== null ? (
+        <p className="answer-figure figures">
+          <QuantityField
+            label="Flow to set for"
+            value={demandGpm}
+            kind="flow"
+            size="figure"
+            {...DEMAND}
+            onChange={(gpm, key) => change('Demand', (now) => ({ ...now, demandGpm: gpm }), key)}
+          />{' '}
+          <span className="answer-where">for the scene</span>
+        </p>
+      ) : (
+        words &&
+        problem === null && (
+          <p className="answer-figure figures">
+            <span className="answer-number">{words.number}</span>{' '}
+            <span className="answer-unit">{words.unit}</span>{' '}
+            <span className="answer-where">{words.whereTo}</span>
+          </p>
+        )
+      )}
       {problem !== null && (
-        <p className="answer-problem" role="status">
+        <p
+          className={demandGpm === null ? 'answer-problem answer-problem-alone' : 'answer-problem'}
+        >
           <span className="caution-shape" aria-hidden="true" />
           <span>
-            <b>This plan cannot be answered as it stands.</b> {problem} The drawing below is the
-            last one that could.
+            <b>This plan cannot be answered as it stands.</b> {problem}
+            {words && ' The drawing below is the last one that could.'}
           </span>
         </p>
       )}
       {words && problem === null && (
-        <>
-          <p className="answer-figure figures">
-            {demandGpm === null ? (
-              <>
-                <span className="answer-number">{words.number}</span>{' '}
-                <span className="answer-unit">{words.unit}</span>
-              </>
-            ) : (
-              <QuantityField
-                label="Flow to set for"
-                value={demandGpm}
-                kind="flow"
-                size="figure"
-                {...DEMAND}
-                onChange={(gpm, key) =>
-                  change('Demand', (now) => ({ ...now, demandGpm: gpm }), key)
-                }
-              />
-            )}{' '}
-            <span className="answer-where">{words.whereTo}</span>
-          </p>
-          <p className="answer-words">
-            {words.parts.map((part) => (
-              <span key={part.text} className={`tone-${part.tone}`}>
-                {part.text}
-              </span>
-            ))}
-          </p>
-        </>
+        <p className="answer-words">
+          {words.parts.map((part) => (
+            <span key={part.text} className={`tone-${part.tone}`}>
+              {part.text}
+            </span>
+          ))}
+        </p>
       )}
       <LiveAnswer text={problem ?? spoken(words)} />
     </div>

@@ -7,7 +7,7 @@ import { StationTable } from '../lay/stations/StationTable.tsx';
 import { ValveCloseUp } from '../lay/valve/ValveCloseUp.tsx';
 import { type Answered, ask } from '../plan-store/ask.ts';
 
-import { bandOf, comparisonOf, curvesOf, improvementsOf } from '../plan-store/pictures.ts';
+import { aloneOf, bandOf, comparisonOf, curvesOf, improvementsOf } from '../plan-store/pictures.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
 import { useView } from '../plan-store/view.ts';
 import { AttackLines } from '../settings/AttackLines.tsx';
@@ -15,6 +15,7 @@ import { Cautions, DEFERRAL } from '../settings/Cautions.tsx';
 import { Improvements } from '../settings/Improvements.tsx';
 import { Limits } from '../settings/Limits.tsx';
 import { SetAndSay } from '../settings/SetAndSay.tsx';
+import { Valves } from '../settings/Valves.tsx';
 import { Answer } from './Answer.tsx';
 import { answerWords } from './answer-words.ts';
 import { DrawingGuard } from './DrawingGuard.tsx';
@@ -37,6 +38,9 @@ export function App() {
   if (asked.ok) lastGood.current = asked.answered;
   const answered = asked.ok ? asked.answered : lastGood.current;
 
+  const alone = useMemo(() => aloneOf(plan), [plan]);
+  const aloneAnswer = alone.ok ? alone.found : null;
+
   // The further pictures may lag a drag by a frame or two; the answer never does.
   const settled = useDeferredValue(plan);
   const settledQuestion = useDeferredValue(question);
@@ -48,16 +52,16 @@ export function App() {
     [settled, settledQuestion, units.system],
   );
   const unassisted = useMemo(() => {
-    if (!comparison.ok || !comparison.found.boosted) return null;
-    const { plan: alone, state, flowGpm } = comparison.found.unassisted;
-    return flowGpm > 0 ? { profile: profileOf(alone, state), flowGpm } : null;
-  }, [comparison]);
+    if (!aloneAnswer || aloneAnswer.flowGpm <= 0) return null;
+    const { plan: set, state, flowGpm } = aloneAnswer;
+    return { profile: profileOf(set, state), flowGpm };
+  }, [aloneAnswer]);
 
   const gain =
-    comparison.ok && comparison.found.boosted && settled.hydrants.length > 0
-      ? comparison.found.gainGpm
+    aloneAnswer && answered?.answer.question === 'most water'
+      ? answered.answer.flowGpm - aloneAnswer.flowGpm
       : null;
-  const best = better.ok ? (better.found[0] ?? null) : null;
+  const best = better.ok && settled === plan ? (better.found[0] ?? null) : null;
   const words = answered ? answerWords(answered, gain, best, units) : null;
   return (
     <div className="page">
@@ -74,7 +78,7 @@ export function App() {
         </div>
         {answered ? (
           <>
-            <div className="board">
+            <div className={asked.ok ? 'board' : 'board stale'}>
               <SetAndSay answered={answered} />
               <section className="lay-section" aria-label="The lay">
                 <DrawingGuard what="The lay" resetOn={answered}>
@@ -82,7 +86,6 @@ export function App() {
                     answered={answered}
                     unassisted={unassisted}
                     band={band.ok ? band.found : null}
-                    stale={!asked.ok}
                   />
                 </DrawingGuard>
               </section>
@@ -91,14 +94,19 @@ export function App() {
                 <Cautions answered={answered} />
               </div>
               <div className="further">
-                <DrawingGuard what="The valve" resetOn={answered}>
-                  <ValveCloseUp answered={answered} />
-                </DrawingGuard>
-                <DrawingGuard what="The curves" resetOn={curves}>
-                  <SupplyCurves curves={curves} />
-                </DrawingGuard>
-                <AttackLines answered={answered} />
-                <Improvements found={better} />
+                <div className="further-column">
+                  <DrawingGuard what="The valve" resetOn={answered}>
+                    <ValveCloseUp answered={answered} />
+                  </DrawingGuard>
+                  {question === 'now' && <Valves answered={answered} />}
+                  <Improvements found={better} />
+                </div>
+                <div className="further-column">
+                  <DrawingGuard what="The curves" resetOn={curves}>
+                    <SupplyCurves curves={curves} comparison={comparison} />
+                  </DrawingGuard>
+                  <AttackLines answered={answered} />
+                </div>
               </div>
             </div>
             <StationTable answered={answered} />

@@ -16,12 +16,10 @@ interface LayViewProps {
   answered: Answered;
   unassisted: UnassistedPicture | null;
   band: CoefficientBand | null;
-  /** The last good drawing, while the plan as it stands cannot be answered. */
-  stale: boolean;
 }
 
 /** The two drawings on their one axis, with what is given written over them. */
-export function LayView({ answered, unassisted, band, stale }: LayViewProps) {
+export function LayView({ answered, unassisted, band }: LayViewProps) {
   const frame = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(frame);
   const fontsReady = useFontsReady();
@@ -41,7 +39,7 @@ export function LayView({ answered, unassisted, band, stale }: LayViewProps) {
     return { low: placed(band.low), high: placed(band.high) };
   }, [band, sizes]);
   return (
-    <div className={stale ? 'lay-view stale' : 'lay-view'} ref={frame}>
+    <div className="lay-view" ref={frame}>
       {widthPx > 0 && (
         <>
           <Captions answered={answered} tracks={tracks} sizes={sizes} />

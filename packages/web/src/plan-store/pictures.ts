@@ -5,11 +5,15 @@ import {
   fiveInchSpread,
   type Improvement,
   improvements,
+  isBoosted,
+  type MostWater,
   mainLay,
+  mostWater,
   type Plan,
   type SupplyCurve,
   supplyCurves,
   type UnitSystem,
+  unassistedPlan,
 } from '@plugside/fireground';
 import { type Answered, ask, problemIn } from './ask.ts';
 import { patchLine } from './edits/pieces.ts';
@@ -23,6 +27,16 @@ function picture<T>(make: () => T): Picture<T> {
   } catch (error) {
     return { ok: false, problem: problemIn(error) };
   }
+}
+
+/**
+ * The greatest flow on hydrant pressure alone, beside a plan that boosts it; null where nothing is
+ * boosted or no hydrant is there.
+ */
+export function aloneOf(plan: Plan): Picture<MostWater | null> {
+  return picture(() =>
+    isBoosted(plan) && plan.hydrants.length > 0 ? mostWater(unassistedPlan(plan)) : null,
+  );
 }
 
 export const comparisonOf = (plan: Plan): Picture<BoostComparison> =>

@@ -12,14 +12,14 @@ import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
 import { HoseChoice } from '../editing/HoseChoice.tsx';
 import { QuantityField } from '../editing/QuantityField.tsx';
-import { HOSE_LENGTH, NOZZLE_FLOW, NOZZLE_PRESSURE } from '../editing/ranges.ts';
-import { Switcher } from '../editing/Switcher.tsx';
+import { HOSE_LENGTH, NOZZLE_FLOW, NOZZLE_PRESSURE, NOZZLE_RISE } from '../editing/ranges.ts';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
-import { pastPiece } from '../plan-store/edits/lay.ts';
+import { elevationOf, pastPiece } from '../plan-store/edits/lay.ts';
 import { removeLine } from '../plan-store/edits/lines.ts';
-import { changeNozzle, patchLine } from '../plan-store/edits/pieces.ts';
+import { changeHose, changeNozzle, patchLine, raiseNozzle } from '../plan-store/edits/pieces.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
+import { ValveSwitch } from './ValveSwitch.tsx';
 
 /** Every hose past the scene's pump: hose, nozzle, valve, and what it gives. */
 export function AttackLines({ answered }: { answered: Answered }) {
@@ -79,7 +79,7 @@ function AttackLine({ plan, line, answered, first }: AttackLineProps) {
         <HoseChoice
           label={`Hose of ${name}`}
           value={line.hose}
-          onChange={(hose) => change('Hose size', (now) => patchLine(now, line.id, { hose }))}
+          onChange={(hose) => change('Hose size', (now) => changeHose(now, line.id, hose))}
         />{' '}
         <QuantityField
           label={`Length of ${name}`}
@@ -90,7 +90,7 @@ function AttackLine({ plan, line, answered, first }: AttackLineProps) {
             change('Line length', (now) => patchLine(now, line.id, { lengthFt }), key)
           }
         />
-        {nozzle && first && <NozzleFields nozzle={nozzle} />}
+        {nozzle && first && <NozzleFields plan={plan} nozzle={nozzle} />}
       </span>
       <span className="attack-found figures">
         {state && (
@@ -107,15 +107,7 @@ function AttackLine({ plan, line, answered, first }: AttackLineProps) {
         )}
       </span>
       <span className="attack-acts">
-        <Switcher
-          label={`Valve of ${name}`}
-          value={line.valve === 'shut' ? 'shut' : 'open'}
-          options={[
-            { value: 'open', text: 'Open' },
-            { value: 'shut', text: 'Shut' },
-          ]}
-          onChange={(valve) => change('Line valve', (now) => patchLine(now, line.id, { valve }))}
-        />
+        <ValveSwitch line={line} name={name} />
         <Button
           className="quiet-button remove"
           aria-label={`Take away ${name}`}
@@ -128,7 +120,7 @@ function AttackLine({ plan, line, answered, first }: AttackLineProps) {
   );
 }
 
-function NozzleFields({ nozzle }: { nozzle: Nozzle }) {
+function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
   const change = usePlan((state) => state.change);
   const units = useUnits();
   const now = nozzleCatalogue.find(
@@ -194,6 +186,22 @@ function NozzleFields({ nozzle }: { nozzle: Nozzle }) {
           )
         }
       />
+      <span className="attack-height">
+        up{' '}
+        <QuantityField
+          label={`Height above the engine, ${label}`}
+          value={nozzle.elevationFt - elevationOf(plan, plan.scene)}
+          kind="length"
+          {...NOZZLE_RISE}
+          onChange={(upFt, key) =>
+            change(
+              'Nozzle height',
+              (was) => raiseNozzle(was, nozzle.id, elevationOf(was, was.scene) + upFt),
+              key,
+            )
+          }
+        />
+      </span>
     </span>
   );
 }

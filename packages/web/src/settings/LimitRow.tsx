@@ -1,6 +1,6 @@
 import type { LimitCheck, Quantity } from '@plugside/fireground';
 import { QuantityField } from '../editing/QuantityField.tsx';
-import { LIMIT_PRESSURE } from '../editing/ranges.ts';
+import { LIMIT_VALUE } from '../editing/ranges.ts';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
 import { setLimit } from '../plan-store/edits/settings.ts';
@@ -47,12 +47,12 @@ export function LimitRow({ check, answered }: { check: LimitCheck; answered: Ans
       <div className="limit-numbers figures">
         <b>{units.number(check.value, quantity)}</b>
         <span className="limit-sense">{check.sense === 'min' ? 'at least' : 'at most'}</span>
-        {key && quantity === 'pressure' ? (
+        {key ? (
           <QuantityField
             label={`Limit: ${check.label}`}
             value={check.limit}
-            kind="pressure"
-            {...LIMIT_PRESSURE}
+            kind={quantity}
+            {...LIMIT_VALUE}
             onChange={(limit, step) => change('Limit', (plan) => setLimit(plan, key, limit), step)}
           />
         ) : (

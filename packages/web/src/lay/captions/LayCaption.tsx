@@ -1,10 +1,20 @@
-import { describeLine, type Line, nameOf, type Plan, pieceOf } from '@plugside/fireground';
+import {
+  coefficientFor,
+  describeLine,
+  type Line,
+  nameOf,
+  type Plan,
+  pieceOf,
+} from '@plugside/fireground';
 import { HoseChoice } from '../../editing/HoseChoice.tsx';
 import { QuantityField } from '../../editing/QuantityField.tsx';
-import { LAY_LENGTH, LINE_COUNT, RISE } from '../../editing/ranges.ts';
+import { COEFFICIENT, LAY_LENGTH, LINE_COUNT, RISE } from '../../editing/ranges.ts';
 import { type Lay, laysInto, riseOf, setLayLength, setRise } from '../../plan-store/edits/lay.ts';
-import { patchLine } from '../../plan-store/edits/pieces.ts';
+import { changeHose, patchLine } from '../../plan-store/edits/pieces.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
+
+const FINE_STEP = { us: 0.005, si: 0.005 };
+const COARSE_STEP = { us: 0.5, si: 0.5 };
 
 /** Every lay to a rig past the source, in the order that water takes. */
 export function LayCaption({ plan }: { plan: Plan }) {
@@ -57,9 +67,39 @@ function LayFields({ plan, lay, tellFrom }: { plan: Plan; lay: Lay; tellFrom: bo
               />
             </>
           )}
+          <CoefficientField plan={plan} line={line} />
         </p>
       ))}
     </section>
+  );
+}
+
+/** What the hose loses: the book's value until the department has measured its own. */
+function CoefficientField({ plan, line }: { plan: Plan; line: Line }) {
+  const change = usePlan((state) => state.change);
+  const { coefficient, origin } = coefficientFor(plan, line);
+  return (
+    <span className="given-coefficient" title={`${origin.kind}: ${origin.text}`}>
+      C{' '}
+      <QuantityField
+        label={`Friction coefficient of ${describeLine(plan, line)}, ${origin.kind}`}
+        value={coefficient}
+        kind="coefficient"
+        {...COEFFICIENT}
+        step={coefficient < 1 ? FINE_STEP : COARSE_STEP}
+        onChange={(own, key) =>
+          change(
+            'Friction coefficient',
+            (now) =>
+              patchLine(now, line.id, {
+                coefficient: own,
+                coefficientOrigin: { kind: 'department', text: 'Set by hand in this plan' },
+              }),
+            key,
+          )
+        }
+      />
+    </span>
   );
 }
 
@@ -81,7 +121,7 @@ function LineFields({ plan, line }: { plan: Plan; line: Line }) {
       <HoseChoice
         label={`Hose of ${name}`}
         value={line.hose}
-        onChange={(hose) => change('Hose size', (now) => patchLine(now, line.id, { hose }))}
+        onChange={(hose) => change('Hose size', (now) => changeHose(now, line.id, hose))}
       />
     </>
   );

@@ -6,7 +6,7 @@ import { HOSE_LENGTH, RATING, RESIDUAL, STATIC, TEST_FLOW } from '../../editing/
 import { Switcher } from '../../editing/Switcher.tsx';
 import { isBoosting, setBoosting } from '../../plan-store/edits/boost.ts';
 import { addSideLine, removeLine } from '../../plan-store/edits/lines.ts';
-import { patchHydrant, patchLine, patchRig } from '../../plan-store/edits/pieces.ts';
+import { changeHose, patchHydrant, patchLine, patchRig } from '../../plan-store/edits/pieces.ts';
 import { boosterAt } from '../../plan-store/hookup.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 
@@ -118,7 +118,7 @@ function AtSource({ plan, sourceId }: SourceCaptionProps) {
               <HoseChoice
                 label="Hose of the side line"
                 value={line.hose}
-                onChange={(hose) => change('Hose size', (now) => patchLine(now, line.id, { hose }))}
+                onChange={(hose) => change('Hose size', (now) => changeHose(now, line.id, hose))}
               />{' '}
               <QuantityField
                 label="Length of the side line"

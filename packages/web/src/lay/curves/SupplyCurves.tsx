@@ -1,4 +1,5 @@
 import {
+  type BoostComparison,
   demandOf,
   fromInside,
   limitsFor,
@@ -8,7 +9,7 @@ import {
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { useMemo, useRef } from 'react';
-import { useUnits } from '../../editing/use-units.ts';
+import { type Units, useUnits } from '../../editing/use-units.ts';
 import type { Picture } from '../../plan-store/pictures.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
@@ -25,8 +26,13 @@ const CURVE_LOOKS: Record<string, string> = {
 const HEIGHT_PX = 280;
 const EDGE = { left: 36, right: 10, top: 16, bottom: 34 };
 
+interface SupplyCurvesProps {
+  curves: Picture<SupplyCurve[]>;
+  comparison: Picture<BoostComparison>;
+}
+
 /** Pressure left at the attack intake against flow, for each way of supplying it. */
-export function SupplyCurves({ curves }: { curves: Picture<SupplyCurve[]> }) {
+export function SupplyCurves({ curves, comparison }: SupplyCurvesProps) {
   const frame = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(frame);
   const units = useUnits();
@@ -39,9 +45,31 @@ export function SupplyCurves({ curves }: { curves: Picture<SupplyCurve[]> }) {
       <div ref={frame}>
         {widthPx > 0 && curves.ok && <Curves curves={curves.found} widthPx={widthPx} />}
         {!curves.ok && <p className="soft-text">{curves.problem}</p>}
+        {comparison.ok && (
+          <p className="curves-sentence">{boostSentence(comparison.found, units)}</p>
+        )}
       </div>
     </section>
   );
+}
+
+/** From which length of lay boosting pays, for what the scene needs. */
+function boostSentence(found: BoostComparison, units: Units): string {
+  const demand = units.text(found.demandGpm, 'flow');
+  switch (found.boostPays) {
+    case 'from length':
+      return found.boostPaysFromFt === null
+        ? ''
+        : `Hydrant pressure alone brings ${demand} over ${units.text(found.boostPaysFromFt, 'length')} of this lay; longer than that, boost.`;
+    case 'at any length':
+      return `Hydrant pressure alone does not bring ${demand} even over a short lay: boost.`;
+    case 'not for this demand':
+      return found.demandGpm > 0
+        ? `Hydrant pressure alone brings ${demand} over any lay tried.`
+        : '';
+    case 'demand out of reach':
+      return `${demand} is out of reach here, boosted or not.`;
+  }
 }
 
 function Curves({ curves, widthPx }: { curves: readonly SupplyCurve[]; widthPx: number }) {

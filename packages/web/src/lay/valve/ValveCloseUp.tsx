@@ -17,6 +17,7 @@ import { useSetPdp } from '../../settings/use-set-pdp.ts';
 import { useWidth } from '../use-drawing.ts';
 import { boosterOn, tryPressure, valveSentence } from './booster-trial.ts';
 import { ValveDrawing } from './ValveDrawing.tsx';
+import { ValveValues } from './ValveValues.tsx';
 
 const MOST_TRIED_PSI = 200;
 
@@ -33,6 +34,7 @@ function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve 
   const frame = useRef<HTMLElement>(null);
   const widthPx = useWidth(frame);
   const change = usePlan((state) => state.change);
+  const plan = usePlan((state) => state.history.present);
   const setPdp = useSetPdp(answered);
   const [triedPsi, setTriedPsi] = useState<number | null>(null);
   const rigId = boosterOn(answered.plan, valve);
@@ -47,6 +49,10 @@ function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve 
   }, [answered.plan, valve.id, rigId, triedPsi]);
   const state = (trial?.now ?? answered).state.assistValves.find((one) => one.id === valve.id);
   if (!state) return null;
+  const planned =
+    plan.appliances.find(
+      (one): one is AssistValve => one.kind === 'assist-valve' && one.id === valve.id,
+    ) ?? valve;
   const name = nameOf(valve);
   const shown = (trial?.now ?? answered).state;
   const netPsi = shown.rigs.find((one) => one.id === rigId)?.netPsi ?? 0;
@@ -109,9 +115,9 @@ function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve 
           >
             Set this pressure
           </Button>
-          <span className="soft-text">A trial: the plan is unchanged.</span>
         </p>
       )}
+      <ValveValues valve={planned} />
     </section>
   );
 }
