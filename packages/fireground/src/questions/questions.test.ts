@@ -223,7 +223,7 @@ describe('what if', () => {
   it("gets less water the longer the lay, once the booster's intake no longer holds it", () => {
     const rows = sweep(hillLay(), { vary: 'lay length', values: [200, 400, 800, 1600, 3200] });
     rows.slice(1).forEach((row, at) => {
-      expect(row.flowGpm).toBeLessThan(rows[at]!.flowGpm + 1e-6);
+      expect(row.flowGpm).toBeLessThan(rows[at]!.flowGpm + 1e-3);
     });
     expect(rows[0]!.flowGpm - rows[4]!.flowGpm).toBeGreaterThan(300);
   });
