@@ -120,7 +120,7 @@ function mostText(
   return sections(
     heading(plan),
     session.ink.answer(paragraph(mostSentence(session, found), session.width)),
-    paragraph(stoppedBy(session, found.binding), session.width),
+    paragraph(stopSentence(session, found), session.width),
     ordersTable(session, plan, state, found.orders),
     gateTable(session, found.orders),
     limitsTable(session, found.limits),
@@ -143,10 +143,19 @@ export function mostSentence({ figures }: Session, found: MostWater): string {
   if (found.at === 'intake') {
     return `${flow} reaches ${scene}: the greatest flow within every limit.`;
   }
-  const { sceneGpm } = found.state;
-  return sceneGpm - found.flowGpm > 1
-    ? `${flow} comes out of the tips, all that they are rated for; ${figures.full(sceneGpm, 'flow')} could reach ${scene}.`
+  return tipsStopIt(found)
+    ? `${flow} comes out of the tips, all that they are rated for; ${figures.full(found.state.sceneGpm, 'flow')} could reach ${scene}.`
     : `${flow} comes out of the tips: all that can reach ${scene} within every limit.`;
+}
+
+/** The open tips take less at their rating than the supply could bring. */
+function tipsStopIt({ at, flowGpm, state }: MostWater): boolean {
+  return at === 'nozzles' && state.sceneGpm - flowGpm > 1;
+}
+
+function stopSentence(session: Session, found: MostWater): string {
+  const stopped = stoppedBy(session, found.binding);
+  return tipsStopIt(found) ? stopped.replace('Stopped by', 'The supply would stop at') : stopped;
 }
 
 function improvementsTable({ figures, ink }: Session, more: readonly Improvement[]): string {
