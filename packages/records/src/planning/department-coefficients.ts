@@ -1,0 +1,22 @@
+import { type DepartmentValues, fitCoefficient, parseHoseSize } from '@plugside/fireground';
+import type { Fields } from '../model/index.ts';
+
+/**
+ * The friction coefficients that a department has adopted from its own hose tests, the newest of
+ * each size. A test whose readings make no sense is left out; the catalogue's value then counts.
+ */
+export function departmentCoefficients(
+  tests: readonly Fields<'hose-tests'>[],
+): NonNullable<DepartmentValues['coefficients']> {
+  const adopted: NonNullable<DepartmentValues['coefficients']> = {};
+  const oldestFirst = [...tests].sort((a, b) => a.testedOn.localeCompare(b.testedOn));
+  for (const test of oldestFirst) {
+    const size = parseHoseSize(test.size);
+    if (!test.adopted || !size) continue;
+    const { coefficient } = fitCoefficient(test.points, size);
+    if (coefficient === null) continue;
+    const text = `Own hose test, ${test.points.length} readings`;
+    adopted[size] = { coefficient, origin: { kind: 'measured', text, date: test.testedOn } };
+  }
+  return adopted;
+}

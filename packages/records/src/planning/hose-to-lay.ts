@@ -1,0 +1,111 @@
+import { formatHoseSize, type HoseSize, hoseCatalogue, parseHoseSize } from '@plugside/fireground';
+import type { Fields } from '../model/index.ts';
+import { ft, notice, type PlanningNotice } from './notice.ts';
+
+/** Hose picked for a lay. */
+export interface HoseToLay {
+  hose: HoseSize;
+  /** Like lines side by side. */
+  count: number;
+  /** Of that size on the rigs counted [ft]. */
+  carriedFt: number;
+  /** What is missing from it [ft]; 0 where it reaches. */
+  shortFt: number;
+  /** The rigs that it comes from. */
+  rigNames: string[];
+  notices: PlanningNotice[];
+}
+
+type HoseBed = Pick<Fields<'rigs'>, 'name' | 'hose'>;
+
+/** Picked where no rig has hose on record. */
+const UNKNOWN_HOSE: HoseSize = '5';
+
+/** Sizes that supply is laid with, large to small: all of 3½ in and up, then what is left. */
+const SUPPLY_SIZES = (Object.keys(hoseCatalogue) as HoseSize[])
+  .filter((size) => hoseCatalogue[size].diameterIn >= 2.5)
+  .sort((a, b) => hoseCatalogue[b].diameterIn - hoseCatalogue[a].diameterIn);
+const isLarge = (size: HoseSize) => hoseCatalogue[size].limitClass === 'supply';
+
+/** Hose with a nozzle on its end is not laid for supply. */
+const ATTACK_BED = /crosslay|preconnect|attack/i;
+
+/**
+ * Picks the hose for a lay from what the rigs carry: the largest large-diameter hose that the
+ * first rig carries enough of, else that they carry together, else smaller hose in as many lines
+ * as reach, two at most; where nothing reaches, the size that comes nearest, with how much is missing.
+ *
+ * @param lengthFt of the lay, above 0 [ft]
+ * @param rigs in the order in which they lay
+ */
+export function hoseToLay(lengthFt: number, rigs: readonly HoseBed[]): HoseToLay {
+  const carried = (size: HoseSize, beds = rigs) =>
+    beds.reduce((sum, bed) => sum + carriedFt(bed, size), 0);
+  const pick = (hose: HoseSize, beds: readonly HoseBed[], count = 1): HoseToLay => {
+    const total = carried(hose, beds);
+    return {
+      hose,
+      count,
+      carriedFt: total,
+      shortFt: Math.max(0, lengthFt - total),
+      rigNames: beds.filter((bed) => carriedFt(bed, hose) > 0).map(({ name }) => name),
+      notices: [],
+    };
+  };
+  const first = rigs.slice(0, 1);
+  const large = SUPPLY_SIZES.filter(isLarge);
+
+  const alone = large.find((size) => carried(size, first) >= lengthFt);
+  if (alone) return pick(alone, first);
+  const together = large.find((size) => carried(size) >= lengthFt);
+  if (together) {
+    const found = pick(together, rigs);
+    return withNotice(
+      found,
+      notice(
+        'fact',
+        'hose-of-several-rigs',
+      )`The lay takes ${formatHoseSize(together)} hose of ${found.rigNames.join(' and ')} together.`,
+    );
+  }
+  const small = SUPPLY_SIZES.find((size) => !isLarge(size) && carried(size) >= lengthFt);
+  if (small) {
+    const count = Math.min(2, Math.floor(carried(small) / lengthFt));
+    const lines = count === 1 ? 'one line' : 'two lines';
+    return withNotice(
+      pick(small, rigs, count),
+      notice(
+        'caution',
+        'no-large-hose',
+      )`No rig picked carries ${ft(lengthFt)} of large-diameter hose. The plan lays ${lines} of ${formatHoseSize(small)}.`,
+    );
+  }
+  const [most] = [...SUPPLY_SIZES].sort((a, b) => carried(b) - carried(a));
+  if (!most || carried(most) === 0) {
+    return withNotice(
+      { ...pick(UNKNOWN_HOSE, []), shortFt: 0 },
+      notice(
+        'caution',
+        'no-hose-on-record',
+      )`No supply hose is on record for the rigs picked. The plan assumes ${ft(lengthFt)} of ${formatHoseSize(UNKNOWN_HOSE)}; enter what they carry.`,
+    );
+  }
+  const found = pick(most, rigs);
+  return withNotice(
+    found,
+    notice(
+      'caution',
+      'hose-too-short',
+    )`The lay is ${ft(lengthFt)}; the rigs picked carry ${ft(found.carriedFt)} of ${formatHoseSize(most)}. ${ft(found.shortFt)} are missing: bring another rig, or pick a nearer hydrant.`,
+  );
+}
+
+function withNotice(found: HoseToLay, said: PlanningNotice): HoseToLay {
+  return { ...found, notices: [said] };
+}
+
+function carriedFt({ hose }: HoseBed, size: HoseSize): number {
+  return hose
+    .filter((load) => parseHoseSize(load.size) === size && !ATTACK_BED.test(load.where ?? ''))
+    .reduce((sum, load) => sum + load.lengthFt, 0);
+}

@@ -1,0 +1,11 @@
+/** From records to plans; no storage, so that a browser can use it. */
+export { departmentCoefficients } from './department-coefficients.ts';
+export { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
+export type { PlanningNotice } from './notice.ts';
+export {
+  type BuildingPlan,
+  type BuildingPlanRequest,
+  type PickedRig,
+  planForBuilding,
+} from './plan-for-building.ts';
+export { type ElevationAt, type TerrainPoint, terrainAlong } from './terrain-along.ts';

@@ -1,0 +1,243 @@
+import {
+  type AttackLineOptions,
+  addAttackLines,
+  boostedAtHydrant,
+  type DepartmentValues,
+  type Hydrant,
+  type Plan,
+  planSupply,
+  pumpCurve,
+  type Rig,
+  usualRating,
+} from '@plugside/fireground';
+import type { Fields } from '../model/index.ts';
+import { crowFt, type LonLat } from '../streets/ellipsoid.ts';
+import { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
+import { ft, gpm, notice, type PlanningNotice } from './notice.ts';
+import { type ElevationAt, terrainAlong } from './terrain-along.ts';
+
+/** A rig with its own pump tests, the newest of which gives its curve. */
+export interface PickedRig {
+  rig: Fields<'rigs'>;
+  pumpTests?: readonly Fields<'pump-tests'>[];
+}
+
+export interface BuildingPlanRequest {
+  building: Pick<
+    Fields<'buildings'>,
+    'name' | 'longitude' | 'latitude' | 'elevationFt' | 'neededGpm'
+  >;
+  hydrant: Fields<'hydrants'>;
+  /** The flow test that its curve is taken from. */
+  test: Fields<'flow-tests'> | undefined;
+  /** Lays from the hydrant to the building and pumps there. */
+  attack: PickedRig;
+  /** Pumps at the hydrant; left out: a forward lay on hydrant pressure. */
+  booster?: PickedRig;
+  /** Hose between hydrant and building, from either end. */
+  route: { lengthFt: number; path?: readonly LonLat[] };
+  /** Ground between, and the height of an end whose record has none. */
+  elevationAt?: ElevationAt;
+  department?: DepartmentValues;
+  /** Two usual hand lines where left out. */
+  attackLines?: readonly AttackLineOptions[];
+  /** Made-up records: the plan is marked so. */
+  invented?: boolean;
+}
+
+export interface BuildingPlan {
+  /** None where an `error` is among the notices. */
+  plan: Plan | undefined;
+  /** The hose picked for the lay. */
+  hose: HoseToLay;
+  /** Building's height above the hydrant [ft]; 0 where it is not known. */
+  riseFt: number;
+  notices: PlanningNotice[];
+}
+
+/** 100 psi at the nozzle and 70 lost in 200 ft of 1¾ in at 150 gpm. */
+const USUAL_ATTACK_PSI = 170;
+
+/**
+ * The plan that takes water from a hydrant to a building: a forward lay, or boosted at the hydrant
+ * where a booster is picked. Hydrant from its flow test, length from the route, hose from what
+ * the rigs carry, heights from the records and the ground, pumps from their own tests, demand from
+ * the building. Ids as in `boostedAtHydrant`; names are the records'. What had to be assumed is
+ * said in the notices. Never throws for what records may hold: a hydrant without a usable flow
+ * test gives no plan and an `error` that says so.
+ */
+export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
+  const { building, hydrant, attack, booster, route } = request;
+  const lengthFt = Math.max(1, Math.round(route.lengthFt));
+  const beds = booster ? [attack.rig, booster.rig] : [attack.rig];
+  const hose = hoseToLay(lengthFt, beds);
+  const notices = [...hose.notices];
+  const heights = endHeights(request, notices);
+  const riseFt = heights.endFt - heights.startFt;
+  const supply = request.test && planSupply(request.test);
+  if (!supply) {
+    notices.push(
+      request.test
+        ? notice(
+            'error',
+            'test-not-usable',
+          )`The flow test of ${hydrant.name} on ${request.test.testedOn} gives no supply curve. See what is wrong with it, or pick another test.`
+        : notice(
+            'error',
+            'no-flow-test',
+          )`${hydrant.name} has no flow test on record. Enter one, or pick another hydrant.`,
+    );
+    return { plan: undefined, hose, riseFt, notices };
+  }
+  if (hydrant.status === 'out of service') {
+    const why = hydrant.statusReason ? ` (${hydrant.statusReason})` : '';
+    notices.push(notice('caution', 'out-of-service')`${hydrant.name} is out of service${why}.`);
+  }
+
+  const steamer = hydrant.steamerIn !== undefined;
+  if (!steamer) {
+    notices.push(
+      notice(
+        'caution',
+        'no-steamer',
+      )`${hydrant.name} has no large outlet on record. The plan takes one ${`${hydrant.sideOutletIn}`} in outlet.`,
+    );
+  }
+  const assistValve = steamer && beds.some((rig) => rig.assistValve);
+  const drawn = boostedAtHydrant({
+    title: `${building.name} from ${hydrant.name}`,
+    hydrant: supply,
+    assistValve,
+    lay: { hose: hose.hose, count: hose.count, lengthFt, riseFt },
+    booster: booster ? {} : null,
+  });
+  const terrain =
+    request.elevationAt && route.path
+      ? terrainAlong(fromHydrant(route.path, hydrant), lengthFt, heights, request.elevationAt)
+      : [];
+  const planHydrant: Hydrant = {
+    ...drawn.hydrants[0]!,
+    ...supply,
+    name: hydrant.name,
+    elevationFt: heights.startFt,
+    sideOutlets: hydrant.sideOutlets,
+    ...(hydrant.steamerLoss && { steamerLoss: hydrant.steamerLoss }),
+    ...(hydrant.sideLoss && { sideLoss: hydrant.sideLoss }),
+  };
+  const rigs = drawn.rigs.map((rig) =>
+    rig.role === 'attack'
+      ? ownRig(
+          { ...rig, setting: { mode: 'governed', pdpPsi: USUAL_ATTACK_PSI } },
+          attack,
+          heights.endFt,
+          notices,
+        )
+      : ownRig(rig, booster!, heights.startFt, notices),
+  );
+  const { neededGpm } = building;
+  if (!neededGpm) {
+    notices.push(
+      notice(
+        'caution',
+        'no-needed-flow',
+      )`${building.name} has no needed fire flow on record: the plan asks for what its hand lines take.`,
+    );
+  }
+  const plan: Plan = {
+    ...drawn,
+    invented: request.invented ?? false,
+    ...(neededGpm && { demandGpm: neededGpm }),
+    hydrants: [planHydrant],
+    rigs,
+    appliances: drawn.appliances.map((part) => ({ ...part, elevationFt: heights.startFt })),
+    lines: drawn.lines.map((line) => ({
+      ...line,
+      from: steamer ? line.from : line.from.replace('H1.steamer', 'H1.side1'),
+      ...(line.id === 'lay' && terrain.length > 0 && { terrain }),
+    })),
+    department: request.department ?? {},
+  };
+  return {
+    plan: addAttackLines(plan, 'A1', request.attackLines ?? [{}, {}]),
+    hose,
+    riseFt,
+    notices,
+  };
+}
+
+/** A pattern's rig with the record's name, rating, pump curve and fittings. */
+function ownRig(
+  drawn: Rig,
+  { rig, pumpTests = [] }: PickedRig,
+  elevationFt: number,
+  notices: PlanningNotice[],
+): Rig {
+  if (rig.ratedGpm === undefined) {
+    notices.push(
+      notice(
+        'caution',
+        'no-rating',
+      )`${rig.name} has no pump rating on record. The plan assumes ${gpm(usualRating)}.`,
+    );
+  }
+  const ratedGpm = rig.ratedGpm ?? usualRating;
+  const capability = pumpTests.length > 0 ? pumpCurve(pumpTests, ratedGpm).points : null;
+  if (!capability) {
+    notices.push(
+      notice(
+        'fact',
+        'no-pump-test',
+      )`${rig.name} has no usable pump test on record: its pump is the default for its rating.`,
+    );
+  }
+  return {
+    ...drawn,
+    name: rig.name,
+    elevationFt,
+    ratedGpm,
+    intakes: Math.max(1, Math.min(8, rig.intakes)),
+    discharges: Math.max(1, rig.discharges),
+    ...(capability && { capability }),
+    ...(rig.tankGal && { tankGal: rig.tankGal }),
+    ...(rig.intakeReliefPsi !== undefined && { intakeReliefPsi: rig.intakeReliefPsi }),
+  };
+}
+
+/** Heights of the lay's ends [ft]: the records' own, else the ground's; level where one is missing. */
+function endHeights(
+  { hydrant, building, elevationAt }: BuildingPlanRequest,
+  notices: PlanningNotice[],
+): { startFt: number; endFt: number } {
+  const own = [hydrant, building].map(({ elevationFt }) => elevationFt);
+  const ground = [hydrant, building].map(({ longitude, latitude }) =>
+    elevationAt?.(longitude, latitude),
+  );
+  // Two heights of one kind before one of each: a survey and a model may count from different zeros.
+  for (const pair of [own, ground, [own[0] ?? ground[0], own[1] ?? ground[1]]]) {
+    const [startFt, endFt] = pair;
+    if (startFt === undefined || endFt === undefined) continue;
+    if (pair !== own && pair !== ground) {
+      notices.push(
+        notice(
+          'caution',
+          'mixed-heights',
+        )`One end's height is from its record, the other's from the ground model; they may count from different zeros.`,
+      );
+    }
+    return { startFt, endFt };
+  }
+  const known = own[0] ?? ground[0] ?? own[1] ?? ground[1] ?? 0;
+  notices.push(
+    notice(
+      'caution',
+      'no-heights',
+    )`The heights of ${hydrant.name} and ${building.name} are not both known: the plan takes the ground as level. Each ${ft(10)} of rise costs 4.3 psi.`,
+  );
+  return { startFt: known, endFt: known };
+}
+
+function fromHydrant(path: readonly LonLat[], hydrant: Fields<'hydrants'>): readonly LonLat[] {
+  const here: LonLat = [hydrant.longitude, hydrant.latitude];
+  const [first, last] = [path[0]!, path[path.length - 1]!];
+  return crowFt(here, first) <= crowFt(here, last) ? path : [...path].reverse();
+}
