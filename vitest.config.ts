@@ -1,7 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
-// Packages see each other's source, so tests need no build.
-const conditions = ['plugside-source', 'module', 'node', 'import', 'default'];
+// Packages see each other's source, so tests need no build. `import` is not named: Node would be
+// told of it for require() too, and a package that has both would be handed the wrong one.
+const conditions = ['plugside-source', 'module', 'node'];
 
 export default defineConfig({
   resolve: { conditions },

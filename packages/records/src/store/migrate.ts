@@ -1,7 +1,9 @@
 /** Brings the tables to this version; refuses what a newer version has written. */
 import { type Kysely, type Migration, Migrator, sql } from 'kysely';
+import { isBusy } from './database-errors.ts';
 import { StoreOpenError } from './errors.ts';
 import { migrations } from './migrations/index.ts';
+import { waitWhileBusy } from './wait-while-busy.ts';
 
 const MIGRATION_TABLE = 'plugside_migration';
 
@@ -13,7 +15,13 @@ export async function migrate(
   db: Kysely<unknown>,
   steps: Readonly<Record<string, Migration>> = migrations,
 ): Promise<void> {
-  await refuseNewer(db, steps);
+  const done = await stepsDone(db);
+  refuseNewer(done, steps);
+  if (done.length === Object.keys(steps).length) return;
+  await waitWhileBusy(() => takeSteps(db, steps));
+}
+
+async function takeSteps(db: Kysely<unknown>, steps: Readonly<Record<string, Migration>>) {
   const migrator = new Migrator({
     db,
     provider: { getMigrations: async () => ({ ...steps }) },
@@ -22,6 +30,7 @@ export async function migrate(
   });
   const { error, results } = await migrator.migrateToLatest();
   if (error === undefined) return;
+  if (isBusy(error)) throw error;
   const failed = results?.find(({ status }) => status === 'Error')?.migrationName;
   const step = failed ? ` at step ${failed}` : '';
   const why = error instanceof Error ? error.message : String(error);
@@ -31,13 +40,17 @@ export async function migrate(
   );
 }
 
-async function refuseNewer(db: Kysely<unknown>, steps: Readonly<Record<string, Migration>>) {
+async function stepsDone(db: Kysely<unknown>): Promise<string[]> {
   const tables = await db.introspection.getTables({ withInternalKyselyTables: true });
-  if (!tables.some(({ name }) => name === MIGRATION_TABLE)) return;
+  if (!tables.some(({ name }) => name === MIGRATION_TABLE)) return [];
   const { rows } = await sql<{
     name: string;
   }>`select name from ${sql.table(MIGRATION_TABLE)}`.execute(db);
-  const unknown = rows.map(({ name }) => name).filter((name) => !(name in steps));
+  return rows.map(({ name }) => name);
+}
+
+function refuseNewer(done: readonly string[], steps: Readonly<Record<string, Migration>>): void {
+  const unknown = done.filter((name) => !(name in steps));
   if (unknown.length === 0) return;
   throw new StoreOpenError(
     `The database was written by a newer version of Plugside (step ${unknown.sort().at(-1)} is not known here). ` +

@@ -15,9 +15,14 @@ import {
 } from 'kysely';
 import { StoreOpenError } from './errors.ts';
 import type { Connections } from './sql-store.ts';
+import { waitWhileBusy } from './wait-while-busy.ts';
 
-/** How long a writer waits for a writer in another process [ms]. */
-const WAIT_MS = 20_000;
+/**
+ * How long SQLite itself waits for another connection [ms], the whole process with it. Reading
+ * waits only where a file is being mended or folded up; writers wait in `waitWhileBusy`.
+ */
+const READER_WAIT_MS = 5_000;
+const WRITER_WAIT_MS = 20;
 
 /** Written into the file's header, so that the file can be told from another program's. */
 const APPLICATION_ID = 0x506c7367;
@@ -27,9 +32,9 @@ export function openSqliteFile(file: string): Connections {
   const path = resolve(file);
   checkPlace(path);
   const writer = openDatabase(path, {});
+  writer.pragma(`busy_timeout = ${WRITER_WAIT_MS}`);
   const write = kyselyOver(writer, ImmediateDialect);
-  const reader = openDatabase(path, {});
-  const read = kyselyOver(reader, SqliteDialect);
+  const read = kyselyOver(openDatabase(path, {}), SqliteDialect);
   return {
     engine: 'sqlite',
     write,
@@ -65,12 +70,12 @@ function kyselyOver(
 function openDatabase(path: string, options: Database.Options): Database.Database {
   let database: Database.Database | undefined;
   try {
-    database = new Database(path, { timeout: WAIT_MS, ...options });
-    checkOwn(database, path);
+    database = new Database(path, { timeout: READER_WAIT_MS, ...options });
+    const marked = checkOwn(database, path);
     if (!options.readonly) {
       database.pragma('journal_mode = WAL');
       database.pragma('synchronous = FULL');
-      database.pragma(`application_id = ${APPLICATION_ID}`);
+      if (!marked) database.pragma(`application_id = ${APPLICATION_ID}`);
     }
     database.pragma('foreign_keys = ON');
     return database;
@@ -94,13 +99,14 @@ function checkPlace(path: string): void {
   );
 }
 
-function checkOwn(database: Database.Database, path: string): void {
+/** Whether it bears our mark; a new file bears none yet. @throws StoreOpenError */
+function checkOwn(database: Database.Database, path: string): boolean {
   const mark = database.pragma('application_id', { simple: true });
-  if (mark === APPLICATION_ID) return;
+  if (mark === APPLICATION_ID) return true;
   const { tables } = database.prepare('select count(*) as tables from sqlite_master').get() as {
     tables: number;
   };
-  if (mark === 0 && tables === 0) return;
+  if (mark === 0 && tables === 0) return false;
   throw new StoreOpenError(
     `${path} is another program's database. Nothing in it was touched. Name another file for the records.`,
   );
@@ -145,7 +151,7 @@ class ImmediateDialect extends SqliteDialect {
 
 class ImmediateDriver extends SqliteDriver {
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+    await waitWhileBusy(() => connection.executeQuery(CompiledQuery.raw('begin immediate')));
   }
 }
 

@@ -1,0 +1,14 @@
+/** What every store must do, run on each kind of database. */
+import { describeLists } from './acceptance/lists.ts';
+import { describeMerge } from './acceptance/merge.ts';
+import { describeRecords } from './acceptance/records.ts';
+import { describeTransactions } from './acceptance/transactions.ts';
+import type { Fresh } from './acceptance/trial.ts';
+
+/** @param fresh an empty database, another one at each call */
+export function storeAcceptance(fresh: Fresh): void {
+  describeRecords(fresh);
+  describeLists(fresh);
+  describeMerge(fresh);
+  describeTransactions(fresh);
+}
