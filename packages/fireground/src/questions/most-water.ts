@@ -3,6 +3,7 @@ import { checkLimits } from '../limits/check-limits.ts';
 import { planNetwork } from '../network/plan-network.ts';
 import { readState } from '../network/read-state.ts';
 import type { Plan, Rig } from '../plan/plan.ts';
+import { describeLine } from '../plan/ports.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { noticesFor } from '../words/notices.ts';
 import { ordersFor } from '../words/orders.ts';
@@ -60,13 +61,27 @@ export function mostWater(plan: Plan, options: MostWaterOptions = {}): MostWater
     shutOff: rest,
     notices: noticesFor(planSet, state, limits, rest, options.units),
   };
-  if (supplyGpm <= 0) {
-    const failing = limits.find((limit) => limit.passed && limit.weight === 'hard') ?? binding[0];
-    answer.noneReason = failing
-      ? `${failing.label} stands at ${sayIn(options.units ?? 'us').full(failing.value, 'pressure')} with no water moving; its limit is ${sayIn(options.units ?? 'us').full(failing.limit, 'pressure')}.`
-      : 'A limit fails with no water moving.';
-  }
+  if (supplyGpm <= 0) answer.noneReason = whyNone(planSet, search.dry, limits, options.units);
   return answer;
+}
+
+function whyNone(
+  plan: Plan,
+  dry: boolean,
+  limits: readonly LimitCheck[],
+  units: UnitSystem = 'us',
+): string {
+  if (dry) {
+    const shut = plan.lines
+      .filter((line) => line.valve === 'shut')
+      .map((l) => describeLine(plan, l));
+    const where = shut.length > 0 ? ` Shut: ${shut.join('; ')}.` : '';
+    return `No water can reach the scene: a valve is shut on the way.${where}`;
+  }
+  const failing = limits.find((limit) => limit.passed && limit.weight === 'hard');
+  if (!failing) return 'A limit fails with no water moving.';
+  const say = sayIn(units);
+  return `${failing.label} stands at ${say.full(failing.value, 'pressure')} with no water moving; its limit is ${say.full(failing.limit, 'pressure')}.`;
 }
 
 function nozzleGpm(state: SupplyState): number {

@@ -268,6 +268,28 @@ describe('supply curves', () => {
   });
 });
 
+describe('a valve shut on the way', () => {
+  const shut = (): Plan => {
+    const plan = hillLay({ attackLines: [twoHandLines[0]] });
+    return {
+      ...plan,
+      lines: plan.lines.map((line) => (line.id === 'lay' ? { ...line, valve: 'shut' } : line)),
+    };
+  };
+
+  it('is why there is no water, by name', () => {
+    const answer = mostWater(shut());
+    expect(answer.flowGpm).toBe(0);
+    expect(answer.noneReason).toMatch(/valve is shut on the way.*Attack engine/);
+  });
+
+  it('leaves the whole demand missing', () => {
+    const answer = settingsFor(shut());
+    expect(answer.possible).toBe(false);
+    expect(answer.shortfallGpm).toBeCloseTo(150, 6);
+  });
+});
+
 describe('large plans', () => {
   it('answers a relay of 40 pumps', () => {
     const answer = mostWater(relay({ pumps: 40 }));

@@ -44,6 +44,8 @@ export class SupplySearch {
   readonly #constraints: Constraint[];
   readonly #room: number[];
   readonly #scene: string;
+  /** Shut valves keep all water from the scene: no flow can be asked of it. */
+  readonly dry: boolean;
 
   constructor(plan: Plan) {
     this.plan = plan;
@@ -53,6 +55,9 @@ export class SupplySearch {
     this.#groups = groupsOf(plan, this.solved);
     this.#constraints = this.#constraintsOf();
     this.#room = this.#constraints.map(() => 0);
+    this.#network.setDemandGpm(this.#scene, 0);
+    this.#network.solve();
+    this.dry = this.#network.cutOff[this.#network.nodeIndex(this.#scene)] === 1;
   }
 
   /** Discharge pressure by rig at the last flow tried [psi]; 0: no need to pump. */
@@ -68,11 +73,13 @@ export class SupplySearch {
    */
   roomAt(flowGpm: number): number {
     const network = this.#network;
-    network.setDemandGpm(this.#scene, flowGpm);
-    this.#settle();
+    if (!this.dry) {
+      network.setDemandGpm(this.#scene, flowGpm);
+      this.#settle();
+    }
     let least = Number.POSITIVE_INFINITY;
     this.#constraints.forEach((constraint, at) => {
-      const met = constraint.metBy && constraint.metBy.pdpPsi > 0;
+      const met = !this.dry && constraint.metBy !== undefined && constraint.metBy.pdpPsi > 0;
       const room = met ? Number.POSITIVE_INFINITY : constraint.room();
       this.#room[at] = room;
       if (room < least) least = room;
@@ -214,7 +221,7 @@ export class SupplySearch {
         links.has(hoseLink(line)) &&
         line.valve !== 'shut',
     );
-    if (feeding.length === 0) return;
+    if (feeding.length === 0 && rig.id !== plan.scene) return;
     const draft = plan.drafts.find((source) =>
       feeding.some((line) => splitPortRef(line.from).pieceId === source.id),
     );
@@ -228,7 +235,7 @@ export class SupplySearch {
       });
       return;
     }
-    if (network.cutOff[at]) return;
+    if (network.cutOff[at] && rig.id !== plan.scene) return;
     const { kind, psi } = leastIntake(rig, limits);
     const metBy = this.#groups.find((group) => group.targets.includes(rig.id));
     const constraint: Constraint = {
