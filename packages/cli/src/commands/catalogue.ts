@@ -5,7 +5,7 @@ import { exitCodes } from '../exit-codes.ts';
 import type { Outcome } from '../outcome.ts';
 import { paragraph, sections } from '../output/paragraph.ts';
 import { catalogueTopics, type Topic } from '../report/catalogue-topics.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 
 const topicNames = Object.keys(catalogueTopics) as Topic[];
@@ -30,20 +30,20 @@ export function addCatalogue(program: Command, answer: Answer): void {
       ),
     )
     .action((topic: Topic | undefined, options: CommonOptions) =>
-      answer('catalogue', options, (session) => askCatalogue(session, topic)),
+      answer('catalogue', options, (terminal) => askCatalogue(terminal, topic)),
     );
 }
 
-function askCatalogue(session: Session, topic: Topic | undefined): Outcome {
+function askCatalogue(terminal: Terminal, topic: Topic | undefined): Outcome {
   const topics = topic ? [topic] : topicNames;
   return {
     exitCode: exitCodes.answered,
     text: () =>
       sections(
-        ...topics.map((name) => catalogueTopics[name].text(session)),
+        ...topics.map((name) => catalogueTopics[name].text(terminal)),
         paragraph(
           "Each is a default: your department's own values in a plan replace it, and should.",
-          session.width,
+          terminal.width,
         ),
       ),
     data: () => ({

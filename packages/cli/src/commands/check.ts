@@ -9,7 +9,7 @@ import { nameOfInput, readText } from '../input/read-text.ts';
 import type { Outcome } from '../outcome.ts';
 import { sections } from '../output/paragraph.ts';
 import { aboutPlan } from '../report/heading.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 
 interface Checked {
@@ -43,17 +43,17 @@ export function addCheck(program: Command, answer: Answer): void {
       ),
     )
     .action((files: string[], options: CommonOptions) =>
-      answer('check', options, (session) => askCheck(session, files)),
+      answer('check', options, (terminal) => askCheck(terminal, files)),
     );
 }
 
-async function askCheck(session: Session, files: readonly string[]): Promise<Outcome> {
+async function askCheck(terminal: Terminal, files: readonly string[]): Promise<Outcome> {
   const checked: Checked[] = [];
   for (const file of files) checked.push(await checkFile(file));
   const sound = checked.every(({ ok }) => ok);
   return {
     exitCode: sound ? exitCodes.answered : exitCodes.badInput,
-    text: () => sections(...checked.map((one) => checkText(session, one))),
+    text: () => sections(...checked.map((one) => checkText(terminal, one))),
     data: () => ({
       answer: {
         question: 'check',
@@ -77,7 +77,7 @@ async function checkFile(file: string): Promise<Checked> {
   }
 }
 
-function checkText({ ink }: Session, checked: Checked): string {
+function checkText({ ink }: Terminal, checked: Checked): string {
   const { file, plan, failure, issues, notices } = checked;
   if (failure !== undefined) return failure;
   if (!plan) {

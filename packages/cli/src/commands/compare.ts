@@ -21,7 +21,7 @@ import { bindingNames } from '../report/binding.ts';
 import { aboutPlan, heading } from '../report/heading.ts';
 import { closing } from '../report/notices.ts';
 import { nameById } from '../report/orders-table.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { planCommand } from './plan-argument.ts';
 
@@ -56,23 +56,23 @@ export function addCompare(program: Command, answer: Answer): void {
       ),
     )
     .action((file: string, options: CompareOptions) =>
-      answer('compare', options, (session) => askCompare(session, file, options)),
+      answer('compare', options, (terminal) => askCompare(terminal, file, options)),
     );
 }
 
 async function askCompare(
-  session: Session,
+  terminal: Terminal,
   file: string,
   options: CompareOptions,
 ): Promise<Outcome> {
   const read = await readPlanFile(file);
   const plan: Plan =
     options.demand === undefined ? read.plan : { ...read.plan, demandGpm: options.demand };
-  const found = compareBoost(plan, { units: session.units });
+  const found = compareBoost(plan, { units: terminal.units });
   const best = found.boosted ?? found.unassisted;
   return {
     exitCode: best.flowGpm > 0 ? exitCodes.answered : exitCodes.notWithinLimits,
-    text: () => compareText(session, plan, found),
+    text: () => compareText(terminal, plan, found),
     data: () => ({
       plan: aboutPlan(plan),
       answer: {
@@ -84,19 +84,19 @@ async function askCompare(
   };
 }
 
-function compareText(session: Session, plan: Plan, found: BoostComparison): string {
-  const { ink, width } = session;
+function compareText(terminal: Terminal, plan: Plan, found: BoostComparison): string {
+  const { ink, width } = terminal;
   return sections(
     heading(plan),
-    ink.answer(paragraph(gainSentence(session, found), width)),
-    paragraph(paysSentence(session, found), width),
-    sideBySide(session, found),
-    margins(session, found),
-    closing(session, (found.boosted ?? found.unassisted).notices),
+    ink.answer(paragraph(gainSentence(terminal, found), width)),
+    paragraph(paysSentence(terminal, found), width),
+    sideBySide(terminal, found),
+    margins(terminal, found),
+    closing(terminal, (found.boosted ?? found.unassisted).notices),
   );
 }
 
-function gainSentence({ figures }: Session, { unassisted, boosted, gainGpm }: BoostComparison) {
+function gainSentence({ figures }: Terminal, { unassisted, boosted, gainGpm }: BoostComparison) {
   const alone = figures.full(unassisted.flowGpm, 'flow');
   if (!boosted) {
     return `${alone} on hydrant pressure alone. No pump in this plan boosts the supply, so there is nothing to set beside it.`;
@@ -104,7 +104,7 @@ function gainSentence({ figures }: Session, { unassisted, boosted, gainGpm }: Bo
   return `Boosting brings ${figures.full(gainGpm, 'flow')} more: ${figures.full(boosted.flowGpm, 'flow')} against ${alone} on hydrant pressure alone.`;
 }
 
-function paysSentence({ figures }: Session, found: BoostComparison): string {
+function paysSentence({ figures }: Terminal, found: BoostComparison): string {
   const demand = figures.full(found.demandGpm, 'flow');
   switch (found.boostPays) {
     case 'from length':
@@ -126,7 +126,7 @@ function columnsOf(found: BoostComparison, first: string): Column[] {
   return columns;
 }
 
-function sideBySide({ figures, ink }: Session, found: BoostComparison): string {
+function sideBySide({ figures, ink }: Terminal, found: BoostComparison): string {
   const both = [found.unassisted, ...(found.boosted ? [found.boosted] : [])];
   const row = (label: string, of: (answer: MostWater) => string) => [label, ...both.map(of)];
   const least = (answer: MostWater) => Math.min(...answer.state.hydrants.map((h) => h.mainPsi));
@@ -157,7 +157,7 @@ function sideBySide({ figures, ink }: Session, found: BoostComparison): string {
 }
 
 /** Room left under every limit that either of the two has, each in its own unit. */
-function margins({ figures, ink }: Session, found: BoostComparison): string {
+function margins({ figures, ink }: Terminal, found: BoostComparison): string {
   const all = new Map<string, LimitCheck>();
   for (const answer of [found.unassisted, found.boosted])
     for (const limit of answer?.limits ?? []) if (!all.has(limit.id)) all.set(limit.id, limit);

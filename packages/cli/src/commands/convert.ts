@@ -7,7 +7,7 @@ import { readPlanFile } from '../input/read-plan-file.ts';
 import type { Outcome } from '../outcome.ts';
 import { writtenPlan } from '../output/envelope.ts';
 import { aboutPlan } from '../report/heading.ts';
-import type { CommonOptions } from '../session.ts';
+import type { CommonOptions } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { goesToFile, type OutputOptions, withOutput, writeOutput } from './output-option.ts';
 import { planCommand } from './plan-argument.ts';

@@ -12,7 +12,7 @@ import { table } from '../output/table.ts';
 import { aboutPlan, heading } from '../report/heading.ts';
 import { closing } from '../report/notices.ts';
 import { nameById } from '../report/orders-table.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { planCommand } from './plan-argument.ts';
 import { plainNumber } from './sweep.ts';
@@ -41,24 +41,28 @@ export function addCurves(program: Command, answer: Answer): void {
       ),
     )
     .action((file: string, options: CurvesOptions) =>
-      answer('curves', options, (session) => askCurves(session, file, options)),
+      answer('curves', options, (terminal) => askCurves(terminal, file, options)),
     );
 }
 
-async function askCurves(session: Session, file: string, options: CurvesOptions): Promise<Outcome> {
+async function askCurves(
+  terminal: Terminal,
+  file: string,
+  options: CurvesOptions,
+): Promise<Outcome> {
   if (options.csv && options.json) throw new CommandFailure('Give --csv or --json, not both.');
   const { plan } = await readPlanFile(file);
   const curves = supplyCurves(plan);
   const any = curves.some(({ mostGpm }) => mostGpm > 0);
   return {
     exitCode: any ? exitCodes.answered : exitCodes.notWithinLimits,
-    text: () => (options.csv ? curvesCsv(session, curves) : curvesText(session, plan, curves)),
+    text: () => (options.csv ? curvesCsv(terminal, curves) : curvesText(terminal, plan, curves)),
     data: () => ({ plan: aboutPlan(plan), answer: { question: 'curves', curves } }),
   };
 }
 
-function curvesText(session: Session, plan: Plan, curves: readonly SupplyCurve[]): string {
-  const { figures, ink, width } = session;
+function curvesText(terminal: Terminal, plan: Plan, curves: readonly SupplyCurve[]): string {
+  const { figures, ink, width } = terminal;
   const ends = curves
     .map(({ label, mostGpm }) => `${label.toLowerCase()} ${figures.full(mostGpm, 'flow')}`)
     .join('; ');
@@ -89,11 +93,11 @@ function curvesText(session: Session, plan: Plan, curves: readonly SupplyCurve[]
       ),
     ),
     ...shown,
-    closing(session),
+    closing(terminal),
   );
 }
 
-function curvesCsv({ figures }: Session, curves: readonly SupplyCurve[]): string {
+function curvesCsv({ figures }: Terminal, curves: readonly SupplyCurve[]): string {
   const heads = ['Curve', figures.head('Flow', 'flow'), figures.head('Intake', 'pressure')];
   const rows = curves.flatMap(({ label, points }) =>
     points.map(({ flowGpm, intakePsi }) => [

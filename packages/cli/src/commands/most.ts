@@ -3,6 +3,7 @@ import {
   coefficientFor,
   fiveInchSpread,
   type Improvement,
+  improvementSentence,
   improvements,
   type MostWater,
   mainLay,
@@ -25,7 +26,7 @@ import { limitsTable } from '../report/limits-table.ts';
 import { linesTable } from '../report/lines-table.ts';
 import { closing } from '../report/notices.ts';
 import { gateTable, nameById, ordersTable } from '../report/orders-table.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { planCommand } from './plan-argument.ts';
 import {
@@ -65,21 +66,21 @@ export function addMost(program: Command, answer: Answer): void {
       ),
     )
     .action((file: string, options: MostOptions) =>
-      answer('most', options, (session) => askMost(session, file, options)),
+      answer('most', options, (terminal) => askMost(terminal, file, options)),
     );
 }
 
-async function askMost(session: Session, file: string, options: MostOptions): Promise<Outcome> {
+async function askMost(terminal: Terminal, file: string, options: MostOptions): Promise<Outcome> {
   checkSettingsFile(options);
   const { plan } = await readPlanFile(file);
-  const asked = { at: options.at, units: session.units };
+  const asked = { at: options.at, units: terminal.units };
   const found = mostWater(plan, asked);
   const more = improvements(plan, asked);
   const band = bandOf(plan, asked);
   const wrote = writeSettings(options, found.plan);
   return {
     exitCode: found.flowGpm > 0 ? exitCodes.answered : exitCodes.notWithinLimits,
-    text: () => mostText(session, found, more, band, wrote),
+    text: () => mostText(terminal, found, more, band, wrote),
     data: () => ({
       plan: aboutPlan(plan),
       answer: withWrittenPlan(found),
@@ -110,7 +111,7 @@ function bandOf(plan: Plan, asked: Pick<MostOptions, 'at' | 'units'>): Band | un
 }
 
 function mostText(
-  session: Session,
+  terminal: Terminal,
   found: MostWater,
   more: readonly Improvement[],
   band: Band | undefined,
@@ -119,22 +120,22 @@ function mostText(
   const { plan, state } = found;
   return sections(
     heading(plan),
-    session.ink.answer(paragraph(mostSentence(session, found), session.width)),
-    paragraph(stopSentence(session, found), session.width),
-    ordersTable(session, plan, state, found.orders),
-    gateTable(session, found.orders),
-    limitsTable(session, found.limits),
-    hydrantsTable(session, plan, state),
-    linesTable(session, plan, state),
-    improvementsTable(session, more),
-    band && paragraph(bandSentence(session, band), session.width),
-    closing(session, found.notices),
+    terminal.ink.answer(paragraph(mostSentence(terminal, found), terminal.width)),
+    paragraph(`${stopSentence(terminal, found)} ${nextSentence(terminal, more)}`, terminal.width),
+    ordersTable(terminal, plan, state, found.orders),
+    gateTable(terminal, found.orders),
+    limitsTable(terminal, found.limits),
+    hydrantsTable(terminal, plan, state),
+    linesTable(terminal, plan, state),
+    improvementsTable(terminal, more),
+    band && paragraph(bandSentence(terminal, band), terminal.width),
+    closing(terminal, found.notices),
     wrote,
   );
 }
 
 /** The answer in one sentence. */
-export function mostSentence({ figures }: Session, found: MostWater): string {
+export function mostSentence({ figures }: Terminal, found: MostWater): string {
   const scene = nameById(found.plan, found.plan.scene);
   const flow = figures.full(found.flowGpm, 'flow');
   if (found.flowGpm <= 0) {
@@ -153,12 +154,17 @@ function tipsStopIt({ at, flowGpm, state }: MostWater): boolean {
   return at === 'nozzles' && state.sceneGpm - flowGpm > 1;
 }
 
-function stopSentence(session: Session, found: MostWater): string {
-  const stopped = stoppedBy(session, found.binding);
+function stopSentence(terminal: Terminal, found: MostWater): string {
+  const stopped = stoppedBy(terminal, found.binding);
   return tipsStopIt(found) ? stopped.replace('Stopped by', 'The supply would stop at') : stopped;
 }
 
-function improvementsTable({ figures, ink }: Session, more: readonly Improvement[]): string {
+/** The change of least effort that brings more. */
+function nextSentence({ units }: Terminal, [first]: readonly Improvement[]): string {
+  return first ? improvementSentence(first, units) : '';
+}
+
+function improvementsTable({ figures, ink }: Terminal, more: readonly Improvement[]): string {
   if (more.length === 0) return '';
   const rows = more.map(({ change, flowGpm, gainGpm, thenBinding }) => [
     change,
@@ -175,7 +181,7 @@ function improvementsTable({ figures, ink }: Session, more: readonly Improvement
   return `${ink.head('What would bring more to the scene')}\n${table(columns, rows)}`;
 }
 
-function bandSentence({ figures }: Session, { low, high }: Band): string {
+function bandSentence({ figures }: Terminal, { low, high }: Band): string {
   const flow = (gpm: number) => figures.full(gpm, 'flow');
   return (
     `The hose decides: 5 in hose in service runs from C ${high.coefficient} down to ` +

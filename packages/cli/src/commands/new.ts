@@ -22,7 +22,7 @@ import type { Outcome } from '../outcome.ts';
 import { writtenPlan } from '../output/envelope.ts';
 import { table } from '../output/table.ts';
 import { aboutPlan } from '../report/heading.ts';
-import type { CommonOptions } from '../session.ts';
+import type { CommonOptions } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { goesToFile, type OutputOptions, withOutput, writeOutput } from './output-option.ts';
 import { formatOf } from './write-option.ts';

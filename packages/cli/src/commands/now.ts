@@ -14,7 +14,7 @@ import { limitsTable } from '../report/limits-table.ts';
 import { linesTable } from '../report/lines-table.ts';
 import { closing } from '../report/notices.ts';
 import { nameById, ordersTable } from '../report/orders-table.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { planCommand } from './plan-argument.ts';
 
@@ -38,17 +38,17 @@ export function addNow(program: Command, answer: Answer): void {
       ),
     )
     .action((file: string, options: CommonOptions) =>
-      answer('now', options, (session) => askNow(session, file)),
+      answer('now', options, (terminal) => askNow(terminal, file)),
     );
 }
 
-async function askNow(session: Session, file: string): Promise<Outcome> {
+async function askNow(terminal: Terminal, file: string): Promise<Outcome> {
   const { plan } = await readPlanFile(file);
-  const found = whatNow(plan, { units: session.units });
+  const found = whatNow(plan, { units: terminal.units });
   const passed = passedHard(found);
   return {
     exitCode: passed.length === 0 ? exitCodes.answered : exitCodes.notWithinLimits,
-    text: () => nowText(session, found),
+    text: () => nowText(terminal, found),
     data: () => ({ plan: aboutPlan(plan), answer: withWrittenPlan(found) }),
   };
 }
@@ -56,9 +56,9 @@ async function askNow(session: Session, file: string): Promise<Outcome> {
 const passedHard = (found: Now) =>
   found.limits.filter((limit) => limit.passed && limit.weight === 'hard');
 
-function nowText(session: Session, found: Now): string {
+function nowText(terminal: Terminal, found: Now): string {
   const { plan, state } = found;
-  const { figures, ink, width } = session;
+  const { figures, ink, width } = terminal;
   const passed = passedHard(found);
   const sentence =
     `${figures.full(state.sceneGpm, 'flow')} reaches ${nameById(plan, plan.scene)} at ` +
@@ -66,17 +66,17 @@ function nowText(session: Session, found: Now): string {
   const limits =
     passed.length === 0
       ? 'Every hard limit is kept.'
-      : `Past its limit: ${passed.map((limit) => limitSentence(session, limit)).join('; ')}.`;
+      : `Past its limit: ${passed.map((limit) => limitSentence(terminal, limit)).join('; ')}.`;
   return sections(
     heading(plan),
     ink.answer(paragraph(sentence, width)),
     paragraph(limits, width),
-    ordersTable(session, plan, state, found.orders),
-    nozzlesTable(session, plan, state),
-    hydrantsTable(session, plan, state),
-    linesTable(session, plan, state),
-    limitsTable(session, found.limits),
-    shutOffTable(session, plan, found.shutOff),
-    closing(session, found.notices),
+    ordersTable(terminal, plan, state, found.orders),
+    nozzlesTable(terminal, plan, state),
+    hydrantsTable(terminal, plan, state),
+    linesTable(terminal, plan, state),
+    limitsTable(terminal, found.limits),
+    shutOffTable(terminal, plan, found.shutOff),
+    closing(terminal, found.notices),
   );
 }

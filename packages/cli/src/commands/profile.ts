@@ -23,7 +23,7 @@ import { table } from '../output/table.ts';
 import { aboutPlan, heading } from '../report/heading.ts';
 import { closing } from '../report/notices.ts';
 import { nameById } from '../report/orders-table.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { goesToFile, type OutputOptions, withOutput, writeOutput } from './output-option.ts';
 import { planCommand } from './plan-argument.ts';
@@ -67,12 +67,12 @@ export function addProfile(program: Command, answer: Answer): void {
       ),
     )
     .action((file: string, options: ProfileOptions) =>
-      answer('profile', options, (session) => askProfile(session, file, options)),
+      answer('profile', options, (terminal) => askProfile(terminal, file, options)),
     );
 }
 
 async function askProfile(
-  session: Session,
+  terminal: Terminal,
   file: string,
   options: ProfileOptions,
 ): Promise<Outcome> {
@@ -80,13 +80,13 @@ async function askProfile(
   const { plan } = await readPlanFile(file);
   const solved = solvedFor(plan, options.of);
   const profile = profileOf(solved.plan, solved.state);
-  const drawing = () => drawingOf(session, solved.plan, profile, options.tone);
+  const drawing = () => drawingOf(terminal, solved.plan, profile, options.tone);
   const wrote = toFile ? writeOutput(options, drawing()) : undefined;
   return {
     exitCode: solved.ok ? exitCodes.answered : exitCodes.notWithinLimits,
     text: () => {
       if (wrote) return wrote;
-      return options.output === '-' ? drawing() : profileText(session, solved.plan, profile);
+      return options.output === '-' ? drawing() : profileText(terminal, solved.plan, profile);
     },
     data: () => ({
       plan: aboutPlan(plan),
@@ -117,7 +117,7 @@ function solvedFor(plan: Plan, of: ProfileOptions['of']): Solved {
 }
 
 function drawingOf(
-  { figures, units }: Session,
+  { figures, units }: Terminal,
   plan: Plan,
   profile: PressureProfile,
   tone: Tone,
@@ -137,8 +137,8 @@ function drawingOf(
   return `<?xml version="1.0" encoding="UTF-8"?>\n${drawing}\n`;
 }
 
-function profileText(session: Session, plan: Plan, profile: PressureProfile): string {
-  const { figures, ink, width } = session;
+function profileText(terminal: Terminal, plan: Plan, profile: PressureProfile): string {
+  const { figures, ink, width } = terminal;
   const [first] = profile.supply;
   const sentence = first
     ? `${first.label}: ${figures.full(first.flowGpm, 'flow')}.`
@@ -146,12 +146,12 @@ function profileText(session: Session, plan: Plan, profile: PressureProfile): st
   return sections(
     heading(plan),
     ink.answer(paragraph(sentence, width)),
-    ...[...profile.supply, ...profile.attack].map((path) => pathTable(session, plan, path)),
-    closing(session),
+    ...[...profile.supply, ...profile.attack].map((path) => pathTable(terminal, plan, path)),
+    closing(terminal),
   );
 }
 
-function pathTable({ figures, ink }: Session, plan: Plan, path: ProfilePath): string {
+function pathTable({ figures, ink }: Terminal, plan: Plan, path: ProfilePath): string {
   const rows = path.stations.map((station, at) => {
     const place = nameById(plan, station.piece);
     return [

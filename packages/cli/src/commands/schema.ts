@@ -4,7 +4,7 @@ import type { Answer } from '../answer.ts';
 import { examples } from '../examples.ts';
 import { exitCodes } from '../exit-codes.ts';
 import type { Outcome } from '../outcome.ts';
-import type { CommonOptions } from '../session.ts';
+import type { CommonOptions } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { goesToFile, type OutputOptions, withOutput, writeOutput } from './output-option.ts';
 

@@ -15,7 +15,7 @@ import { limitsTable } from '../report/limits-table.ts';
 import { linesTable } from '../report/lines-table.ts';
 import { closing } from '../report/notices.ts';
 import { gateTable, nameById, ordersTable } from '../report/orders-table.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { planCommand } from './plan-argument.ts';
 import {
@@ -56,47 +56,47 @@ export function addSet(program: Command, answer: Answer): void {
       ),
     )
     .action((file: string, options: SetOptions) =>
-      answer('set', options, (session) => askSet(session, file, options)),
+      answer('set', options, (terminal) => askSet(terminal, file, options)),
     );
 }
 
-async function askSet(session: Session, file: string, options: SetOptions): Promise<Outcome> {
+async function askSet(terminal: Terminal, file: string, options: SetOptions): Promise<Outcome> {
   checkSettingsFile(options);
   const { plan } = await readPlanFile(file);
-  const found = settingsFor(plan, options.demand, { units: session.units });
+  const found = settingsFor(plan, options.demand, { units: terminal.units });
   const wrote = found.possible ? writeSettings(options, found.plan) : '';
   return {
     exitCode: found.possible ? exitCodes.answered : exitCodes.notWithinLimits,
-    text: () => setText(session, found, wrote),
+    text: () => setText(terminal, found, wrote),
     data: () => ({ plan: aboutPlan(plan), answer: withWrittenPlan(found) }),
   };
 }
 
-function setText(session: Session, found: SettingsFor, wrote: string): string {
+function setText(terminal: Terminal, found: SettingsFor, wrote: string): string {
   const { plan, state } = found;
   return sections(
     heading(plan),
-    session.ink.answer(paragraph(setSentence(session, found), session.width)),
+    terminal.ink.answer(paragraph(setSentence(terminal, found), terminal.width)),
     found.possible
       ? ''
       : paragraph(
-          `It fails at: ${found.failing.map((limit) => limitSentence(session, limit)).join('; ')}.`,
-          session.width,
+          `It fails at: ${found.failing.map((limit) => limitSentence(terminal, limit)).join('; ')}.`,
+          terminal.width,
         ),
     found.possible ? '' : 'What follows is for the greatest flow that can be had.',
-    ordersTable(session, plan, state, found.orders),
-    gateTable(session, found.orders),
-    limitsTable(session, found.limits),
-    hydrantsTable(session, plan, state),
-    linesTable(session, plan, state),
-    nozzlesTable(session, plan, state),
-    shutOffTable(session, plan, found.shutOff),
-    closing(session, found.notices),
+    ordersTable(terminal, plan, state, found.orders),
+    gateTable(terminal, found.orders),
+    limitsTable(terminal, found.limits),
+    hydrantsTable(terminal, plan, state),
+    linesTable(terminal, plan, state),
+    nozzlesTable(terminal, plan, state),
+    shutOffTable(terminal, plan, found.shutOff),
+    closing(terminal, found.notices),
     wrote,
   );
 }
 
-function setSentence({ figures }: Session, found: SettingsFor): string {
+function setSentence({ figures }: Terminal, found: SettingsFor): string {
   const demand = figures.full(found.demandGpm, 'flow');
   const scene = nameById(found.plan, found.plan.scene);
   if (!found.possible) {

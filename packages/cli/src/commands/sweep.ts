@@ -27,7 +27,7 @@ import { bindingNames } from '../report/binding.ts';
 import { aboutPlan, heading } from '../report/heading.ts';
 import { closing } from '../report/notices.ts';
 import { nameById } from '../report/orders-table.ts';
-import type { CommonOptions, Session } from '../session.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import { planCommand } from './plan-argument.ts';
 
@@ -69,12 +69,12 @@ export function addSweep(program: Command, answer: Answer): void {
       ),
     )
     .action((file: string, options: SweepCommandOptions) =>
-      answer('sweep', options, (session) => askSweep(session, file, options)),
+      answer('sweep', options, (terminal) => askSweep(terminal, file, options)),
     );
 }
 
 async function askSweep(
-  session: Session,
+  terminal: Terminal,
   file: string,
   options: SweepCommandOptions,
 ): Promise<Outcome> {
@@ -85,33 +85,33 @@ async function askSweep(
     throw new CommandFailure(`--rig goes with --vary pdp, not with ${vary}.`);
   }
   const values = sweptValues(options, plan);
-  const rows = sweep(plan, { vary, values, ...(rig && { rig }) }, { units: session.units });
+  const rows = sweep(plan, { vary, values, ...(rig && { rig }) }, { units: terminal.units });
   const any = rows.some(({ possible }) => possible);
   return {
     exitCode: any ? exitCodes.answered : exitCodes.notWithinLimits,
     text: () =>
       options.csv
-        ? csv(...cellsOf(session, plan, vary, rows, true))
-        : sweepText(session, plan, vary, rows),
+        ? csv(...cellsOf(terminal, plan, vary, rows, true))
+        : sweepText(terminal, plan, vary, rows),
     data: () => ({ plan: aboutPlan(plan), answer: { question: 'sweep', vary, rows } }),
   };
 }
 
-function sweepText(session: Session, plan: Plan, vary: SweptValue, rows: readonly SweepRow[]) {
-  const { ink, width } = session;
-  const [heads, cells] = cellsOf(session, plan, vary, rows, false);
+function sweepText(terminal: Terminal, plan: Plan, vary: SweptValue, rows: readonly SweepRow[]) {
+  const { ink, width } = terminal;
+  const [heads, cells] = cellsOf(terminal, plan, vary, rows, false);
   const texts = [vary === 'hose' ? 0 : -1, heads.length - 2, heads.length - 1];
   const columns = heads.map((head, at) => ({ head, number: !texts.includes(at) }));
   return sections(
     heading(plan),
-    ink.answer(paragraph(sweepSentence(session, vary, rows), width)),
+    ink.answer(paragraph(sweepSentence(terminal, vary, rows), width)),
     table(columns, cells),
-    closing(session),
+    closing(terminal),
   );
 }
 
-function sweepSentence(session: Session, vary: SweptValue, rows: readonly SweepRow[]): string {
-  const { figures } = session;
+function sweepSentence(terminal: Terminal, vary: SweptValue, rows: readonly SweepRow[]): string {
+  const { figures } = terminal;
   const flows = rows.map(({ flowGpm }) => flowGpm);
   const [least, greatest] = [Math.min(...flows), Math.max(...flows)];
   const range =
@@ -132,13 +132,13 @@ function sweepSentence(session: Session, vary: SweptValue, rows: readonly SweepR
 
 /** Heads and rows, as shown to people or with plain numbers for a spreadsheet. */
 function cellsOf(
-  session: Session,
+  terminal: Terminal,
   plan: Plan,
   vary: SweptValue,
   rows: readonly SweepRow[],
   plain: boolean,
 ): [string[], string[][]] {
-  const { figures } = session;
+  const { figures } = terminal;
   const rigs = plan.rigs.filter(({ id }) => id !== plan.scene).map(({ id }) => id);
   const bare = plain
     ? (...given: Parameters<typeof figures.bare>) => plainNumber(figures.bare(...given))
@@ -146,7 +146,7 @@ function cellsOf(
   const quantity = quantityOfSwept(vary);
   const label = vary[0]?.toUpperCase() + vary.slice(1);
   const shown = (value: number | HoseSize) => {
-    if (typeof value === 'string') return formatHoseSize(value, session.units);
+    if (typeof value === 'string') return formatHoseSize(value, terminal.units);
     return quantity ? bare(value, quantity) : String(Number(value.toPrecision(6)));
   };
   const hasMain = rows.some(({ mainPsi }) => mainPsi !== undefined);

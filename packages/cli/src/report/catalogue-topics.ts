@@ -19,10 +19,10 @@ import {
 import { paragraph } from '../output/paragraph.ts';
 import { SourceList } from '../output/sources.ts';
 import { table } from '../output/table.ts';
-import type { Session } from '../session.ts';
+import type { Terminal } from '../terminal.ts';
 
 interface CatalogueTopic {
-  text: (session: Session) => string;
+  text: (terminal: Terminal) => string;
   data: () => unknown;
 }
 
@@ -39,16 +39,16 @@ export const catalogueTopics: Readonly<Record<Topic, CatalogueTopic>> = {
     data: () => nozzleCatalogue,
   },
   appliances: {
-    text: (session) =>
+    text: (terminal) =>
       [
-        lossText(session, 'Appliances', Object.values(applianceLosses)),
-        lossText(session, 'Hydrant assist valve', Object.values(assistValveLosses)),
-        lossText(session, 'Pump piping and strainer', Object.values(rigLosses)),
+        lossText(terminal, 'Appliances', Object.values(applianceLosses)),
+        lossText(terminal, 'Hydrant assist valve', Object.values(assistValveLosses)),
+        lossText(terminal, 'Pump piping and strainer', Object.values(rigLosses)),
       ].join('\n\n'),
     data: () => ({ appliances: applianceLosses, assistValve: assistValveLosses, rig: rigLosses }),
   },
   hydrant: {
-    text: (session) => lossText(session, 'Hydrant outlets', Object.values(hydrantLosses)),
+    text: (terminal) => lossText(terminal, 'Hydrant outlets', Object.values(hydrantLosses)),
     data: () => hydrantLosses,
   },
   pumps: {
@@ -82,15 +82,15 @@ const limitLabels: Readonly<Record<keyof LimitValues, [label: string, quantity?:
   draftVacuumInHg: ['Most vacuum at a drafting intake', 'vacuum'],
 };
 
-function nozzlesText(session: Session): string {
+function nozzlesText(terminal: Terminal): string {
   const sources = new SourceList();
   const rows = nozzleCatalogue.map(({ label, use, origin }) => [label, use, sources.mark(origin)]);
   const columns = [{ head: 'Nozzle' }, { head: 'Use' }, { head: 'From' }];
-  return titled(session, 'Nozzles', table(columns, rows), sources);
+  return titled(terminal, 'Nozzles', table(columns, rows), sources);
 }
 
-function limitsText(session: Session): string {
-  const { figures } = session;
+function limitsText(terminal: Terminal): string {
+  const { figures } = terminal;
   const sources = new SourceList();
   const rows = limitNames.map((name) => {
     const [label, quantity] = limitLabels[name];
@@ -108,11 +108,11 @@ function limitsText(session: Session): string {
     { head: 'Unit' },
     { head: 'From' },
   ];
-  return titled(session, 'Limits', table(columns, rows), sources);
+  return titled(terminal, 'Limits', table(columns, rows), sources);
 }
 
-function hoseText(session: Session): string {
-  const { figures, units } = session;
+function hoseText(terminal: Terminal): string {
+  const { figures, units } = terminal;
   const sources = new SourceList();
   const rows = hoseSizes.flatMap((size) => {
     const entry = hoseCatalogue[size];
@@ -143,11 +143,11 @@ function hoseText(session: Session): string {
     { head: 'From' },
   ];
   const law = 'Friction in psi = C × (gpm/100)² × (ft/100), for each line.';
-  return titled(session, 'Hose', `${law}\n${table(columns, rows)}`, sources);
+  return titled(terminal, 'Hose', `${law}\n${table(columns, rows)}`, sources);
 }
 
-function lossText(session: Session, title: string, entries: readonly LossEntry[]): string {
-  const { figures } = session;
+function lossText(terminal: Terminal, title: string, entries: readonly LossEntry[]): string {
+  const { figures } = terminal;
   const sources = new SourceList();
   const cells = ({ lossPsi, atGpm }: Loss) => [
     figures.bare(lossPsi, 'pressure'),
@@ -163,10 +163,10 @@ function lossText(session: Session, title: string, entries: readonly LossEntry[]
     { head: figures.head('at', 'flow'), number: true },
     { head: 'From' },
   ];
-  return titled(session, title, table(columns, rows), sources);
+  return titled(terminal, title, table(columns, rows), sources);
 }
 
-function pumpsText({ figures, ink }: Session): string {
+function pumpsText({ figures, ink }: Terminal): string {
   const rows = pumpRatingsGpm.map((ratedGpm) => {
     const { points } = capabilityFor({ ratedGpm });
     return [
@@ -185,7 +185,12 @@ function pumpsText({ figures, ink }: Session): string {
 }
 
 /** A table under its title, with the sources that its marks stand for. */
-function titled({ ink, width }: Session, title: string, body: string, sources: SourceList): string {
+function titled(
+  { ink, width }: Terminal,
+  title: string,
+  body: string,
+  sources: SourceList,
+): string {
   const lines = sources.lines.map((line) => paragraph(line, width, '    '));
   return `${ink.head(title)}\n${body}\n${lines.join('\n')}`;
 }

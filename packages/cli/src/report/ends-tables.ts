@@ -1,10 +1,10 @@
 import type { Plan, SupplyState } from '@plugside/fireground';
 import { table } from '../output/table.ts';
-import type { Session } from '../session.ts';
+import type { Terminal } from '../terminal.ts';
 import { nameById } from './orders-table.ts';
 
 /** Each hydrant: what it gives, what stays in the main, what it could give. */
-export function hydrantsTable({ figures, ink }: Session, plan: Plan, state: SupplyState): string {
+export function hydrantsTable({ figures, ink }: Terminal, plan: Plan, state: SupplyState): string {
   if (state.hydrants.length === 0) return '';
   const rows = state.hydrants.map((hydrant) => [
     nameById(plan, hydrant.id),
@@ -26,7 +26,7 @@ export function hydrantsTable({ figures, ink }: Session, plan: Plan, state: Supp
 }
 
 /** Each nozzle: what it gets beside what it is rated for. */
-export function nozzlesTable({ figures, ink }: Session, plan: Plan, state: SupplyState): string {
+export function nozzlesTable({ figures, ink }: Terminal, plan: Plan, state: SupplyState): string {
   if (state.nozzles.length === 0) return '';
   const rows = state.nozzles.map((nozzle) => [
     nameById(plan, nozzle.id),
@@ -49,7 +49,7 @@ export function nozzlesTable({ figures, ink }: Session, plan: Plan, state: Suppl
 
 /** Pressures when every nozzle shuts, where they come within a tenth of what is allowed or pass it. */
 export function shutOffTable(
-  { figures, ink }: Session,
+  { figures, ink }: Terminal,
   plan: Plan,
   rest: {
     lines: readonly ShutRow[];

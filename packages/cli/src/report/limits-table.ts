@@ -1,10 +1,10 @@
 import type { LimitCheck } from '@plugside/fireground';
 import { quantityOfUnit } from '../output/figures.ts';
 import { table } from '../output/table.ts';
-import type { Session } from '../session.ts';
+import type { Terminal } from '../terminal.ts';
 
 /** Every limit with its margin, the tightest first; the unit of each row stands beside it. */
-export function limitsTable({ figures, ink }: Session, limits: readonly LimitCheck[]): string {
+export function limitsTable({ figures, ink }: Terminal, limits: readonly LimitCheck[]): string {
   const ranked = [...limits].sort((one, two) => one.marginFraction - two.marginFraction);
   const rows = ranked.map((limit) => {
     const quantity = quantityOfUnit[limit.unit];

@@ -1,10 +1,10 @@
 import { formatHoseSize, type Plan, type SupplyState } from '@plugside/fireground';
 import { table } from '../output/table.ts';
-import type { Session } from '../session.ts';
+import type { Terminal } from '../terminal.ts';
 
 /** Every line: hose, flow and what it costs. */
 export function linesTable(
-  { figures, ink, units }: Session,
+  { figures, ink, units }: Terminal,
   plan: Plan,
   state: SupplyState,
 ): string {

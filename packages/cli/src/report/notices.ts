@@ -1,9 +1,9 @@
 import { deferral, type Notice } from '@plugside/fireground';
 import { bullets, paragraph, sections } from '../output/paragraph.ts';
-import type { Session } from '../session.ts';
+import type { Terminal } from '../terminal.ts';
 
 /** Cautions, then what the numbers rest on, then the line that ends every answer. */
-export function closing({ ink, width }: Session, notices: readonly Notice[] = []): string {
+export function closing({ ink, width }: Terminal, notices: readonly Notice[] = []): string {
   const of = (level: Notice['level']) =>
     notices.filter((notice) => notice.level === level).map(({ text }) => text);
   const cautions = of('caution');

@@ -1,10 +1,10 @@
 import { nameOf, type Plan, pieceOf, type RigOrder, type SupplyState } from '@plugside/fireground';
 import { table } from '../output/table.ts';
-import type { Session } from '../session.ts';
+import type { Terminal } from '../terminal.ts';
 
 /** Each pump: what it is set to, what it sees, and what its operator says. */
 export function ordersTable(
-  { figures, ink }: Session,
+  { figures, ink }: Terminal,
   plan: Plan,
   state: SupplyState,
   orders: readonly RigOrder[],
@@ -47,7 +47,7 @@ function settingOf(order: RigOrder, psi: (value: number) => string): string {
 }
 
 /** Lines to gate down, with the loss to take at each valve. */
-export function gateTable({ figures, ink }: Session, orders: readonly RigOrder[]): string {
+export function gateTable({ figures, ink }: Terminal, orders: readonly RigOrder[]): string {
   const rows = orders.flatMap(({ gate }) =>
     gate.map(({ line, lossPsi, atGpm }) => [
       line,

@@ -10,7 +10,7 @@ export interface CommonOptions {
 }
 
 /** How one run reads and shows: the reader's units, the terminal's width and colours. */
-export interface Session {
+export interface Terminal {
   units: UnitSystem;
   figures: Figures;
   ink: Ink;
