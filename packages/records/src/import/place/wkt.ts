@@ -1,0 +1,71 @@
+/** Geometry as text: "well-known text" of OpenGIS Simple Features (OGC 06-103r4), two dimensions. */
+import type { SourceGeometry } from '../source/source.ts';
+
+const depths: Record<string, { type: SourceGeometry['type']; depth: number }> = {
+  POINT: { type: 'Point', depth: 0 },
+  MULTIPOINT: { type: 'MultiPoint', depth: 1 },
+  LINESTRING: { type: 'LineString', depth: 1 },
+  POLYGON: { type: 'Polygon', depth: 2 },
+  MULTILINESTRING: { type: 'MultiLineString', depth: 2 },
+  MULTIPOLYGON: { type: 'MultiPolygon', depth: 3 },
+};
+
+/** A geometry from its text; further dimensions are left out. Undefined where it is none. */
+export function readWkt(text: string): SourceGeometry | undefined {
+  const head = /^\s*(?:SRID=\d+;)?\s*([A-Z]+)\s*(?:Z|M|ZM)?\s*\(/i.exec(text);
+  const kind = head ? depths[head[1]!.toUpperCase()] : undefined;
+  if (!kind) return undefined;
+  const body = text.slice(head![0].length - 1).trim();
+  // Each point becomes a pair in brackets, each bracket a list.
+  let bad = false;
+  const json = body
+    .replace(/[^(),]+/g, (words) => {
+      if (words.trim() === '') return '';
+      const numbers = words.trim().split(/\s+/).map(Number);
+      if (numbers.length < 2 || numbers.slice(0, 2).some((one) => !Number.isFinite(one)))
+        bad = true;
+      return `[${numbers[0]},${numbers[1]}]`;
+    })
+    .replaceAll('(', '[')
+    .replaceAll(')', ']');
+  if (bad) return undefined;
+  let coordinates: unknown;
+  try {
+    coordinates = JSON.parse(json);
+  } catch {
+    return undefined;
+  }
+  if (kind.type === 'Point') coordinates = (coordinates as unknown[])[0];
+  // MULTIPOINT may write each of its points in brackets of its own.
+  if (kind.type === 'MultiPoint') {
+    coordinates = (coordinates as unknown[]).map((one) =>
+      Array.isArray(one) && Array.isArray(one[0]) ? one[0] : one,
+    );
+  }
+  return isNested(coordinates, kind.depth)
+    ? ({ type: kind.type, coordinates } as SourceGeometry)
+    : undefined;
+}
+
+function isNested(value: unknown, depth: number): boolean {
+  if (!Array.isArray(value) || value.length === 0) return false;
+  return depth === 0
+    ? value.length >= 2 && value.every((one) => typeof one === 'number')
+    : value.every((one) => isNested(one, depth - 1));
+}
+
+/** A geometry as text, every digit kept. */
+export function writeWkt(geometry: SourceGeometry): string {
+  return `${geometry.type.toUpperCase()} ${geometry.type === 'Point' ? `(${position(geometry.coordinates)})` : list(geometry.coordinates)}`;
+}
+
+const position = (at: readonly number[]) => `${at[0]} ${at[1]}`;
+
+function list(values: readonly unknown[]): string {
+  const inside = values.map((value) =>
+    Array.isArray(value) && typeof value[0] === 'number'
+      ? position(value as number[])
+      : list(value as unknown[]),
+  );
+  return `(${inside.join(', ')})`;
+}

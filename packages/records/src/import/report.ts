@@ -1,0 +1,47 @@
+import type { ImportKind } from './mapping/mapping.ts';
+import type { RefusalCode } from './source/source.ts';
+
+/** One row that was not taken, and what to do about it. */
+export interface Refusal {
+  code: RefusalCode;
+  /** CSV: line of the file, from 1. Otherwise the feature, from 1. */
+  row: number;
+  column?: string;
+  /** As it stands in the file, cut to 200 characters. */
+  value?: string;
+  reason: string;
+  remedy: string;
+}
+
+/** A value that the department gave itself and that an import left as it was. */
+export interface KeptValue {
+  row: number;
+  /** Name of the record, or its id. */
+  record: string;
+  field: string;
+  ours: string;
+  theirs: string;
+}
+
+export interface ImportReport {
+  kind: ImportKind;
+  sourceName: string;
+  fileName: string;
+  /** True where nothing was written because nobody asked for it. */
+  dryRun: boolean;
+  /** Rows read. */
+  rows: number;
+  added: number;
+  changed: number;
+  same: number;
+  /** Rows that are of another kind by the mapping's `only`. */
+  skipped: number;
+  refusedCount: number;
+  /** The first 1,000 refused rows; all of them are in the file of refused rows. */
+  refused: Refusal[];
+  byReason: { code: RefusalCode; count: number; example: string }[];
+  keptCount: number;
+  /** The first 1,000. */
+  kept: KeptValue[];
+  notices: string[];
+}
