@@ -70,6 +70,9 @@ export interface RecordStore {
 
   count(kind: Kind): Promise<number>;
 
+  /** Another text whenever any record of a kind has been made, changed or removed, by whomever. */
+  revision(kind: Kind): Promise<string>;
+
   /**
    * Changes the fields given and leaves the others; a field given as undefined is cleared. A change
    * that changes nothing leaves the version as it is.

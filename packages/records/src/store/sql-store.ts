@@ -94,6 +94,15 @@ export class SqlStore implements RecordStore {
     return (await this.list(kind, { limit: pageLimits.least })).total;
   }
 
+  /** Adding makes a greater id, changing a greater sum of versions, removing alone a smaller count. */
+  async revision(kind: Kind): Promise<string> {
+    const { rows } = await sql<{ count: unknown; versions: unknown; last: unknown }>`
+      select count(*) as count, sum(version) as versions, max(id) as last
+      from ${sql.table(tableOf(kind).name)}`.execute(this.#connections.read);
+    const row = rows[0];
+    return `${row?.count}.${row?.versions ?? 0}.${row?.last ?? ''}`;
+  }
+
   async change<K extends Kind>(
     kind: K,
     id: string,
