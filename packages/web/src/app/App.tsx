@@ -38,6 +38,8 @@ export function App() {
   if (asked.ok) lastGood.current = asked.answered;
   const answered = asked.ok ? asked.answered : lastGood.current;
 
+  // The lists beside the drawings may come a frame after them.
+  const listed = useDeferredValue(answered);
   const alone = useMemo(() => aloneOf(plan), [plan]);
   const aloneAnswer = alone.ok ? alone.found : null;
 
@@ -76,10 +78,10 @@ export function App() {
             demandGpm={question === 'set' ? demandOf(plan) : null}
           />
         </div>
-        {answered ? (
+        {answered && listed ? (
           <>
             <div className={asked.ok ? 'board' : 'board stale'}>
-              <SetAndSay answered={answered} />
+              <SetAndSay answered={listed} />
               <section className="lay-section" aria-label="The lay">
                 <DrawingGuard what="The lay" resetOn={answered}>
                   <LayView
@@ -90,26 +92,26 @@ export function App() {
                 </DrawingGuard>
               </section>
               <div className="side">
-                <Limits answered={answered} />
-                <Cautions answered={answered} />
+                <Limits answered={listed} />
+                <Cautions answered={listed} />
               </div>
               <div className="further">
                 <div className="further-column">
                   <DrawingGuard what="The valve" resetOn={answered}>
-                    <ValveCloseUp answered={answered} />
+                    <ValveCloseUp answered={listed} />
                   </DrawingGuard>
-                  {question === 'now' && <Valves answered={answered} />}
+                  {question === 'now' && <Valves answered={listed} />}
                   <Improvements found={better} />
                 </div>
                 <div className="further-column">
                   <DrawingGuard what="The curves" resetOn={curves}>
                     <SupplyCurves curves={curves} comparison={comparison} />
                   </DrawingGuard>
-                  <AttackLines answered={answered} />
+                  <AttackLines answered={listed} />
                 </div>
               </div>
             </div>
-            <StationTable answered={answered} />
+            <StationTable answered={listed} />
           </>
         ) : (
           <p className="nothing">

@@ -1,4 +1,4 @@
-import { Button, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 
 interface ChoiceProps<T extends string> {
   label: string;
@@ -7,35 +7,41 @@ interface ChoiceProps<T extends string> {
   onChange(value: T): void;
 }
 
-/** One of a list, shown as text in the line until it is pressed. */
+/** One of a list, shown as text in the line until it is pressed. The list is made only then. */
 export function Choice<T extends string>({ label, value, options, onChange }: ChoiceProps<T>) {
+  const text = options.find((option) => option.value === value)?.text ?? value;
   return (
-    <Select
-      className="choice"
-      aria-label={label}
-      selectedKey={value}
-      onSelectionChange={(key) => onChange(key as T)}
-    >
-      <Button className="choice-button">
-        <SelectValue />
+    <MenuTrigger>
+      <Button className="choice-button" aria-label={`${label}: ${text}`}>
+        {text}
         <span aria-hidden="true" className="choice-mark">
           ▾
         </span>
       </Button>
       <Popover className="popover">
-        <ListBox className="list">
+        <Menu
+          className="list"
+          aria-label={label}
+          selectionMode="single"
+          disallowEmptySelection
+          selectedKeys={[value]}
+          onSelectionChange={(keys) => {
+            const [key] = keys;
+            if (key !== undefined && key !== value) onChange(key as T);
+          }}
+        >
           {options.map((option) => (
-            <ListBoxItem
+            <MenuItem
               key={option.value}
               id={option.value}
               className="list-item"
               textValue={option.text}
             >
               {option.text}
-            </ListBoxItem>
+            </MenuItem>
           ))}
-        </ListBox>
+        </Menu>
       </Popover>
-    </Select>
+    </MenuTrigger>
   );
 }

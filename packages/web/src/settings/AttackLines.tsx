@@ -8,6 +8,7 @@ import {
   pieceOf,
   splitPortRef,
 } from '@plugside/fireground';
+import { memo } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
 import { HoseChoice } from '../editing/HoseChoice.tsx';
@@ -22,7 +23,7 @@ import { usePlan } from '../plan-store/plan-store.ts';
 import { ValveSwitch } from './ValveSwitch.tsx';
 
 /** Every hose past the scene's pump: hose, nozzle, valve, and what it gives. */
-export function AttackLines({ answered }: { answered: Answered }) {
+export const AttackLines = memo(function AttackLines({ answered }: { answered: Answered }) {
   const plan = usePlan((state) => state.history.present);
   const past = pastPiece(plan, plan.scene);
   const lines = plan.lines.filter((line) => past.has(splitPortRef(line.from).pieceId));
@@ -47,7 +48,7 @@ export function AttackLines({ answered }: { answered: Answered }) {
       </ul>
     </section>
   );
-}
+});
 
 function nozzleAt(plan: Plan, line: Line): Nozzle | undefined {
   const end = splitPortRef(line.to).pieceId;
@@ -138,10 +139,9 @@ function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
   const replace = (id: string) => {
     const entry = nozzleCatalogue.find((one) => one.id === id);
     if (!entry) return;
-    const { id: own_, name, elevationFt, on, open, use } = nozzle;
     change('Nozzle', (was) =>
-      changeNozzle(was, nozzle.id, () => ({
-        id: own_,
+      changeNozzle(was, nozzle.id, ({ id: ownId, name, elevationFt, on, open, use }) => ({
+        id: ownId,
         name,
         elevationFt,
         on,

@@ -1,5 +1,5 @@
 import { describeLine, type Notice, nameOf, pieceOf } from '@plugside/fireground';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
@@ -16,7 +16,7 @@ function unique(notices: readonly Notice[]): Notice[] {
 }
 
 /** What to be careful with, told by a shape and words. */
-export function Cautions({ answered }: { answered: Answered }) {
+export const Cautions = memo(function Cautions({ answered }: { answered: Answered }) {
   const notices = unique([...answered.notices, ...answered.shutOff.notices]);
   const cautions = notices.filter((one) => one.level === 'caution');
   const facts = notices.filter((one) => one.level === 'fact');
@@ -51,7 +51,7 @@ export function Cautions({ answered }: { answered: Answered }) {
       <p className="deferral">{DEFERRAL}</p>
     </section>
   );
-}
+});
 
 /** Share of its limit from which a line's shut-off pressure is worth a row. */
 const WORTH_TELLING = 0.6;

@@ -1,11 +1,16 @@
 import type { Improvement } from '@plugside/fireground';
+import { memo } from 'react';
 import { Button } from 'react-aria-components';
 import { useUnits } from '../editing/use-units.ts';
 import type { Picture } from '../plan-store/pictures.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
 
 /** One change each, what it would bring, and a button that makes it. */
-export function Improvements({ found }: { found: Picture<Improvement[]> }) {
+export const Improvements = memo(function Improvements({
+  found,
+}: {
+  found: Picture<Improvement[]>;
+}) {
   const units = useUnits();
   const open = usePlan((state) => state.open);
   const list = found.ok ? found.found.filter((one) => one.gainGpm > 0.5) : [];
@@ -43,4 +48,4 @@ export function Improvements({ found }: { found: Picture<Improvement[]> }) {
       </ol>
     </section>
   );
-}
+});

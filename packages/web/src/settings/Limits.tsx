@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Answered } from '../plan-store/ask.ts';
 import { LimitRow } from './LimitRow.tsx';
@@ -6,7 +6,7 @@ import { LimitRow } from './LimitRow.tsx';
 const SHOWN_AT_FIRST = 6;
 
 /** Every limit with the room left, the tightest first. */
-export function Limits({ answered }: { answered: Answered }) {
+export const Limits = memo(function Limits({ answered }: { answered: Answered }) {
   const [all, setAll] = useState(false);
   const ranked = [...answered.limits].sort(
     (a, b) =>
@@ -32,4 +32,4 @@ export function Limits({ answered }: { answered: Answered }) {
       )}
     </section>
   );
-}
+});

@@ -6,6 +6,7 @@ import {
   type RigState,
   splitPortRef,
 } from '@plugside/fireground';
+import { memo } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
 import { QuantityField } from '../editing/QuantityField.tsx';
@@ -18,7 +19,7 @@ import { useView } from '../plan-store/view.ts';
 import { useSetPump } from './use-set-pdp.ts';
 
 /** One order per operator: what to set, what to expect, what to say. */
-export function SetAndSay({ answered }: { answered: Answered }) {
+export const SetAndSay = memo(function SetAndSay({ answered }: { answered: Answered }) {
   const change = usePlan((state) => state.change);
   const setQuestion = useView((state) => state.setQuestion);
   return (
@@ -42,7 +43,7 @@ export function SetAndSay({ answered }: { answered: Answered }) {
       )}
     </section>
   );
-}
+});
 
 const MODES = [
   { value: 'governed', text: 'governor' },

@@ -1,4 +1,5 @@
 import { describeLine, type Line, type Plan, splitPortRef } from '@plugside/fireground';
+import { memo } from 'react';
 import { useUnits } from '../editing/use-units.ts';
 import type { Answered } from '../plan-store/ask.ts';
 import { pastPiece } from '../plan-store/edits/lay.ts';
@@ -6,7 +7,7 @@ import { usePlan } from '../plan-store/plan-store.ts';
 import { ValveSwitch } from './ValveSwitch.tsx';
 
 /** The supply's valves, for "as set now": which lines are open, which shut. */
-export function Valves({ answered }: { answered: Answered }) {
+export const Valves = memo(function Valves({ answered }: { answered: Answered }) {
   const plan = usePlan((state) => state.history.present);
   const past = pastPiece(plan, plan.scene);
   const supply = plan.lines.filter((line) => !past.has(splitPortRef(line.from).pieceId));
@@ -23,7 +24,7 @@ export function Valves({ answered }: { answered: Answered }) {
       </ul>
     </section>
   );
-}
+});
 
 function SupplyValve({ plan, line, answered }: { plan: Plan; line: Line; answered: Answered }) {
   const units = useUnits();

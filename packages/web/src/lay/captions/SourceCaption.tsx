@@ -1,4 +1,11 @@
-import { freePortsOf, type Hydrant, nameOf, type Plan, splitPortRef } from '@plugside/fireground';
+import {
+  freePortsOf,
+  type Hydrant,
+  type Line,
+  nameOf,
+  type Plan,
+  splitPortRef,
+} from '@plugside/fireground';
 import { Button } from 'react-aria-components';
 import { HoseChoice } from '../../editing/HoseChoice.tsx';
 import { QuantityField } from '../../editing/QuantityField.tsx';
@@ -7,7 +14,7 @@ import { Switcher } from '../../editing/Switcher.tsx';
 import { isBoosting, setBoosting } from '../../plan-store/edits/boost.ts';
 import { addSideLine, removeLine } from '../../plan-store/edits/lines.ts';
 import { changeHose, patchHydrant, patchLine, patchRig } from '../../plan-store/edits/pieces.ts';
-import { boosterAt } from '../../plan-store/hookup.ts';
+import { boosterAt, hookupLines } from '../../plan-store/hookup.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 
 interface SourceCaptionProps {
@@ -70,13 +77,7 @@ function AtSource({ plan, sourceId }: SourceCaptionProps) {
   const change = usePlan((state) => state.change);
   const booster = boosterAt(plan, sourceId);
   const hydrant = plan.hydrants.find((one) => one.id === sourceId);
-  const sideLines = plan.lines.filter(
-    (line) =>
-      hydrant &&
-      booster &&
-      line.from.startsWith(`${hydrant.id}.side`) &&
-      splitPortRef(line.to).pieceId === booster.id,
-  );
+  const hookup = booster ? hookupLines(plan, booster.id) : [];
   const canAdd =
     hydrant !== undefined &&
     booster !== undefined &&
@@ -110,33 +111,10 @@ function AtSource({ plan, sourceId }: SourceCaptionProps) {
           />
         </div>
       )}
-      {booster && hydrant && (
-        <ul className="side-lines" aria-label={`Side lines into ${nameOf(booster)}`}>
-          {sideLines.map((line) => (
-            <li key={line.id} className="given-line">
-              side{' '}
-              <HoseChoice
-                label="Hose of the side line"
-                value={line.hose}
-                onChange={(hose) => change('Hose size', (now) => changeHose(now, line.id, hose))}
-              />{' '}
-              <QuantityField
-                label="Length of the side line"
-                value={line.lengthFt}
-                kind="length"
-                {...HOSE_LENGTH}
-                onChange={(lengthFt, key) =>
-                  change('Side line length', (now) => patchLine(now, line.id, { lengthFt }), key)
-                }
-              />
-              <Button
-                className="quiet-button remove"
-                aria-label={`Take away the side line from ${splitPortRef(line.from).port}`}
-                onPress={() => change('Take away a side line', (now) => removeLine(now, line.id))}
-              >
-                ×
-              </Button>
-            </li>
+      {booster && (
+        <ul className="hookup-lines" aria-label={`Hose at ${nameOf(booster)}`}>
+          {hookup.map((one) => (
+            <HookupLine key={one.line.id} {...one} />
           ))}
           {canAdd && (
             <li>
@@ -153,5 +131,40 @@ function AtSource({ plan, sourceId }: SourceCaptionProps) {
         </ul>
       )}
     </>
+  );
+}
+
+/** A short hose at the booster; a side line can be taken away. */
+function HookupLine({ line, word }: { line: Line; word: string }) {
+  const change = usePlan((state) => state.change);
+  const name =
+    word === 'side' ? `the side line from ${splitPortRef(line.from).port}` : `the ${word} line`;
+  return (
+    <li className="given-line">
+      {word}
+      <HoseChoice
+        label={`Hose of ${name}`}
+        value={line.hose}
+        onChange={(hose) => change('Hose size', (now) => changeHose(now, line.id, hose))}
+      />
+      <QuantityField
+        label={`Length of ${name}`}
+        value={line.lengthFt}
+        kind="length"
+        {...HOSE_LENGTH}
+        onChange={(lengthFt, key) =>
+          change('Hose length', (now) => patchLine(now, line.id, { lengthFt }), key)
+        }
+      />
+      {word === 'side' && (
+        <Button
+          className="quiet-button remove"
+          aria-label={`Take away ${name}`}
+          onPress={() => change('Take away a side line', (now) => removeLine(now, line.id))}
+        >
+          ×
+        </Button>
+      )}
+    </li>
   );
 }

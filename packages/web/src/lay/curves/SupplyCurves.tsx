@@ -8,7 +8,7 @@ import {
 } from '@plugside/fireground';
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
-import { useMemo, useRef } from 'react';
+import { memo, useMemo, useRef } from 'react';
 import { type Units, useUnits } from '../../editing/use-units.ts';
 import type { Picture } from '../../plan-store/pictures.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
@@ -32,7 +32,7 @@ interface SupplyCurvesProps {
 }
 
 /** Pressure left at the attack intake against flow, for each way of supplying it. */
-export function SupplyCurves({ curves, comparison }: SupplyCurvesProps) {
+export const SupplyCurves = memo(function SupplyCurves({ curves, comparison }: SupplyCurvesProps) {
   const frame = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(frame);
   const units = useUnits();
@@ -51,7 +51,7 @@ export function SupplyCurves({ curves, comparison }: SupplyCurvesProps) {
       </div>
     </section>
   );
-}
+});
 
 /** From which length of lay boosting pays, for what the scene needs. */
 function boostSentence(found: BoostComparison, units: Units): string {

@@ -60,8 +60,8 @@ export function EvolutionDrawing(props: EvolutionDrawingProps) {
               key={hose.line}
               curve={hose.curve}
               widthPx={hose.widthPx}
-              flowGpm={found?.flowGpm ?? 0}
-              velocityFtS={found?.velocityFtS ?? 0}
+              flowGpm={found?.flowGpm ?? throughValve(state, id)}
+              velocityFtS={found?.velocityFtS ?? 8}
               shut={line?.valve === 'shut'}
               over={found !== undefined && found.greatestPsi > found.limitPsi + 0.05}
             />
@@ -104,6 +104,12 @@ export function EvolutionDrawing(props: EvolutionDrawingProps) {
       })}
     </div>
   );
+}
+
+/** What enters a valve from the hydrant that it sits on [gpm]. */
+function throughValve(state: SupplyState, id: string): number {
+  const valve = state.assistValves.find((one) => `on:${one.id}` === id);
+  return valve ? valve.clapperGpm + valve.suctionGpm : 0;
 }
 
 function Ground({ scene }: { scene: EvolutionScene }) {

@@ -40,13 +40,14 @@ export function evolutionLabels(
     labels.push({
       id: `rig:${rig.id}`,
       x: rig.x + rig.width / 2,
-      y: rig.y + rig.height / 2,
+      y: rig.y + rig.height * 1.22,
+      alternates: [[rig.x + rig.width / 2, rig.y - 2]],
       lines: [nameOf(piece)],
       look: 'strong',
       priority: 9,
       sides: ['below', 'above'],
-      gap: rig.height * 0.72,
-      reach: 30,
+      gap: 3,
+      reach: sizes.compact ? 9 : 30,
     });
   }
   for (const one of scene.fittings) {
@@ -191,17 +192,20 @@ function hoseLabels(
         id: `hose:${hose.line}`,
         x: at[0],
         y: at[1],
-        alternates: [0.3, 0.7, 0.15, 0.85].map((share) => alongCurve(hose.curve.points, share).at),
-        lines: sizes.compact
-          ? [still ? amount : units.number(flow, 'flow')]
-          : [units.hose(line.hose), amount],
+        alternates: [0.35, 0.65, 0.25, 0.75, 0.15, 0.85].map(
+          (share) => alongCurve(hose.curve.points, share).at,
+        ),
+        others: scene.hoses
+          .filter((other) => other !== hose && other.region !== 'attack')
+          .flatMap((other) => rectsAlong(other.curve.points, other.widthPx)),
+        lines: [sizes.compact && !still ? units.number(flow, 'flow') : amount],
         look: still ? 'soft' : 'water',
         priority: 4 + flow / 1e5,
         sides: line.to.endsWith('.pump-discharge')
           ? ['right', 'above right', 'below right', 'left']
-          : ['left', 'below', 'below left', 'above left', 'above', 'right'],
+          : ['left', 'below', 'below left', 'above left', 'right', 'above right', 'below right'],
         gap: 9,
-        reach: sizes.compact ? 18 : 36,
+        reach: sizes.compact ? 9 : 36,
       },
     ];
   });

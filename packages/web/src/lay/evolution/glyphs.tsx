@@ -4,35 +4,44 @@ interface RigGlyphProps {
   width: number;
   height: number;
   pumping: boolean;
-  facing?: 'left' | 'right';
 }
 
-/** An engine from the side: cab, body, midship pump, wheels. Its pump turns while it pumps. */
-export function RigGlyph({ width, height, pumping, facing = 'right' }: RigGlyphProps) {
-  const cab = width * 0.26;
-  const wheel = height * 0.19;
-  const pumpR = height * 0.27;
-  const pumpX = width * 0.56;
-  const flip = facing === 'left' ? `translate(${width} 0) scale(-1 1)` : undefined;
+/** Under this width [px] an engine is drawn without its compartments and windows. */
+const PLAIN_BELOW_PX = 58;
+
+/** An engine from the side: hose body, midship pump, crew cab. Its pump turns while it pumps. */
+export function RigGlyph({ width: w, height: h, pumping }: RigGlyphProps) {
+  const wheel = h * 0.19;
+  const pumpR = Math.min(h * 0.24, w * 0.095);
+  const pumpX = w * 0.55;
+  const bed = h * 0.16;
+  const roof = h * 0.02;
+  const plain = w < PLAIN_BELOW_PX;
   return (
-    <g className="rig" transform={flip}>
+    <g className="rig">
+      {!plain && (
+        <path className="lights" d={`M${w * 0.73} ${roof - 4}h${w * 0.12}v4h${-w * 0.12}Z`} />
+      )}
       <path
         className="body"
-        d={`M0 ${height}V${height * 0.14}q0 -${height * 0.14} ${height * 0.14} -${height * 0.14}H${width - cab}h${cab * 0.62}l${cab * 0.38} ${height * 0.46}V${height}Z`}
+        d={`M0 ${h}V${bed}H${w * 0.66}V${roof}H${w * 0.89}L${w} ${h * 0.46}V${h}Z`}
       />
-      <path
-        className="detail"
-        d={`M${width - cab} 0V${height}M${width - cab + 5} ${height * 0.42}h${cab * 0.52}`}
-      />
-      <circle className="pump" cx={pumpX} cy={height * 0.5} r={pumpR} />
-      <g transform={`translate(${pumpX} ${height * 0.5})`}>
+      <path className="detail" d={`M${w * 0.44} ${bed}V${h}M${w * 0.66} ${bed}V${h}`} />
+      {!plain && (
+        <path
+          className="detail"
+          d={`M${w * 0.05} ${h * 0.34}h${w * 0.15}v${h * 0.36}h${-w * 0.15}ZM${w * 0.24} ${h * 0.34}h${w * 0.15}v${h * 0.36}h${-w * 0.15}ZM${w * 0.7} ${h * 0.15}h${w * 0.08}v${h * 0.28}h${-w * 0.08}ZM${w * 0.81} ${h * 0.15}h${w * 0.06}l${w * 0.07} ${h * 0.28}h${-w * 0.13}Z`}
+        />
+      )}
+      <circle className="pump" cx={pumpX} cy={h * 0.5} r={pumpR} />
+      <g transform={`translate(${pumpX} ${h * 0.5})`}>
         <path
           className={pumping ? 'rotor turning' : 'rotor'}
           d={`M0 ${-pumpR * 0.62}Q${pumpR * 0.5} ${-pumpR * 0.2} 0 0Q${-pumpR * 0.5} ${pumpR * 0.2} 0 ${pumpR * 0.62}M${-pumpR * 0.62} 0Q${-pumpR * 0.2} ${-pumpR * 0.5} 0 0Q${pumpR * 0.2} ${pumpR * 0.5} ${pumpR * 0.62} 0`}
         />
       </g>
-      <circle className="wheel" cx={width * 0.2} cy={height} r={wheel} />
-      <circle className="wheel" cx={width * 0.84} cy={height} r={wheel} />
+      <circle className="wheel" cx={w * 0.22} cy={h} r={wheel} />
+      <circle className="wheel" cx={w * 0.82} cy={h} r={wheel} />
     </g>
   );
 }

@@ -80,8 +80,24 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
         width: one.x1 - one.x0,
         height: 4,
       })),
+      ...under.map((one) => ({
+        x: one.x - 26,
+        y: frame.y(one.limitPsi) - 2,
+        width: 52,
+        height: frame.y(0) - frame.y(one.limitPsi) + 2,
+      })),
     ],
-    [tracks, unassisted, over, frame],
+    [tracks, unassisted, over, under, frame],
+  );
+  const tickRects = useMemo(
+    () =>
+      frame.ticks.map((tick) => ({
+        x: 0,
+        y: frame.y(tick.psi) - 8,
+        width: sizes.startPx,
+        height: 16,
+      })),
+    [frame, sizes.startPx],
   );
   const bounds = { x: 2, y: 0, width: sizes.widthPx - MARGIN_PX, height: frame.bottomPx - 2 };
   return (
@@ -139,7 +155,7 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
         )}
         <LabelLayer
           labels={labels}
-          obstacles={[]}
+          obstacles={tickRects}
           soft={soft}
           bounds={bounds}
           textPx={sizes.textPx + (sizes.compact ? 0 : 1)}

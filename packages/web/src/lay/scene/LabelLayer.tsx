@@ -7,6 +7,7 @@ export interface LabelSpec {
   x: number;
   y: number;
   alternates?: readonly (readonly [x: number, y: number])[];
+  others?: readonly Rect[];
   /** One or more lines of text. */
   lines: readonly string[];
   look?: 'plain' | 'strong' | 'water' | 'soft' | 'warning';

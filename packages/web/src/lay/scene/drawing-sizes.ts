@@ -22,7 +22,7 @@ export function drawingSizes(widthPx: number): DrawingSizes {
     return {
       widthPx,
       compact: true,
-      startPx: 24,
+      startPx: 27,
       hookupPx: Math.round(widthPx * 0.31),
       leastAttackPx: 36,
       endPx: 36,

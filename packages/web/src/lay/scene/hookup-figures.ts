@@ -1,10 +1,13 @@
 /** The end at the source, expanded and not to scale: source, assist valve, booster, short hoses. */
 import { kindOf, type Plan, pieceOf, splitPortRef } from '@plugside/fireground';
-import { hoseBetween, type Point } from './curves.ts';
+import { hoseBetween, type Point, polyline } from './curves.ts';
 import type { DrawingSizes } from './drawing-sizes.ts';
 import type { FittingFigure, HoseFigure, RigFigure } from './figures.ts';
 import { hosePx } from './hose-width.ts';
 import type { Track } from './tracks.ts';
+
+/** The hose body's height under the cab's roof, as a share of an engine's height. */
+const RIG_BED = 0.16;
 
 export interface Frame {
   top: number;
@@ -116,7 +119,23 @@ export function hookupFigures(
       },
     ];
   });
-  return { rigs, fittings, hoses, anchor, pieces };
+  return { rigs, fittings, hoses: [...hoses, ...nipples(plan, pieces, anchor)], anchor, pieces };
+}
+
+/** The short way from a hydrant's steamer into the valve that sits on it. */
+function nipples(
+  plan: Plan,
+  pieces: ReadonlySet<string>,
+  anchor: HookupFigures['anchor'],
+): HoseFigure[] {
+  return plan.appliances.flatMap((one): HoseFigure[] => {
+    if (one.kind !== 'assist-valve' || !pieces.has(one.id)) return [];
+    const from = anchor(one.on, one.id);
+    const to = anchor(`${one.id}.inlet`, splitPortRef(one.on).pieceId);
+    if (!from || !to) return [];
+    const curve = polyline([from.at, to.at]);
+    return [{ line: `on:${one.id}`, curve, widthPx: 8, region: 'hookup' }];
+  });
 }
 
 function rigAnchor(
@@ -131,7 +150,7 @@ function rigAnchor(
   // The valve stands above the rig: its two hoses meet the rig from above.
   if (other && other.x > rig.x - rig.width * 0.6 && other.y < rig.y) {
     const share = intake ? 0.16 : 0.44;
-    return { at: [rig.x + rig.width * share, rig.y], out: [0, -1] };
+    return { at: [rig.x + rig.width * share, rig.y + rig.height * RIG_BED], out: [0, -1] };
   }
   if (intake) {
     // A suction straight from the steamer enters highest, then the side lines.

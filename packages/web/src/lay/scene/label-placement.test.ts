@@ -68,6 +68,23 @@ describe('label placement', () => {
     expect(hose.some((piece) => overlaps(placed!, piece))).toBe(false);
   });
 
+  it('stands nearer to its own hose than to another', () => {
+    const own: [number, number][] = [
+      [60, 100],
+      [340, 100],
+    ];
+    const other = rectsAlong(
+      [
+        [0, 70],
+        [400, 70],
+      ],
+      4,
+    );
+    const [placed] = placeLabels([{ ...label('a', 200, 100), others: other }], [], other, bounds);
+    const middle = placed!.y + placed!.height / 2;
+    expect(Math.abs(middle - own[0]![1])).toBeLessThan(Math.abs(middle - 70));
+  });
+
   it('draws a leader when it had to move away', () => {
     const crowd = [{ x: 150, y: 60, width: 100, height: 80 }];
     const [placed] = placeLabels([label('a', 200, 100)], crowd, [], bounds);

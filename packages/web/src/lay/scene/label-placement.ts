@@ -28,6 +28,8 @@ export interface LabelRequest {
   height: number;
   /** Higher first. */
   priority: number;
+  /** Like figures that the label must not seem to name: no place nearer to one of them will do. */
+  others?: readonly Rect[];
   /** Sides to try, best first. */
   sides: readonly Side[];
   /** Clear space between the point and the label [px]. */
@@ -88,6 +90,18 @@ function at(
   };
 }
 
+function apart(a: Rect, b: Rect): number {
+  const dx = Math.max(a.x - (b.x + b.width), b.x - (a.x + a.width), 0);
+  const dy = Math.max(a.y - (b.y + b.height), b.y - (a.y + a.height), 0);
+  return Math.hypot(dx, dy);
+}
+
+/** True where a label would stand closer to another figure than to its own. */
+function misleads(rect: Rect, [x, y]: readonly [number, number], others: readonly Rect[]): boolean {
+  const own = apart(rect, { x, y, width: 0, height: 0 });
+  return others.some((other) => apart(rect, other) < own - 1);
+}
+
 /**
  * Greedy, the most important first. A label that finds no free place within its reach is left
  * out: a drawing with one number fewer reads, one with two on top of each other does not.
@@ -112,6 +126,7 @@ export function placeLabels(
         for (const [rank, side] of request.sides.entries()) {
           const rect = at(request, point, side, away);
           if (!inside(rect, bounds) || taken.some((other) => overlaps(rect, other))) continue;
+          if (request.others && misleads(rect, point, request.others)) continue;
           const crossed = soft.filter((other) => overlaps(rect, other)).length;
           const cost = crossed * 30 + away * 1.5 + rank * 3 + which * 4;
           if (!best || cost < best.cost) best = { rect, at: point, cost, away };

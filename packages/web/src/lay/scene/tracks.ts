@@ -47,7 +47,7 @@ export interface HookupShares {
   rigRight: number;
 }
 
-const FULL_HOOKUP: HookupShares = { source: 0.12, valve: 0.37, rigLeft: 0.47, rigRight: 0.76 };
+const FULL_HOOKUP: HookupShares = { source: 0.12, valve: 0.4, rigLeft: 0.48, rigRight: 0.77 };
 
 /** With nothing but the source there, the hookup needs little room. */
 const BARE_HOOKUP: HookupShares = { source: 0.3, valve: 0.6, rigLeft: 0.6, rigRight: 0.9 };

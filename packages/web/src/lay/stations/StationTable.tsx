@@ -6,7 +6,7 @@ import {
   pieceOf,
   profileOf,
 } from '@plugside/fireground';
-import { useMemo } from 'react';
+import { memo, useMemo, useState } from 'react';
 import { useUnits } from '../../editing/use-units.ts';
 import type { Answered } from '../../plan-store/ask.ts';
 
@@ -33,30 +33,37 @@ function stationName(plan: Plan, station: ProfileStation): string {
 }
 
 /** The drawings as a table: every pressure, in the order that water takes. */
-export function StationTable({ answered }: { answered: Answered }) {
+export const StationTable = memo(function StationTable({ answered }: { answered: Answered }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="stations" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>The drawings as a table</summary>
+      {open && <Stations answered={answered} />}
+    </details>
+  );
+});
+
+function Stations({ answered }: { answered: Answered }) {
   const units = useUnits();
   const profile = useMemo(() => profileOf(answered.plan, answered.state), [answered]);
   const paths = [...profile.supply, ...profile.attack];
   return (
-    <details className="stations">
-      <summary>The drawings as a table</summary>
-      <div className="table-room">
-        <table>
-          <caption className="hidden-text">Pressures along each path of the plan</caption>
-          <thead>
-            <tr>
-              <th scope="col">Station</th>
-              <th scope="col">Hose so far, {units.of(1, 'length').unit}</th>
-              <th scope="col">Height, {units.of(1, 'length').unit}</th>
-              <th scope="col">Pressure, {units.of(1, 'pressure').unit}</th>
-            </tr>
-          </thead>
-          {paths.map((path) => (
-            <PathRows key={path.id} plan={answered.plan} path={path} />
-          ))}
-        </table>
-      </div>
-    </details>
+    <div className="table-room">
+      <table>
+        <caption className="hidden-text">Pressures along each path of the plan</caption>
+        <thead>
+          <tr>
+            <th scope="col">Station</th>
+            <th scope="col">Hose so far, {units.of(1, 'length').unit}</th>
+            <th scope="col">Height, {units.of(1, 'length').unit}</th>
+            <th scope="col">Pressure, {units.of(1, 'pressure').unit}</th>
+          </tr>
+        </thead>
+        {paths.map((path) => (
+          <PathRows key={path.id} plan={answered.plan} path={path} />
+        ))}
+      </table>
+    </div>
   );
 }
 

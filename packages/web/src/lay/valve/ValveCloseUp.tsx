@@ -1,5 +1,5 @@
 import { type AssistValve, nameOf } from '@plugside/fireground';
-import { useMemo, useRef, useState } from 'react';
+import { memo, useMemo, useRef, useState } from 'react';
 import {
   Button,
   Label,
@@ -22,12 +22,12 @@ import { ValveValues } from './ValveValues.tsx';
 const MOST_TRIED_PSI = 200;
 
 /** Close-ups of every hydrant assist valve in the plan; nothing where there is none. */
-export function ValveCloseUp({ answered }: { answered: Answered }) {
+export const ValveCloseUp = memo(function ValveCloseUp({ answered }: { answered: Answered }) {
   const valves = answered.plan.appliances.filter(
     (one): one is AssistValve => one.kind === 'assist-valve',
   );
   return valves.map((valve) => <OneValve key={valve.id} answered={answered} valve={valve} />);
-}
+});
 
 function OneValve({ answered, valve }: { answered: Answered; valve: AssistValve }) {
   const units = useUnits();
