@@ -13,12 +13,31 @@ if (!(await buildStale())) {
 }
 
 // Built just now, so it cannot be imported at the top.
-const { createApp, isLoopback, listen, readSettings } = await import('@plugside/server');
+const {
+  createApp,
+  isLoopback,
+  listen,
+  openRecords,
+  readDatabaseSettings,
+  readHostNames,
+  readSettings,
+} = await import('@plugside/server');
 const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
 
 try {
   const settings = readSettings(process.env);
-  const app = createApp({ webRoot: join(root, 'packages', 'web', 'dist'), version });
+  const { store, notice } = await openRecords(
+    readDatabaseSettings(process.env, root),
+    async () => {},
+  );
+  if (notice) console.log(notice);
+  const app = createApp({
+    webRoot: join(root, 'packages', 'web', 'dist'),
+    version,
+    store,
+    host: settings.host,
+    hostNames: readHostNames(process.env),
+  });
   const server = await listen(app, settings);
   if (!settings.portGiven && server.port !== settings.port) {
     console.log(
@@ -34,6 +53,7 @@ try {
   for (const signal of ['SIGINT', 'SIGTERM']) {
     process.once(signal, async () => {
       await server.close();
+      await store.close();
       process.exit(0);
     });
   }

@@ -1,8 +1,12 @@
+import type { RecordStore } from '@plugside/records';
 import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import { etag } from 'hono/etag';
+import { answerFailure, createApi } from './api/create-api.ts';
+import { sameSite } from './guard/same-site.ts';
 import { answerProblem } from './problem.ts';
 import { securityHeaders } from './security-headers.ts';
+import { DEFAULT_HOST } from './settings.ts';
 import { appFiles, appPage, isBuilt } from './static-app.ts';
 
 export interface AppOptions {
@@ -10,13 +14,23 @@ export interface AppOptions {
   webRoot: string;
   /** Told by `/health`. */
   version: string;
+  /** Served under `/api`; left out, nothing is there. */
+  store?: RecordStore;
+  /** Address that it will listen on: decides which names it answers to. */
+  host?: string;
+  /** More names that it answers to. */
+  hostNames?: readonly string[];
 }
 
-/** The whole of the server: the app's files, its page for every other address, and `/health`. */
-export function createApp({ webRoot, version }: AppOptions): Hono {
+/** The whole of the server: the records' API, the app's files, its page for every other address, and `/health`. */
+export function createApp(options: AppOptions): Hono {
+  const { webRoot, version, store, host = DEFAULT_HOST, hostNames = [] } = options;
   const app = new Hono();
+  app.onError(answerFailure);
   app.use(securityHeaders());
+  app.use(sameSite({ host, names: hostNames }));
   app.use(compress());
+  if (store) app.route('/', createApi({ store, version }));
   app.use(etag());
 
   app.use(async (c, next) => {
@@ -45,13 +59,5 @@ export function createApp({ webRoot, version }: AppOptions): Hono {
       detail: `Nothing is served at ${c.req.path}. The app is at /.`,
     }),
   );
-  app.onError((error, c) => {
-    console.error(error);
-    return answerProblem(c, {
-      status: 500,
-      title: 'Server error',
-      detail: 'The server failed on this request; its log says why.',
-    });
-  });
   return app;
 }

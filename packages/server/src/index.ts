@@ -1,5 +1,12 @@
 // The app over HTTP
 export { type AppOptions, createApp } from './app.ts';
+// Which records are served
+export {
+  type DatabaseSettings,
+  DEFAULT_DATABASE,
+  readDatabaseSettings,
+} from './database/database-settings.ts';
+export { type Fill, type OpenedRecords, openRecords } from './database/open-records.ts';
 export { listen, type RunningServer } from './listen.ts';
 
 // Settings from the environment
@@ -7,6 +14,7 @@ export {
   DEFAULT_HOST,
   DEFAULT_PORT,
   isLoopback,
+  readHostNames,
   readSettings,
   type ServerSettings,
 } from './settings.ts';

@@ -6,6 +6,11 @@ import type { ServerSettings } from './settings.ts';
 /** How many ports after the default one are tried before giving up. */
 const PORTS_TRIED = 20;
 
+/** A connection that sends no headers for so long, or no whole request, is closed [ms]. */
+const HEADERS_WAIT_MS = 15_000;
+/** An upload of the greatest length gets here over a slow network. */
+const REQUEST_WAIT_MS = 600_000;
+
 export interface RunningServer {
   /** For a browser, for instance `http://127.0.0.1:4600/`. */
   url: string;
@@ -34,7 +39,10 @@ export async function listen(app: Hono, settings: ServerSettings): Promise<Runni
 
 /** Null when the port is taken. */
 function tryPort(app: Hono, host: string, port: number): Promise<RunningServer | null> {
-  const server = createAdaptorServer({ fetch: app.fetch });
+  const server = createAdaptorServer({
+    fetch: app.fetch,
+    serverOptions: { headersTimeout: HEADERS_WAIT_MS, requestTimeout: REQUEST_WAIT_MS },
+  });
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EADDRINUSE') resolve(null);

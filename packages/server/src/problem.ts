@@ -8,6 +8,9 @@ export interface Problem {
   title: string;
   /** This one, and what to do about it. */
   detail: string;
+  /** Members beside the standard's own: `issues`, `current`, `yours`, `by`. */
+  extra?: Readonly<Record<string, unknown>>;
+  headers?: Readonly<Record<string, string>>;
 }
 
 /**
@@ -15,10 +18,22 @@ export interface Problem {
  * `about:blank`, which says that the status tells the kind (RFC 9457, section 4.2.1).
  */
 export function answerProblem(c: Context, problem: Problem): Response {
-  const { status, title, detail } = problem;
-  return c.body(
-    JSON.stringify({ type: 'about:blank', title, status, detail, instance: c.req.path }),
-    status,
-    { 'Content-Type': 'application/problem+json', 'Cache-Control': 'no-store' },
-  );
+  const { status, title, detail, extra, headers } = problem;
+  const members = { type: 'about:blank', title, status, detail, instance: c.req.path, ...extra };
+  return c.body(JSON.stringify(members), status, {
+    ...headers,
+    'Content-Type': 'application/problem+json',
+    'Cache-Control': 'no-store',
+  });
+}
+
+/** Thrown by what answers a request, to be answered as that problem. */
+export class ProblemError extends Error {
+  readonly problem: Problem;
+
+  constructor(problem: Problem) {
+    super(problem.detail);
+    this.name = 'ProblemError';
+    this.problem = problem;
+  }
 }

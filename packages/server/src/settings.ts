@@ -30,6 +30,12 @@ export function readSettings(env: Readonly<Record<string, string | undefined>>):
   return { host, port, portGiven: true };
 }
 
+/** Names by which others may call this machine, beside its own: PLUGSIDE_HOSTS, separated by commas. */
+export function readHostNames(env: Readonly<Record<string, string | undefined>>): string[] {
+  const names = (env.PLUGSIDE_HOSTS ?? '').split(',').map((name) => name.trim().toLowerCase());
+  return names.filter((name) => name !== '');
+}
+
 /** True for an address that only this machine can reach. */
 export function isLoopback(host: string): boolean {
   return host === 'localhost' || host === '::1' || /^127(\.\d{1,3}){3}$/.test(host);

@@ -1,0 +1,51 @@
+import { OpenAPIHono } from '@hono/zod-openapi';
+import type { RecordStore } from '@plugside/records';
+import { mapLayers } from '../map/layers.ts';
+import { answerProblem } from '../problem.ts';
+import { refuseOtherMethods } from './define.ts';
+import { districtRoutes } from './district-routes.ts';
+import { problemOf } from './failure.ts';
+import { openApiRoute } from './openapi-route.ts';
+import { recordRoutes } from './record-routes.ts';
+import { supplyRoutes } from './supply-routes.ts';
+
+export interface ApiOptions {
+  store: RecordStore;
+  /** Told by the OpenAPI document. */
+  version: string;
+}
+
+/** The API over the records: everything under `/api`. */
+export function createApi({ store, version }: ApiOptions): OpenAPIHono {
+  const app = new OpenAPIHono();
+  app.use('/api/*', async (c, next) => {
+    await next();
+    // Records change at any time: nothing is kept without asking again.
+    if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-cache');
+  });
+  recordRoutes(app, store);
+  districtRoutes(app, store, mapLayers(store));
+  supplyRoutes(app, store);
+  openApiRoute(app, version);
+  refuseOtherMethods(app);
+  app.all('/api/*', (c) =>
+    answerProblem(c, {
+      status: 404,
+      title: 'Not found',
+      detail: `Nothing is served at ${c.req.path}. What is, is told at /api/openapi.json.`,
+    }),
+  );
+  return app;
+}
+
+/** Answers a failure; the log alone hears of one that nobody foresaw. */
+export function answerFailure(error: Error, c: Parameters<typeof answerProblem>[0]): Response {
+  const problem = problemOf(error);
+  if (problem) return answerProblem(c, problem);
+  console.error(error);
+  return answerProblem(c, {
+    status: 500,
+    title: 'Server error',
+    detail: 'The server failed on this request; its log says why.',
+  });
+}

@@ -1,0 +1,198 @@
+/** Reading and changing records: the same five routes for each kind. */
+import { type OpenAPIHono, z } from '@hono/zod-openapi';
+import {
+  type Fields,
+  type FieldsIn,
+  type Kind,
+  kindLabels,
+  kinds,
+  NotFoundError,
+  type RecordStore,
+  recordSchemas,
+  StaleRecordError,
+} from '@plugside/records';
+import type { Context } from 'hono';
+import { ProblemError } from '../problem.ts';
+import { define } from './define.ts';
+import { json, problems } from './describe.ts';
+import { problemOf } from './failure.ts';
+import { jsonObject } from './json-body.ts';
+import { type listParameters, listQuery } from './list-query.ts';
+import { changesSchema, fieldsSchema, pageSchema, storedSchema } from './record-schemas.ts';
+import { requiredVersion, versionTag } from './version-tag.ts';
+
+const idParameter = z.object({ id: z.string() });
+const ifMatch = z.object({
+  'if-match': z
+    .string()
+    .openapi({ description: 'The version that was read, in quotes', example: '"3"' }),
+});
+
+export function recordRoutes(app: OpenAPIHono, store: RecordStore): void {
+  for (const kind of kinds) routesOf(app, store, kind);
+}
+
+function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
+  const [one, many] = kindLabels[kind];
+  const path = `/api/records/${kind}`;
+  const tags = [kind];
+
+  define(
+    app,
+    {
+      method: 'get',
+      path,
+      tags,
+      summary: `List ${many}`,
+      description:
+        'In the order in which they were made. A field’s name as a parameter asks for records ' +
+        'where it has that value; given several times, any of them.',
+      request: { query: listParameterSchema },
+      responses: { ...json(`A page of ${many}`, pageSchema(kind)), ...problems(400, 422) },
+    },
+    async (c) => c.json(await store.list(kind, listQuery(kind, c.req.url))),
+  );
+  define(
+    app,
+    {
+      method: 'post',
+      path,
+      tags,
+      summary: `Add a ${one}`,
+      request: {
+        body: { required: true, content: { 'application/json': { schema: fieldsSchema(kind) } } },
+      },
+      responses: {
+        ...json(
+          'As written; Location and ETag tell where and which version',
+          storedSchema(kind),
+          201,
+        ),
+        ...problems(400, 409, 413, 415, 422),
+      },
+    },
+    async (c) => {
+      const fields = (await jsonObject(c)) as FieldsIn<Kind>;
+      const record = await store.create(kind, fields);
+      c.header('Location', `${path}/${record.id}`);
+      c.header('ETag', versionTag(record.version));
+      return c.json(record, 201);
+    },
+  );
+  define(
+    app,
+    {
+      method: 'get',
+      path: `${path}/{id}`,
+      tags,
+      summary: `Read a ${one}`,
+      request: { params: idParameter },
+      responses: { ...json('ETag is its version', storedSchema(kind)), ...problems(404) },
+    },
+    async (c) => {
+      const id = idOf(c);
+      const record = await store.get(kind, id);
+      if (!record) throw new NotFoundError(kind, shortened(id));
+      c.header('ETag', versionTag(record.version));
+      return c.json(record);
+    },
+  );
+  define(
+    app,
+    {
+      method: 'patch',
+      path: `${path}/{id}`,
+      tags,
+      summary: `Change a ${one}`,
+      description:
+        'Fields given are written, null clears a field, fields left out stay (RFC 7396).',
+      request: {
+        params: idParameter,
+        headers: ifMatch,
+        body: { required: true, content: { 'application/json': { schema: changesSchema(kind) } } },
+      },
+      responses: {
+        ...json('As it is now', storedSchema(kind)),
+        ...problems(400, 404, 409, 413, 415, 422, 428),
+      },
+    },
+    async (c) => {
+      const version = requiredVersion(c);
+      const changes = cleared(kind, await jsonObject(c));
+      const record = await changeRecord(store, kind, idOf(c), version, changes);
+      c.header('ETag', versionTag(record.version));
+      return c.json(record);
+    },
+  );
+  define(
+    app,
+    {
+      method: 'delete',
+      path: `${path}/{id}`,
+      tags,
+      summary: `Remove a ${one}`,
+      description: 'Refused while other records refer to it.',
+      request: { params: idParameter, headers: ifMatch },
+      responses: { 204: { description: 'Removed' }, ...problems(400, 404, 409, 428) },
+    },
+    async (c) => {
+      await store.remove(kind, idOf(c), requiredVersion(c));
+      return c.body(null, 204);
+    },
+  );
+}
+
+const listParameterSchema = z.object({
+  search: z.string().optional().openapi({ description: 'Words in names and notes' }),
+  box: z.string().optional().openapi({
+    description: 'west,south,east,north in degrees WGS 84',
+    example: '-71.20,42.30,-71.10,42.40',
+  }),
+  limit: z.int().min(1).max(5000).default(100).optional(),
+  after: z.string().optional().openapi({ description: '`next` of the page before' }),
+} satisfies Record<(typeof listParameters)[number], z.ZodType>);
+
+async function changeRecord(
+  store: RecordStore,
+  kind: Kind,
+  id: string,
+  version: number,
+  changes: Partial<FieldsIn<Kind>>,
+) {
+  try {
+    return await store.change(kind, id, version, changes);
+  } catch (error) {
+    const problem = problemOf(error);
+    if (!(error instanceof StaleRecordError) || !problem) throw error;
+    // The two stand side by side for whoever has to choose.
+    throw new ProblemError({
+      ...problem,
+      extra: { ...problem.extra, yours: { ...withNulls(changes), version } },
+    });
+  }
+}
+
+/** Null clears a field, unless null is a value that the field may hold. */
+function cleared(kind: Kind, changes: Record<string, unknown>): Partial<Fields<Kind>> {
+  const shape = recordSchemas[kind].shape as unknown as Record<string, z.ZodType | undefined>;
+  return Object.fromEntries(
+    Object.entries(changes).map(([field, value]) => {
+      const clears = value === null && !shape[field]?.safeParse(null).success;
+      return [field, clears ? undefined : value];
+    }),
+  );
+}
+
+function withNulls(changes: object): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(changes).map(([field, value]) => [field, value === undefined ? null : value]),
+  );
+}
+
+function idOf(c: Context): string {
+  return c.req.param('id') ?? '';
+}
+
+function shortened(id: string): string {
+  return id.length > 40 ? `${id.slice(0, 37)}...` : id;
+}
