@@ -1,4 +1,5 @@
 import { capabilityFlowGpm } from '@plugside/hydraulics';
+import { formatNumber } from '../units/format-quantity.ts';
 import { finding, gpm, psi, type TestFinding } from './finding.ts';
 import {
   atFullSpeed,
@@ -93,7 +94,7 @@ export function pumpCurve<T extends PumpTestEntry>(
       )`No curve can be drawn. Enter a flow and a net pressure above 0 for each reading.`,
     );
   } else {
-    notices.push(...curveFindings(one, ratedGpm));
+    notices.push(...curveFindings(one));
   }
   const first = sorted[0];
   const trend = sorted.map((each, at) => ({
@@ -149,7 +150,7 @@ function readTest(
   };
 }
 
-function curveFindings(one: OneTest, ratedGpm: number): TestFinding[] {
+function curveFindings(one: OneTest): TestFinding[] {
   const found: TestFinding[] = [];
   const points = one.points!;
   const [lastGpm] = points.at(-1)!;
@@ -175,7 +176,7 @@ function curveFindings(one: OneTest, ratedGpm: number): TestFinding[] {
       finding(
         'fact',
         'brought-to-speed',
-      )`${String(moved)} ${moved === 1 ? 'reading is' : 'readings are'} brought to ${String(Math.round(one.fullSpeedRpm!))} rpm by the affinity laws, no further than the power that the test proved.`,
+      )`${String(moved)} ${moved === 1 ? 'reading is' : 'readings are'} brought to ${formatNumber(one.fullSpeedRpm!, 0)} rpm by the affinity laws, no further than the power that the test proved.`,
     );
   }
   const weak = one.rating.filter(({ share }) => share !== null && share < 0.995);
@@ -193,13 +194,9 @@ function curveFindings(one: OneTest, ratedGpm: number): TestFinding[] {
           )`At ${psi(netPsi)} net it gives ${gpm(gotGpm!)}, ${percent} % of the ${gpm(requiredGpm)} it is rated for.`,
     );
   }
-  if (one.rating.some(({ share }) => share === null)) {
-    const left = one.rating.filter(({ share }) => share === null).map((each) => each.netPsi);
+  for (const { netPsi, requiredGpm } of one.rating.filter(({ share }) => share === null)) {
     found.push(
-      finding(
-        'fact',
-        'stage-untested',
-      )`Not tested: ${left.map((each) => `${each}`).join(' and ')} psi net. Rated ${gpm(ratedGpm)} at ${psi(150)}.`,
+      finding('fact', 'stage-untested')`Not tested: ${gpm(requiredGpm)} at ${psi(netPsi)} net.`,
     );
   }
   return found;

@@ -1,0 +1,124 @@
+import { flowTestHistory, flowTestResult, type HistoryEntry } from '@plugside/fireground';
+import { useMemo, useState } from 'react';
+import { FlowTestGraph } from './FlowTestGraph.tsx';
+import { FlowTestNumbers } from './FlowTestNumbers.tsx';
+import { FormActions } from './FormActions.tsx';
+import { MAIN_PRESSURE, STATED_FLOW } from './field-ranges.ts';
+import {
+  type FlowTestDraft,
+  type FlowTestFields,
+  flowTestDraft,
+  flowTestFields,
+  judged,
+} from './flow-test-draft.ts';
+import { MeasureField } from './MeasureField.tsx';
+import { OutletRows } from './OutletRows.tsx';
+import { WordField } from './WordField.tsx';
+
+interface FlowTestFormProps {
+  hydrantId: string;
+  hydrantName: string;
+  /** A record to edit; left out: a new test. */
+  initial?: Partial<FlowTestFields>;
+  /** The hydrant's other tests, drawn behind this one. */
+  earlier?: readonly HistoryEntry[];
+  /** ISO date. */
+  today: string;
+  onSave(fields: FlowTestFields): void | Promise<void>;
+  onCancel?: () => void;
+}
+
+const NONE: readonly HistoryEntry[] = [];
+
+/** A hydrant flow test as it is written down, with its curve drawn while the numbers come in. */
+export function FlowTestForm(props: FlowTestFormProps) {
+  const { hydrantId, hydrantName, initial, earlier = NONE, today, onSave, onCancel } = props;
+  const [draft, setDraft] = useState(() => flowTestDraft(initial, today));
+  const change = (part: Partial<FlowTestDraft>) => setDraft((before) => ({ ...before, ...part }));
+  const test = useMemo(() => judged(draft), [draft]);
+  const drawn = useMemo(() => {
+    const main = test ? { test, result: flowTestResult(test, { today }) } : null;
+    const { tests } = flowTestHistory(earlier);
+    return { main, tests: main ? [...tests, main] : tests };
+  }, [test, earlier, today]);
+  const fields = flowTestFields(draft, hydrantId, initial);
+  const missing =
+    fields !== null
+      ? null
+      : test
+        ? 'Residual stands above static. Check whether the two are swapped.'
+        : 'Enter the date, static and residual first.';
+  return (
+    <section className="test-screen" aria-label={`Flow test of ${hydrantName}`}>
+      <form className="test-form" onSubmit={(event) => event.preventDefault()}>
+        <h2>Flow test, {hydrantName}</h2>
+        <div className="test-fields">
+          <WordField
+            label="Tested on"
+            type="date"
+            value={draft.testedOn}
+            onChange={(testedOn) => change({ testedOn })}
+            required
+          />
+          <MeasureField
+            {...MAIN_PRESSURE}
+            label="Static"
+            kind="pressure"
+            value={draft.staticPsi}
+            onChange={(staticPsi) => change({ staticPsi })}
+            hint="nothing flowing"
+          />
+          <MeasureField
+            {...MAIN_PRESSURE}
+            label="Residual"
+            kind="pressure"
+            value={draft.residualPsi}
+            onChange={(residualPsi) => change({ residualPsi })}
+            hint={`at ${hydrantName}, all flowing`}
+          />
+        </div>
+        <OutletRows
+          rows={draft.outlets}
+          flows={drawn.main?.result.outlets ?? []}
+          onChange={(outlets) => change({ outlets })}
+        />
+        <div className="test-fields">
+          <MeasureField
+            {...STATED_FLOW}
+            label="Total as stated"
+            kind="flow"
+            value={draft.statedFlowGpm}
+            onChange={(statedFlowGpm) => change({ statedFlowGpm })}
+            hint="leave empty where the readings tell it"
+          />
+          <WordField
+            label="Tested by"
+            value={draft.by}
+            maxLength={200}
+            onChange={(by) => change({ by })}
+          />
+          <WordField
+            label="Note"
+            value={draft.note}
+            maxLength={4000}
+            onChange={(note) => change({ note })}
+          />
+        </div>
+        <FormActions
+          missing={missing}
+          saveText="Save test"
+          onSave={() => (fields ? onSave(fields) : undefined)}
+          onCancel={onCancel}
+        />
+      </form>
+      <div className="test-found">
+        <FlowTestGraph tests={drawn.tests} main={drawn.main} />
+        {drawn.main ? (
+          <FlowTestNumbers result={drawn.main.result} />
+        ) : (
+          <p className="soft-text">Static, residual and what flowed draw the curve.</p>
+        )}
+      </div>
+    </section>
+  );
+}

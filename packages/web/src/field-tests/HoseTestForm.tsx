@@ -1,0 +1,148 @@
+import { fitCoefficient, type HoseReading, type HoseSize, hoseSizes } from '@plugside/fireground';
+import type { FieldsIn } from '@plugside/records/model';
+import { useMemo, useState } from 'react';
+import { Checkbox } from 'react-aria-components';
+import { HoseChoice } from '../editing/HoseChoice.tsx';
+import { useUnits } from '../editing/use-units.ts';
+import { FormActions } from './FormActions.tsx';
+import { HOSE_FLOW, HOSE_LOSS, TEST_LENGTH } from './field-ranges.ts';
+import { HoseTestGraph } from './HoseTestGraph.tsx';
+import { HoseTestNumbers } from './HoseTestNumbers.tsx';
+import { MeasureField } from './MeasureField.tsx';
+import { ReadingTable } from './ReadingTable.tsx';
+import { ownFields, type Row, rowOf, withRow, written } from './reading-rows.ts';
+import { WordField } from './WordField.tsx';
+
+export type HoseTestFields = FieldsIn<'hose-tests'>;
+
+interface HoseTestFormProps {
+  initial?: Partial<HoseTestFields>;
+  /** ISO date. */
+  today: string;
+  onSave(fields: HoseTestFields): void | Promise<void>;
+  onCancel?: () => void;
+}
+
+type Draft = { [Name in keyof HoseReading]: number | undefined };
+
+const empty = (lengthFt?: number): Row<Draft> =>
+  rowOf<Draft>({ flowGpm: undefined, lossPsi: undefined, lengthFt });
+
+const complete = ({ value: { flowGpm, lossPsi, lengthFt } }: Row<Draft>): HoseReading[] =>
+  flowGpm !== undefined && lossPsi !== undefined && lengthFt !== undefined
+    ? [{ flowGpm, lossPsi, lengthFt }]
+    : [];
+
+const sizeOf = (text: string | undefined): HoseSize =>
+  hoseSizes.find((size) => size === text) ?? '5';
+
+/** Losses measured through a hose, with its coefficient fitted while the numbers come in. */
+export function HoseTestForm({ initial, today, onSave, onCancel }: HoseTestFormProps) {
+  const units = useUnits();
+  const [size, setSize] = useState<HoseSize>(sizeOf(initial?.size));
+  const [testedOn, setTestedOn] = useState(initial?.testedOn ?? today);
+  const [adopted, setAdopted] = useState(initial?.adopted ?? false);
+  const [rows, setRows] = useState<Row<Draft>[]>(
+    () => initial?.points?.map((point) => rowOf<Draft>(point)) ?? [empty(), empty(), empty()],
+  );
+  const change = (key: number, part: Partial<Draft>) => setRows(withRow(rows, key, part));
+  const points = useMemo(() => rows.flatMap(complete), [rows]);
+  const fit = useMemo(() => fitCoefficient(points, size), [points, size]);
+  const adopts = adopted && fit.coefficient !== null;
+  const missing =
+    testedOn === ''
+      ? 'Enter the date of the test first.'
+      : points.length === 0
+        ? 'Enter flow, loss and length of one reading or more.'
+        : null;
+  return (
+    <section className="test-screen" aria-label="Hose test">
+      <form className="test-form" onSubmit={(event) => event.preventDefault()}>
+        <h2>Hose test</h2>
+        <p className="soft-text">
+          Loss is the gauge upstream less the gauge downstream, on level ground: take off{' '}
+          {units.system === 'us' ? '0.434 psi for each ft' : '0.1 bar for each m'} that the hose
+          climbs.
+        </p>
+        <div className="test-fields">
+          <div className="test-field">
+            <span className="test-label">Hose</span>
+            <HoseChoice label="Hose size" value={size} onChange={setSize} />
+          </div>
+          <WordField
+            label="Tested on"
+            type="date"
+            value={testedOn}
+            onChange={setTestedOn}
+            required
+          />
+        </div>
+        <ReadingTable
+          name="Readings"
+          heads={['Flow', 'Loss', 'Length']}
+          onRemove={(key) => setRows(rows.filter((row) => row.key !== key))}
+          onAdd={() => setRows([...rows, empty(rows.at(-1)?.value.lengthFt)])}
+          rows={rows.map(({ key, value }, index) => ({
+            key,
+            cells: [
+              <MeasureField
+                key="flow"
+                {...HOSE_FLOW}
+                hideLabel
+                label={`Flow, reading ${index + 1}`}
+                kind="flow"
+                value={value.flowGpm}
+                onChange={(flowGpm) => change(key, { flowGpm })}
+              />,
+              <MeasureField
+                key="loss"
+                {...HOSE_LOSS}
+                hideLabel
+                label={`Loss, reading ${index + 1}`}
+                kind="pressure"
+                value={value.lossPsi}
+                onChange={(lossPsi) => change(key, { lossPsi })}
+              />,
+              <MeasureField
+                key="length"
+                {...TEST_LENGTH}
+                hideLabel
+                label={`Length, reading ${index + 1}`}
+                kind="length"
+                value={value.lengthFt}
+                onChange={(lengthFt) => change(key, { lengthFt })}
+              />,
+            ],
+          }))}
+        />
+        <Checkbox
+          className="test-check"
+          isSelected={adopts}
+          isDisabled={fit.coefficient === null}
+          onChange={setAdopted}
+        >
+          <span className="check-box" aria-hidden="true" />
+          Plans use this coefficient for {units.hose(size)} hose
+        </Checkbox>
+        <FormActions
+          missing={missing}
+          saveText="Save test"
+          onCancel={onCancel}
+          onSave={() =>
+            onSave(
+              written({ ...ownFields(initial ?? {}), size, testedOn, points, adopted: adopts }),
+            )
+          }
+        />
+      </form>
+      <div className="test-found">
+        <HoseTestGraph fit={fit} readings={points} />
+        {points.length > 0 ? (
+          <HoseTestNumbers fit={fit} />
+        ) : (
+          <p className="soft-text">Flow, loss and length of each reading give the coefficient.</p>
+        )}
+      </div>
+    </section>
+  );
+}

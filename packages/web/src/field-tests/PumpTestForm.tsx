@@ -1,0 +1,147 @@
+import { type PumpReading, type PumpTestEntry, pumpCurve } from '@plugside/fireground';
+import type { FieldsIn } from '@plugside/records/model';
+import { useMemo, useState } from 'react';
+import { useUnits } from '../editing/use-units.ts';
+import { FormActions } from './FormActions.tsx';
+import { NET_PRESSURE, PUMP_FLOW, SPEED } from './field-ranges.ts';
+import { MeasureField } from './MeasureField.tsx';
+import { PumpTestGraph } from './PumpTestGraph.tsx';
+import { PumpTestNumbers } from './PumpTestNumbers.tsx';
+import { ReadingTable } from './ReadingTable.tsx';
+import { ownFields, type Row, rowOf, withRow, written } from './reading-rows.ts';
+import { WordField } from './WordField.tsx';
+
+export type PumpTestFields = FieldsIn<'pump-tests'>;
+
+interface PumpTestFormProps {
+  rigId: string;
+  rigName: string;
+  /** Rated capacity [gpm] at 150 psi net. */
+  ratedGpm: number;
+  initial?: Partial<PumpTestFields>;
+  /** The rig's other tests. */
+  earlier?: readonly PumpTestEntry[];
+  /** ISO date. */
+  today: string;
+  onSave(fields: PumpTestFields): void | Promise<void>;
+  onCancel?: () => void;
+}
+
+type Draft = { [Name in keyof PumpReading]: number | undefined };
+
+const NONE: readonly PumpTestEntry[] = [];
+/** The rating's own points, with readings to fill in. */
+const STAGES = [1, 0.7, 0.5];
+
+const complete = ({ value }: Row<Draft>): PumpReading[] =>
+  value.flowGpm !== undefined && value.netPsi !== undefined
+    ? [written({ flowGpm: value.flowGpm, netPsi: value.netPsi, speedRpm: value.speedRpm })]
+    : [];
+
+/** A pump test as it is written down, with the rig's curve drawn while the numbers come in. */
+export function PumpTestForm(props: PumpTestFormProps) {
+  const { rigId, rigName, ratedGpm, initial, earlier = NONE, today, onSave, onCancel } = props;
+  const units = useUnits();
+  const [testedOn, setTestedOn] = useState(initial?.testedOn ?? today);
+  const [by, setBy] = useState(initial?.by ?? '');
+  const [rows, setRows] = useState<Row<Draft>[]>(() =>
+    initial?.points
+      ? initial.points.map((point) => rowOf<Draft>({ ...point, speedRpm: point.speedRpm }))
+      : STAGES.map(() =>
+          rowOf<Draft>({ flowGpm: undefined, netPsi: undefined, speedRpm: undefined }),
+        ),
+  );
+  const change = (key: number, part: Partial<Draft>) => setRows(withRow(rows, key, part));
+  const points = useMemo(() => rows.flatMap(complete), [rows]);
+  const curve = useMemo(() => {
+    const id = 'being written';
+    return pumpCurve([...earlier, { id, testedOn, points }], ratedGpm, { chosenId: id });
+  }, [earlier, testedOn, points, ratedGpm]);
+  const missing =
+    testedOn === ''
+      ? 'Enter the date of the test first.'
+      : points.length === 0
+        ? 'Enter the flow and the net pressure of one reading or more.'
+        : null;
+  return (
+    <section className="test-screen" aria-label={`Pump test of ${rigName}`}>
+      <form className="test-form" onSubmit={(event) => event.preventDefault()}>
+        <h2>Pump test, {rigName}</h2>
+        <p className="soft-text">
+          Rated {units.text(ratedGpm, 'flow')} at {units.text(150, 'pressure')} net. Net is
+          discharge less intake; at draft, discharge plus lift and suction loss.
+        </p>
+        <div className="test-fields">
+          <WordField
+            label="Tested on"
+            type="date"
+            value={testedOn}
+            onChange={setTestedOn}
+            required
+          />
+          <WordField label="Tested by" value={by} onChange={setBy} maxLength={200} />
+        </div>
+        <ReadingTable
+          name="Readings"
+          heads={['Flow', 'Net pressure', 'Speed']}
+          onRemove={(key) => setRows(rows.filter((row) => row.key !== key))}
+          onAdd={() =>
+            setRows([
+              ...rows,
+              rowOf<Draft>({ flowGpm: undefined, netPsi: undefined, speedRpm: undefined }),
+            ])
+          }
+          rows={rows.map(({ key, value }, index) => ({
+            key,
+            cells: [
+              <MeasureField
+                key="flow"
+                {...PUMP_FLOW}
+                hideLabel
+                label={`Flow, reading ${index + 1}`}
+                kind="flow"
+                value={value.flowGpm}
+                onChange={(flowGpm) => change(key, { flowGpm })}
+              />,
+              <MeasureField
+                key="net"
+                {...NET_PRESSURE}
+                hideLabel
+                label={`Net pressure, reading ${index + 1}`}
+                kind="pressure"
+                value={value.netPsi}
+                onChange={(netPsi) => change(key, { netPsi })}
+              />,
+              <MeasureField
+                key="speed"
+                {...SPEED}
+                hideLabel
+                label={`Speed, reading ${index + 1}`}
+                kind="count"
+                unit="rpm"
+                value={value.speedRpm}
+                onChange={(speedRpm) => change(key, { speedRpm })}
+              />,
+            ],
+          }))}
+        />
+        <FormActions
+          missing={missing}
+          saveText="Save test"
+          onCancel={onCancel}
+          onSave={() =>
+            onSave(written({ ...ownFields(initial ?? {}), rigId, testedOn, points, by: by.trim() }))
+          }
+        />
+      </form>
+      <div className="test-found">
+        <PumpTestGraph curve={curve} ratedGpm={ratedGpm} earlier={earlier} />
+        {points.length > 0 ? (
+          <PumpTestNumbers curve={curve} />
+        ) : (
+          <p className="soft-text">Flow and net pressure of each reading draw the curve.</p>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,30 @@
+import { Input, Label, TextField } from 'react-aria-components';
+
+interface WordFieldProps {
+  label: string;
+  value: string;
+  onChange(value: string): void;
+  type?: 'text' | 'date';
+  maxLength?: number;
+  required?: boolean;
+}
+
+/** Words or a date. */
+export function WordField({ label, value, onChange, type = 'text', ...rest }: WordFieldProps) {
+  return (
+    <TextField
+      className={`test-field test-field-${type}`}
+      value={value}
+      onChange={onChange}
+      type={type}
+      isRequired={rest.required}
+      maxLength={rest.maxLength}
+      autoComplete="off"
+    >
+      <Label>{label}</Label>
+      <span className="test-field-line">
+        <Input />
+      </span>
+    </TextField>
+  );
+}

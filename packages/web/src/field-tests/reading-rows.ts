@@ -1,0 +1,28 @@
+/** Rows that come and go in a form: each keeps its own key. */
+
+export interface Row<T> {
+  key: number;
+  value: T;
+}
+
+let next = 0;
+
+export const rowOf = <T>(value: T): Row<T> => ({ key: next++, value });
+
+/** The rows with one changed. */
+export function withRow<T>(rows: readonly Row<T>[], key: number, change: Partial<T>): Row<T>[] {
+  return rows.map((row) => (row.key === key ? { key, value: { ...row.value, ...change } } : row));
+}
+
+/** Defined values only: a field left empty is left out of the record. */
+export function written<T extends object>(value: T): T {
+  return Object.fromEntries(
+    Object.entries(value).filter(([, each]) => each !== undefined && each !== ''),
+  ) as T;
+}
+
+/** A record's own fields, without what the store keeps. */
+export function ownFields<T extends object>(record: T): T {
+  const { id, version, createdAt, updatedAt, ...fields } = record as Record<string, unknown>;
+  return fields as T;
+}
