@@ -2,3 +2,5 @@
 export * from './model/index.ts';
 // Storage
 export * from './store/index.ts';
+// Backup
+export * from './backup/index.ts';

@@ -1,7 +1,7 @@
 import { migrate } from './migrate.ts';
 import { openPostgresql } from './postgresql.ts';
 import type { RecordStore } from './record-store.ts';
-import { SqlStore } from './sql-store.ts';
+import { type Connections, SqlStore } from './sql-store.ts';
 import { openSqliteFile, openSqliteInMemory } from './sqlite.ts';
 
 /** Where records are kept: one SQLite file, a PostgreSQL server, or this process's memory alone. */
@@ -13,17 +13,22 @@ export type StoreTarget = { file: string } | { url: string } | { memory: true };
  * @throws StoreOpenError where it cannot be opened, is another program's, or was written by a newer Plugside
  */
 export async function openStore(target: StoreTarget): Promise<RecordStore> {
-  const connections = await connect(target);
+  return new SqlStore(await connect(target));
+}
+
+/** Connections to a database whose tables are up to date. @throws StoreOpenError */
+export async function connect(target: StoreTarget): Promise<Connections> {
+  const connections = await connectUnchecked(target);
   try {
     await migrate(connections.write);
   } catch (error) {
     await connections.close();
     throw error;
   }
-  return new SqlStore(connections);
+  return connections;
 }
 
-function connect(target: StoreTarget) {
+function connectUnchecked(target: StoreTarget): Connections | Promise<Connections> {
   if ('file' in target) return openSqliteFile(target.file);
   if ('url' in target) return openPostgresql(target.url);
   return openSqliteInMemory();

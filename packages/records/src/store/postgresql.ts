@@ -16,7 +16,18 @@ export async function openPostgresql(url: string): Promise<Connections> {
     throw openFailure(url, error);
   }
   const db = new Kysely<unknown>({ dialect: new PostgresDialect({ pool }) });
-  return { engine: 'postgresql', write: db, read: db, close: () => db.destroy() };
+  return {
+    engine: 'postgresql',
+    write: db,
+    read: db,
+    snapshot: (work) =>
+      db
+        .transaction()
+        .setIsolationLevel('repeatable read')
+        .setAccessMode('read only')
+        .execute(work),
+    close: () => db.destroy(),
+  };
 }
 
 function poolOf(url: string): pg.Pool {

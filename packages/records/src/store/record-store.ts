@@ -109,5 +109,11 @@ export interface RecordStore {
    */
   transaction<T>(work: (store: RecordStore) => Promise<T>): Promise<T>;
 
+  /**
+   * Reads, through the store that the work is given, everything as it was at one moment. Others go
+   * on writing meanwhile; only in memory they wait.
+   */
+  snapshot<T>(work: (store: RecordStore) => Promise<T>): Promise<T>;
+
   close(): Promise<void>;
 }

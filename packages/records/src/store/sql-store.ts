@@ -29,6 +29,8 @@ export interface Connections {
   write: Db;
   /** What reads go through: on SQLite another connection, so that a long import keeps no reader waiting. */
   read: Db;
+  /** Reads all as it was at one moment. */
+  snapshot<T>(work: (db: Db) => Promise<T>): Promise<T>;
   close(): Promise<void>;
 }
 
@@ -145,14 +147,28 @@ export class SqlStore implements RecordStore {
   }
 
   async transaction<T>(work: (store: RecordStore) => Promise<T>): Promise<T> {
-    return this.#atomic((db) => {
-      const inner = { ...this.#connections, write: db, read: db, close: async () => {} };
-      return work(new SqlStore(inner, true));
-    });
+    return this.#atomic((db) => work(this.#within(db)));
+  }
+
+  async snapshot<T>(work: (store: RecordStore) => Promise<T>): Promise<T> {
+    if (this.#inside) return work(this);
+    return this.#connections.snapshot((db) => work(this.#within(db)));
   }
 
   async close(): Promise<void> {
     await this.#connections.close();
+  }
+
+  #within(db: Db): RecordStore {
+    const { engine } = this;
+    const connections: Connections = {
+      engine,
+      write: db,
+      read: db,
+      snapshot: (work) => work(db),
+      close: async () => {},
+    };
+    return new SqlStore(connections, true);
   }
 
   /** The record, held against other writers; refused where it is no longer at that version. */

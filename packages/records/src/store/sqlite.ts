@@ -39,6 +39,7 @@ export function openSqliteFile(file: string): Connections {
     engine: 'sqlite',
     write,
     read,
+    snapshot: (work) => inSnapshot(path, work),
     close: async () => {
       await read.destroy();
       await write.destroy();
@@ -49,15 +50,23 @@ export function openSqliteFile(file: string): Connections {
 /** Gone when closed: for trials and tests. */
 export function openSqliteInMemory(): Connections {
   const write = kyselyOver(openDatabase(':memory:', {}), ImmediateDialect);
-  return { engine: 'sqlite', write, read: write, close: () => write.destroy() };
+  return {
+    engine: 'sqlite',
+    write,
+    read: write,
+    snapshot: (work) => write.transaction().execute(work),
+    close: () => write.destroy(),
+  };
 }
 
-/**
- * A connection whose transactions only read, all from the moment they begin.
- * @throws StoreOpenError
- */
-export function openSqliteSnapshot(file: string): Kysely<unknown> {
-  return kyselyOver(openDatabase(resolve(file), { readonly: true }), SqliteDialect);
+/** On a connection of its own, whose transaction goes on seeing what was there when it began. */
+async function inSnapshot<T>(path: string, work: (db: Kysely<unknown>) => Promise<T>): Promise<T> {
+  const db = kyselyOver(openDatabase(path, { readonly: true }), SqliteDialect);
+  try {
+    return await db.transaction().execute(work);
+  } finally {
+    await db.destroy();
+  }
 }
 
 function kyselyOver(
