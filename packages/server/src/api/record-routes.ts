@@ -10,6 +10,7 @@ import {
   type RecordStore,
   recordSchemas,
   StaleRecordError,
+  type Stored,
 } from '@plugside/records';
 import type { Context } from 'hono';
 import { ProblemError } from '../problem.ts';
@@ -75,8 +76,7 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       const fields = (await jsonObject(c)) as FieldsIn<Kind>;
       const record = await store.create(kind, fields);
       c.header('Location', `${path}/${record.id}`);
-      c.header('ETag', versionTag(record.version));
-      return c.json(record, 201);
+      return answerRecord(c, record, 201);
     },
   );
   define(
@@ -93,8 +93,7 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       const id = idOf(c);
       const record = await store.get(kind, id);
       if (!record) throw new NotFoundError(kind, shortened(id));
-      c.header('ETag', versionTag(record.version));
-      return c.json(record);
+      return answerRecord(c, record);
     },
   );
   define(
@@ -120,8 +119,7 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       const version = requiredVersion(c);
       const changes = cleared(kind, await jsonObject(c));
       const record = await changeRecord(store, kind, idOf(c), version, changes);
-      c.header('ETag', versionTag(record.version));
-      return c.json(record);
+      return answerRecord(c, record);
     },
   );
   define(
@@ -151,6 +149,13 @@ const listParameterSchema = z.object({
   limit: z.int().min(1).max(5000).default(100).optional(),
   after: z.string().optional().openapi({ description: '`next` of the page before' }),
 } satisfies Record<(typeof listParameters)[number], z.ZodType>);
+
+function answerRecord(c: Context, record: Stored<Kind>, status: 200 | 201 = 200): Response {
+  c.header('ETag', versionTag(record.version));
+  // Compressing would weaken the tag, and a record is short.
+  c.header('Cache-Control', 'no-cache, no-transform');
+  return c.json(record, status);
+}
 
 async function changeRecord(
   store: RecordStore,
