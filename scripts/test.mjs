@@ -8,10 +8,13 @@ import { join } from 'node:path';
 import { buildStale } from './build.mjs';
 import { findChromium } from './chromium.mjs';
 import { installMissing, requireNode } from './install.mjs';
+import { preparePostgresql } from './postgresql.mjs';
 import { root, runTool } from './tools.mjs';
 
 requireNode();
 await installMissing();
+const untested = await preparePostgresql();
+if (untested) console.warn(untested);
 
 /** @type {string[]} */
 const failedSteps = [];
@@ -32,6 +35,7 @@ await step('tests in a browser', async () => {
   });
 });
 
+if (untested) console.warn(`\n${untested}`);
 if (failedSteps.length > 0) console.error(`\nFailed: ${failedSteps.join('; ')}`);
 console.log(`\n${totals.passed} passed, ${totals.failed} failed`);
 process.exitCode = failedSteps.length > 0 || totals.failed > 0 ? 1 : 0;

@@ -15,10 +15,17 @@ import {
   startPostgresql,
 } from '../postgresql-server.ts';
 import { type Acknowledged, halfDone, lostFrom } from './acknowledged.ts';
+import { buildWriter } from './build-writer.ts';
 import { killWriter } from './kill-writer.ts';
 
 /** Longest time that a writer is left to write [ms]. */
 const LONGEST_MS = 250;
+
+let built: string;
+beforeAll(async () => {
+  built = await buildWriter();
+}, 60_000);
+afterAll(() => rmSync(built, { recursive: true, force: true }));
 
 describe('a writer killed at a random moment', () => {
   const folder = mkdtempSync(join(tmpdir(), 'plugside-crash-'));
@@ -29,7 +36,7 @@ describe('a writer killed at a random moment', () => {
   it.each(Array.from({ length: 20 }, (_, round) => round))(
     'SQLite, round %i: everything acknowledged is there, in this round and all before',
     async (round) => {
-      const acknowledged = await killWriter({ file }, round, Math.random() * LONGEST_MS);
+      const acknowledged = await killWriter(built, { file }, round, Math.random() * LONGEST_MS);
       expect(acknowledged.length).toBeGreaterThan(0);
       all.push(...acknowledged);
       await checkStore({ file }, all);
@@ -73,7 +80,7 @@ describe.skipIf(!bin)('PostgreSQL', () => {
     'with %s at a random moment: everything acknowledged is there',
     async (what, round) => {
       const crash = what === 'the server crashed' ? () => server.crashAndStart() : undefined;
-      const acknowledged = await killWriter({ url }, round, Math.random() * 1000, crash);
+      const acknowledged = await killWriter(built, { url }, round, Math.random() * 1000, crash);
       expect(acknowledged.length).toBeGreaterThan(0);
       all.push(...acknowledged);
       await checkStore({ url }, all);

@@ -1,34 +1,23 @@
 import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import type { StoreTarget } from '@plugside/records';
 import type { Acknowledged } from './acknowledged.ts';
 
-const writer = fileURLToPath(new URL('writer.ts', import.meta.url));
-const root = fileURLToPath(new URL('../../../..', import.meta.url));
-
 /**
  * Starts a writer, ends it after its first acknowledgement, and gives back all of them.
+ * @param built folder that `buildWriter` made
  * @param afterMs how long to let it write
  * @param end what to do then; left out, the writer is killed with SIGKILL
  */
 export async function killWriter(
+  built: string,
   target: StoreTarget,
   round: number,
   afterMs: number,
   end?: () => Promise<void>,
 ): Promise<Acknowledged[]> {
-  const child = spawn(
-    process.execPath,
-    [
-      '--conditions=plugside-source',
-      '--import',
-      'tsx',
-      writer,
-      JSON.stringify(target),
-      String(round),
-    ],
-    { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] },
-  );
+  const args = [join(built, 'writer.js'), JSON.stringify(target), String(round)];
+  const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
   let said = '';
   let complaint = '';
   child.stderr.on('data', (data) => {
