@@ -1,6 +1,9 @@
 /** What a department keeps: schemas, storage, import and export. */
+
+// Backup
+export * from './backup/index.ts';
+// Import
+export * from './import/index.ts';
 export * from './model/index.ts';
 // Storage
 export * from './store/index.ts';
-// Backup
-export * from './backup/index.ts';

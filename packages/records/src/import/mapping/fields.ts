@@ -21,8 +21,16 @@ export const fieldsByKind: Readonly<Record<ImportKind, readonly FieldSpec[]>> = 
   buildings: buildingFields,
 };
 
+/** Where each value comes from, as our own export writes it: any kind may have it. */
+export const originsField: FieldSpec = {
+  field: 'origins',
+  label: 'Origins',
+  type: { is: 'json' },
+  names: [],
+};
+
 export const hasPlace = (kind: ImportKind): boolean => kind !== 'flow-tests' && kind !== 'rigs';
 
 export function fieldSpec(kind: ImportKind, field: string): FieldSpec | undefined {
-  return fieldsByKind[kind].find((one) => one.field === field);
+  return [...fieldsByKind[kind], originsField].find((one) => one.field === field);
 }

@@ -53,7 +53,7 @@ export interface PlaceMapping {
 
 export interface RowFilter {
   column: string;
-  /** Lower case; a row is taken where the column has one of them. */
+  /** Lower case; a row is taken where the column has one of them. `*`: anything but blank. */
   values: string[];
 }
 
@@ -63,6 +63,10 @@ export interface Mapping {
   sourceName: string;
   /** Column with the list's own id of each row; left out: a fixed code of name and place. */
   idColumn?: string;
+  /** Column with the name of the list that a row first came from, where a file was exported here. */
+  sourceColumn?: string;
+  /** Column with the record's own id, where a file was exported here. */
+  recordColumn?: string;
   fields: FieldMapping[];
   /** Left out for kinds without a place. */
   place?: PlaceMapping;

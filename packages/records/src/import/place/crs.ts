@@ -112,7 +112,8 @@ function fromDefinition(name: string, definition: string): CoordinateSystem | st
       projName?: string;
       a?: number;
       b?: number;
-      datum?: { datum_type?: number };
+      from_greenwich?: number;
+      datum?: { datum_type?: number; datum_params?: readonly (number | string)[] };
     };
     const shift = projection.datum?.datum_type ?? 0;
     if (shift === SHIFT_BY_GRID) return `${name} needs a shift grid that is not at hand.`;
@@ -122,6 +123,11 @@ function fromDefinition(name: string, definition: string): CoordinateSystem | st
       return `${name} rests on an older survey, and its shift to WGS 84 is not at hand.`;
     }
     const degrees = projection.projName === 'longlat';
+    const numbers = projection.datum?.datum_params ?? [];
+    const shifted = SHIFTS_BY_NUMBERS.includes(shift) && numbers.some((one) => Number(one) !== 0);
+    if (degrees && modern && !shifted && !projection.from_greenwich) {
+      return { name, degrees, toWgs84: (x, y) => [x, y] };
+    }
     const converter = proj4(definition, 'WGS84');
     // One point, so that a definition that loads but cannot be computed is found out here.
     converter.forward(degrees ? [0, 0] : [500_000, 500_000]);
@@ -131,7 +137,7 @@ function fromDefinition(name: string, definition: string): CoordinateSystem | st
       toWgs84(x, y) {
         try {
           const [longitude = Number.NaN, latitude = Number.NaN] = converter.forward([x, y]);
-          return [longitude, latitude];
+          return [rounded(longitude), rounded(latitude)];
         } catch {
           return [Number.NaN, Number.NaN];
         }
@@ -142,5 +148,8 @@ function fromDefinition(name: string, definition: string): CoordinateSystem | st
     return `${name} cannot be computed (${why.slice(0, 120)}).`;
   }
 }
+
+/** To a billionth of a degree, a tenth of a millimetre: what is past it is the arithmetic's own. */
+const rounded = (angle: number) => Math.round(angle * 1e9) / 1e9;
 
 const no = (reason: string): CrsRead => ({ ok: false, reason, remedy });

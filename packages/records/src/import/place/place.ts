@@ -136,7 +136,7 @@ function placed(
     ...(raw.column !== undefined && { column: raw.column }),
     value: raw.value ?? source?.join(', ') ?? '',
   };
-  if (!source || !source.every(Number.isFinite)) {
+  if (!source?.every(Number.isFinite)) {
     return {
       code: 'no place',
       ...at,

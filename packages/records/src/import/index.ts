@@ -1,0 +1,29 @@
+/** Lists from elsewhere: read, understood, brought in again without doubling. */
+
+export type { FieldSpec, FieldType } from './mapping/field-spec.ts';
+export { fieldsByKind } from './mapping/fields.ts';
+export { type GuessOptions, guessMapping, refusedColumns } from './mapping/guess-mapping.ts';
+export {
+  type FieldMapping,
+  type ImportKind,
+  importKinds,
+  type Mapping,
+  type PlaceMapping,
+  type RowFilter,
+} from './mapping/mapping.ts';
+export { type CoordinateSystem, type CrsRead, readCrs } from './place/crs.ts';
+export { readReferences } from './references.ts';
+export type { ImportReport, KeptValue, Refusal } from './report.ts';
+export { type RunImportOptions, runImport } from './run-import.ts';
+export { type ReadSourceOptions, readSource } from './source/read-source.ts';
+export {
+  type Cell,
+  type RefusalCode,
+  type Source,
+  type SourceFormat,
+  type SourceGeometry,
+  SourceRefusedError,
+  type SourceRow,
+} from './source/source.ts';
+export { type UnderstandContext, type Understood, understand } from './understand.ts';
+export { importUnits, unitsOf } from './values/units.ts';

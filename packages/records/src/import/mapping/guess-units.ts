@@ -1,0 +1,77 @@
+/** Units and decimal signs that no name tells, from the values themselves. */
+import type { Cell } from '../source/source.ts';
+import { readMeasure } from '../values/measures.ts';
+import { type Decimal, readNumber } from '../values/numbers.ts';
+import type { Measure } from '../values/units.ts';
+
+export interface UnitGuess {
+  unit: string;
+  /** Said to whoever looks at the mapping; left out where there is no doubt. */
+  doubt?: string;
+}
+
+/**
+ * The unit of bare numbers by their size: mains of 80 to 600 are in mm, pressures of 150 up in kPa,
+ * below 16 in bar. What can be either is the trade's own unit, and said so.
+ */
+export function unitFromValues(
+  values: readonly Cell[],
+  measure: Measure,
+  decimal: Decimal,
+): UnitGuess {
+  const numbers = values
+    .map((value) => (typeof value === 'number' ? value : readNumber(String(value), decimal)))
+    .filter((value) => value !== undefined)
+    .filter((value) => value > 0)
+    .sort((a, b) => a - b);
+  const median = numbers[numbers.length >> 1];
+  if (median === undefined) return { unit: inside[measure] };
+  const said = `by their size (half of them are over ${Math.round(median * 100) / 100})`;
+  if (measure === 'diameter') {
+    return median > 36 ? { unit: 'mm', doubt: `taken as mm ${said}` } : { unit: 'in' };
+  }
+  if (measure === 'pressure') {
+    if (median > 180) return { unit: 'kPa', doubt: `taken as kPa ${said}` };
+    if (median < 14 && numbers.at(-1)! < 25) return { unit: 'bar', doubt: `taken as bar ${said}` };
+    return { unit: 'psi' };
+  }
+  if (measure === 'length')
+    return { unit: 'ft', doubt: 'taken as feet; say so if they are metres' };
+  if (measure === 'flow' && median < 120) {
+    return { unit: 'gpm', doubt: 'taken as gpm, though small for it; say so if they are L/s' };
+  }
+  return { unit: inside[measure], doubt: `taken as ${inside[measure]}` };
+}
+
+const inside: Record<Measure, string> = {
+  pressure: 'psi',
+  flow: 'gpm',
+  length: 'ft',
+  diameter: 'in',
+  volume: 'gal',
+  area: 'ft²',
+};
+
+/**
+ * What separates decimals in a column. A comma that is not followed by exactly three digits does;
+ * where every comma could separate thousands, it does so, but for a table with semicolons.
+ */
+export function decimalOf(
+  values: readonly Cell[],
+  delimiter: string | undefined,
+): { decimal: Decimal; doubt?: string } {
+  const texts = values.filter((value) => typeof value === 'string');
+  const commas = texts.filter((text) => /\d,\d/.test(text));
+  const dots = texts.filter((text) => /\d\.\d/.test(text));
+  if (commas.length === 0) return { decimal: 'point' };
+  const asPoint = texts.filter((text) => readMeasureLike(text, 'point')).length;
+  const asComma = texts.filter((text) => readMeasureLike(text, 'comma')).length;
+  if (asComma !== asPoint) return { decimal: asComma > asPoint ? 'comma' : 'point' };
+  if (dots.length === 0 && delimiter === 'semicolon') {
+    return { decimal: 'comma', doubt: 'the comma is taken for a decimal sign' };
+  }
+  return { decimal: 'point' };
+}
+
+const readMeasureLike = (text: string, decimal: Decimal) =>
+  readNumber(text, decimal) !== undefined || readMeasure(text, 'length', { decimal }).ok;

@@ -1,0 +1,262 @@
+import type { FieldsIn, Stored } from '../model/index.ts';
+import type { MergeCount, RecordStore, Where } from '../store/index.ts';
+import { differenceFrom } from './compare-known.ts';
+import type { ImportKind, Mapping } from './mapping/mapping.ts';
+import { readReferences } from './references.ts';
+import { RefusedFile } from './refused-file.ts';
+import type { ImportReport, Refusal } from './report.ts';
+import type { Source, SourceRow } from './source/source.ts';
+import { Tally } from './tally.ts';
+import { type UnderstandContext, understand } from './understand.ts';
+
+export interface RunImportOptions {
+  /** Aborting it ends the import with nothing written. */
+  signal?: AbortSignal;
+  onProgress?(progress: { done: number; total: number }): void;
+  /** Where refused rows go, as a CSV to mend; made only where there are any. */
+  refusedFile?: string;
+  /** Count what would happen and write nothing. */
+  dryRun?: boolean;
+  /** ISO day; left out: today. */
+  importedOn?: string;
+}
+
+/** Rows that are looked up in the store at once. */
+const BATCH = 400;
+
+type Draft = Record<string, unknown>;
+
+interface Entry {
+  row: SourceRow;
+  record: Draft;
+  recordId?: string;
+}
+
+/**
+ * Imports every row of a file in one transaction: all of it, or on an abort or a fault of the
+ * database nothing. A row that cannot be understood is refused and reported, and the others go on.
+ * A record is known again by the list's name and the row's id, so that importing the same file twice
+ * adds nothing; where two rows of the file have the same id the first one counts and the second is
+ * refused. A blank cell says nothing: it does not clear what is known.
+ * @throws the signal's reason when aborted; whatever the store throws
+ */
+export async function runImport(
+  store: RecordStore,
+  source: Source,
+  mapping: Mapping,
+  options: RunImportOptions = {},
+): Promise<ImportReport> {
+  const { signal, dryRun = false } = options;
+  signal?.throwIfAborted();
+  const context: UnderstandContext = {
+    fileName: source.name,
+    importedOn: options.importedOn ?? new Date().toISOString().slice(0, 10),
+    refer: await readReferences(store, mapping.kind),
+  };
+  const refused = options.refusedFile
+    ? new RefusedFile(options.refusedFile, source, mapping)
+    : undefined;
+  const tally = new Tally();
+  try {
+    const reading = new Reading(source, mapping, context, options, tally, refused);
+    const counts = dryRun ? await reading.count(store) : await reading.write(store);
+    await refused?.close();
+    return tally.report(mapping, source.name, dryRun, counts);
+  } catch (error) {
+    await refused?.discard();
+    throw error;
+  }
+}
+
+class Reading {
+  readonly #source: Source;
+  readonly #mapping: Mapping;
+  readonly #context: UnderstandContext;
+  readonly #options: RunImportOptions;
+  readonly #tally: Tally;
+  readonly #refused: RefusedFile | undefined;
+  /** Rows by key, to find the second of two. */
+  readonly #seen = new Map<string, number>();
+
+  constructor(
+    source: Source,
+    mapping: Mapping,
+    context: UnderstandContext,
+    options: RunImportOptions,
+    tally: Tally,
+    refused: RefusedFile | undefined,
+  ) {
+    this.#source = source;
+    this.#mapping = mapping;
+    this.#context = context;
+    this.#options = options;
+    this.#tally = tally;
+    this.#refused = refused;
+  }
+
+  async count(store: RecordStore): Promise<MergeCount> {
+    const counts = { added: 0, changed: 0, same: 0 };
+    for await (const batch of this.#batches()) {
+      for (const one of await this.#compared(store, batch)) counts[one.is] += 1;
+    }
+    return counts;
+  }
+
+  async write(store: RecordStore): Promise<MergeCount> {
+    const { kind } = this.#mapping;
+    return store.transaction(async (inside) => {
+      let same = 0;
+      /** Records that no list knows, by their own id: written after the others. */
+      const own: { current: Stored<ImportKind>; changes: Draft }[] = [];
+      const rows = async function* (this: Reading): AsyncIterable<FieldsIn<ImportKind>> {
+        for await (const batch of this.#batches()) {
+          for (const one of await this.#compared(inside, batch)) {
+            if (one.is === 'same') same += 1;
+            else if (one.is === 'changed' && one.current.externalId === undefined) own.push(one);
+            else yield one.changes as unknown as FieldsIn<ImportKind>;
+          }
+        }
+      }.call(this);
+      const merged = await inside.merge(kind, rows, {
+        ...(this.#options.signal && { signal: this.#options.signal }),
+      });
+      for (const { current, changes } of own) {
+        this.#options.signal?.throwIfAborted();
+        const { externalSource: _, externalId: __, ...rest } = changes;
+        const origins = { ...current.origins, ...(rest.origins as object | undefined) };
+        await inside.change(kind, current.id, current.version, { ...rest, origins } as Partial<
+          FieldsIn<ImportKind>
+        >);
+      }
+      return {
+        added: merged.added,
+        changed: merged.changed + own.length,
+        same: merged.same + same,
+      };
+    });
+  }
+
+  async *#batches(): AsyncIterable<Entry[]> {
+    const { signal, onProgress } = this.#options;
+    let batch: Entry[] = [];
+    for await (const row of this.#source.rows()) {
+      if (this.#tally.rows % 100 === 0) signal?.throwIfAborted();
+      this.#tally.rows += 1;
+      batch.push(...(await this.#entriesOf(row)));
+      if (this.#tally.rows % 500 === 0) {
+        onProgress?.({ done: this.#tally.rows, total: this.#source.total });
+        // Others in this process get their turn, whoever wants to cancel too.
+        await new Promise((resolve) => setImmediate(resolve));
+      }
+      if (batch.length < BATCH) continue;
+      yield batch;
+      batch = [];
+    }
+    signal?.throwIfAborted();
+    if (batch.length > 0) yield batch;
+    onProgress?.({ done: this.#tally.rows, total: this.#source.total });
+  }
+
+  async #entriesOf(row: SourceRow): Promise<Entry[]> {
+    const found = understand(row, this.#mapping, this.#context);
+    if (found.is === 'skipped') {
+      this.#tally.skipped += 1;
+      return [];
+    }
+    if (found.is === 'refused') {
+      await this.#refuse(row, found.refusal);
+      return [];
+    }
+    const fields = found.fields as unknown as Draft;
+    const key = JSON.stringify([fields.externalSource, fields.externalId]);
+    const first = this.#seen.get(key);
+    if (first !== undefined) {
+      await this.#refuse(row, this.#duplicate(row, fields, first));
+      return [];
+    }
+    this.#seen.set(key, row.number);
+    for (const remark of found.remarks) this.#tally.remark(remark);
+    const more = found.more.map((one) => ({ row, record: one as unknown as Draft }));
+    return [
+      { row, record: fields, ...(found.recordId !== undefined && { recordId: found.recordId }) },
+      ...more,
+    ];
+  }
+
+  #duplicate(row: SourceRow, fields: Draft, first: number): Refusal {
+    const column = this.#mapping.idColumn;
+    return {
+      code: 'duplicate key',
+      row: row.number,
+      ...(column !== undefined && { column, value: String(fields.externalId) }),
+      reason: column
+        ? `Row ${first} has the same id and was taken.`
+        : `Row ${first} is of the same name and place (or hydrant and day) and was taken.`,
+      remedy: 'Give each row an id of its own, or take one of the two out.',
+    };
+  }
+
+  async #refuse(row: SourceRow, refusal: Refusal): Promise<void> {
+    this.#tally.refuse(refusal);
+    await this.#refused?.add(row, refusal);
+  }
+
+  /** Each entry beside the record that it is about, where that is known. */
+  async #compared(store: RecordStore, batch: readonly Entry[]) {
+    const known = await findKnown(store, this.#mapping.kind, batch);
+    return batch.map(({ row, record, recordId }) => {
+      const current = known(record, recordId);
+      if (!current) return { is: 'added' as const, changes: record };
+      const { changes, same, kept } = differenceFrom(
+        this.#mapping.kind,
+        current as unknown as Draft,
+        record,
+      );
+      this.#tally.keep(kept.map((one) => ({ ...one, row: row.number })));
+      return same
+        ? { is: 'same' as const, changes }
+        : { is: 'changed' as const, changes: withKeyOf(current, changes), current };
+    });
+  }
+}
+
+/** A record found by its own id may be known to another list: it stays that list's. */
+function withKeyOf(current: Stored<ImportKind>, changes: Draft): Draft {
+  return current.externalId === undefined
+    ? changes
+    : { ...changes, externalSource: current.externalSource, externalId: current.externalId };
+}
+
+async function findKnown(store: RecordStore, kind: ImportKind, batch: readonly Entry[]) {
+  const byKey = new Map<string, Stored<ImportKind>>();
+  const byId = new Map<string, Stored<ImportKind>>();
+  const bySource = new Map<string, string[]>();
+  for (const { record } of batch) {
+    const source = String(record.externalSource);
+    bySource.set(source, [...(bySource.get(source) ?? []), String(record.externalId)]);
+  }
+  const ids = batch.flatMap(({ recordId }) => recordId ?? []);
+  if (ids.length > 0) await collect({ id: ids }, byId, (one) => one.id);
+  for (const [externalSource, externalId] of bySource) {
+    await collect({ externalSource, externalId }, byKey, keyOf);
+  }
+  return (record: Draft, recordId: string | undefined) =>
+    (recordId === undefined ? undefined : byId.get(recordId)) ?? byKey.get(keyOf(record));
+
+  async function collect(
+    where: object,
+    into: Map<string, Stored<ImportKind>>,
+    key: (record: Stored<ImportKind>) => string,
+  ): Promise<void> {
+    const { records } = await store.list(kind, { where: where as Where<ImportKind>, limit: 5000 });
+    for (const record of records) into.set(key(record), record);
+  }
+}
+
+const keyOf = ({
+  externalSource,
+  externalId,
+}: {
+  externalSource?: unknown;
+  externalId?: unknown;
+}) => JSON.stringify([externalSource, externalId]);
