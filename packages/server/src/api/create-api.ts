@@ -2,6 +2,8 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import type { RecordStore } from '@plugside/records';
 import { mapLayers } from '../map/layers.ts';
 import { answerProblem } from '../problem.ts';
+import { workFolder } from '../work/work-folder.ts';
+import { backupRoute } from './backup-route.ts';
 import { refuseOtherMethods } from './define.ts';
 import { districtRoutes } from './district-routes.ts';
 import { problemOf } from './failure.ts';
@@ -26,6 +28,7 @@ export function createApi({ store, version }: ApiOptions): OpenAPIHono {
   recordRoutes(app, store);
   districtRoutes(app, store, mapLayers(store));
   supplyRoutes(app, store);
+  backupRoute(app, store, workFolder());
   openApiRoute(app, version);
   refuseOtherMethods(app);
   app.all('/api/*', (c) =>
