@@ -98,6 +98,7 @@ export function FlowTestForm(props: FlowTestFormProps) {
             onChange={(by) => change({ by })}
           />
           <WordField
+            wide
             label="Note"
             value={draft.note}
             maxLength={4000}

@@ -7,6 +7,7 @@ import {
   shownEntry,
 } from '../editing/quantity-entry.ts';
 import { useView } from '../plan-store/view.ts';
+import { readingText } from './reading-text.ts';
 
 interface MeasureFieldProps extends EntryRange {
   label: string;
@@ -27,7 +28,6 @@ export function MeasureField(props: MeasureFieldProps) {
   const system = useView((view) => view.units);
   const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const shown = value === undefined ? null : shownEntry(value, kind, system);
   const unit = props.unit ?? shownEntry(1, kind, system).unit;
 
   const take = (text: string) => {
@@ -55,7 +55,7 @@ export function MeasureField(props: MeasureFieldProps) {
       className="test-field"
       aria-label={hideLabel ? label : undefined}
       isInvalid={problem !== null}
-      value={draft ?? shown?.number ?? ''}
+      value={draft ?? (value === undefined ? '' : readingText(value, kind, system))}
       onChange={take}
       onBlur={settle}
       inputMode="decimal"

@@ -1,31 +1,13 @@
-import { OUTLET_COEFFICIENTS, type OutletFlow, USUAL_OUTLET } from '@plugside/fireground';
+import { OUTLET_COEFFICIENTS, type OutletFlow } from '@plugside/fireground';
 import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
 import { Switcher } from '../editing/Switcher.tsx';
 import { useUnits } from '../editing/use-units.ts';
 import { OUTLET, OUTLET_FLOW, PITOT } from './field-ranges.ts';
 import { MeasureField } from './MeasureField.tsx';
-import { type Row, rowOf, withRow } from './reading-rows.ts';
+import { newOutlet, type OutletDraft } from './outlet-draft.ts';
+import { type Row, withRow } from './reading-rows.ts';
 import { WordField } from './WordField.tsx';
-
-export interface OutletDraft {
-  hydrant: string;
-  by: 'pitot' | 'meter';
-  outletIn: number | undefined;
-  coefficient: number;
-  pitotPsi: number | undefined;
-  flowGpm: number | undefined;
-}
-
-export const newOutlet = (hydrant = ''): Row<OutletDraft> =>
-  rowOf({
-    hydrant,
-    by: 'pitot' as const,
-    outletIn: USUAL_OUTLET.outletIn,
-    coefficient: USUAL_OUTLET.coefficient,
-    pitotPsi: undefined,
-    flowGpm: undefined,
-  });
 
 const EDGES = [
   { value: OUTLET_COEFFICIENTS.rounded, text: 'rounded, 0.90' },
@@ -92,8 +74,12 @@ function OutletRow({ row: { value }, number, flow, onChange, onRemove }: OutletR
           onChange={(by) => onChange({ by })}
         />
         <span className="outlet-flow">{flow ? units.text(flow.flowGpm, 'flow') : '—'}</span>
-        <Button className="quiet-button" aria-label={`Remove outlet ${number}`} onPress={onRemove}>
-          Remove
+        <Button
+          className="quiet-button remove-button"
+          aria-label={`Remove outlet ${number}`}
+          onPress={onRemove}
+        >
+          ×
         </Button>
       </div>
       <div className="test-fields">

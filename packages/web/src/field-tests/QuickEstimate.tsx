@@ -89,7 +89,7 @@ function QuickNumbers({ estimate }: { estimate: Estimate }) {
             <span className="answer-unit">more {curve.moreLines === 1 ? 'line' : 'lines'}</span>{' '}
             <span className="soft-text">
               by the supply curve
-              {moreVolumes !== null && moreVolumes > 0 && ` (${moreVolumes.toFixed(2)} in full)`}
+              {moreVolumes !== null && moreVolumes > 0 && ` (room for ${moreVolumes.toFixed(2)})`}
             </span>
           </p>
           <p className="soft-text">

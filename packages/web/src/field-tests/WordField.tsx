@@ -7,13 +7,15 @@ interface WordFieldProps {
   type?: 'text' | 'date';
   maxLength?: number;
   required?: boolean;
+  /** Takes the whole row. */
+  wide?: boolean;
 }
 
 /** Words or a date. */
 export function WordField({ label, value, onChange, type = 'text', ...rest }: WordFieldProps) {
   return (
     <TextField
-      className={`test-field test-field-${type}`}
+      className={`test-field test-field-${rest.wide ? 'wide' : type}`}
       value={value}
       onChange={onChange}
       type={type}

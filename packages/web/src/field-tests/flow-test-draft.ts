@@ -1,7 +1,7 @@
 /** A flow test while it is being written, and the record it becomes. */
 import type { FlowingOutlet } from '@plugside/fireground';
 import type { FieldsIn } from '@plugside/records/model';
-import { newOutlet, type OutletDraft } from './OutletRows.tsx';
+import { newOutlet, type OutletDraft } from './outlet-draft.ts';
 import { ownFields, type Row, rowOf, written } from './reading-rows.ts';
 
 export type FlowTestFields = FieldsIn<'flow-tests'>;
