@@ -25,7 +25,15 @@ export function LayView({ answered, unassisted, band }: LayViewProps) {
   const fontsReady = useFontsReady();
   const describedBy = useId();
   const units = useUnits();
-  const sizes = useMemo(() => drawingSizes(Math.max(widthPx, 280)), [widthPx]);
+  const { plan } = answered;
+  const bareSource =
+    plan.drafts.length === 0 &&
+    plan.rigs.every((rig) => rig.role !== 'booster') &&
+    plan.appliances.every((one) => one.kind !== 'assist-valve');
+  const sizes = useMemo(
+    () => drawingSizes(Math.max(widthPx, 280), bareSource),
+    [widthPx, bareSource],
+  );
   const profile = useMemo(() => profileOf(answered.plan, answered.state), [answered]);
   const tracks = useMemo(() => placeTracks(profile, sizes), [profile, sizes]);
   const alone = useMemo(() => {

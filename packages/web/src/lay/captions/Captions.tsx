@@ -20,9 +20,10 @@ export function Captions({ tracks, sizes }: CaptionsProps) {
     '--source-width': `${Math.min(sizes.startPx + sizes.hookupPx, sizes.widthPx * 0.4)}px`,
     '--scene-width': `${Math.max(sizes.widthPx - tracks.scale.sceneX, 190)}px`,
   } as CSSProperties;
+  const many = plan.rigs.filter((rig) => rig.role !== 'booster').length > 3;
   const sources = [...plan.hydrants, ...plan.drafts];
   return (
-    <div className="captions" style={style}>
+    <div className={many ? 'captions captions-many' : 'captions'} style={style}>
       <div className="caption caption-source">
         {sources.map((source) => (
           <SourceCaption key={source.id} plan={plan} sourceId={source.id} />

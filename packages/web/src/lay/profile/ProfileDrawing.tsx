@@ -89,15 +89,22 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
     ],
     [tracks, unassisted, over, under, frame],
   );
-  const tickRects = useMemo(
-    () =>
-      frame.ticks.map((tick) => ({
+  const fixed = useMemo(
+    () => [
+      ...frame.ticks.map((tick) => ({
         x: 0,
         y: frame.y(tick.psi) - 8,
         width: sizes.startPx,
         height: 16,
       })),
-    [frame, sizes.startPx],
+      // The rings that set the pumps.
+      ...tracks.supply.flatMap((track) =>
+        track.stations
+          .filter((one) => one.kind === 'discharge')
+          .map((one) => ({ x: one.x - 8, y: frame.y(one.psi) - 8, width: 16, height: 16 })),
+      ),
+    ],
+    [frame, sizes.startPx, tracks],
   );
   const bounds = { x: 2, y: 0, width: sizes.widthPx - MARGIN_PX, height: frame.bottomPx - 2 };
   return (
@@ -155,7 +162,7 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
         )}
         <LabelLayer
           labels={labels}
-          obstacles={tickRects}
+          obstacles={fixed}
           soft={soft}
           bounds={bounds}
           textPx={sizes.textPx + (sizes.compact ? 0 : 1)}

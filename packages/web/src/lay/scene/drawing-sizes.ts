@@ -5,6 +5,7 @@ export interface DrawingSizes {
   compact: boolean;
   startPx: number;
   hookupPx: number;
+  bareSource: boolean;
   leastAttackPx: number;
   endPx: number;
   rigPx: number;
@@ -16,12 +17,16 @@ export interface DrawingSizes {
   textPx: number;
 }
 
-/** Picks sizes: a phone's drawing keeps every figure but gives up lettering first. */
-export function drawingSizes(widthPx: number): DrawingSizes {
+/**
+ * Picks sizes: a phone's drawing keeps every figure but gives up lettering first.
+ * @param bareSource nothing but the source stands there: no valve, no booster
+ */
+export function drawingSizes(widthPx: number, bareSource: boolean): DrawingSizes {
   if (widthPx < 560) {
     return {
       widthPx,
       compact: true,
+      bareSource,
       startPx: 27,
       hookupPx: Math.round(widthPx * 0.31),
       leastAttackPx: 36,
@@ -38,6 +43,7 @@ export function drawingSizes(widthPx: number): DrawingSizes {
   return {
     widthPx,
     compact: false,
+    bareSource,
     startPx: 34,
     hookupPx: wide ? 320 : 240,
     leastAttackPx: wide ? 110 : 80,

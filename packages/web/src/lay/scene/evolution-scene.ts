@@ -75,7 +75,7 @@ export function evolutionScene(plan: Plan, tracks: Tracks, sizes: DrawingSizes):
   if (scene) {
     const attack = attackFigures(plan, tracks, scene, {
       top: 16,
-      bottom: sizes.trackPx - 10,
+      bottom: sizes.trackPx - 14,
       startX: scene.x + scene.width,
     });
     figures.fittings.push(...attack.fittings);

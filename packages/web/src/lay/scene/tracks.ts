@@ -34,6 +34,8 @@ export interface TrackSizes {
   /** Room kept free at the left for the pressure scale [px]. */
   startPx: number;
   hookupPx: number;
+  /** Nothing but the source stands there: no valve, no booster. */
+  bareSource?: boolean;
   leastAttackPx: number;
   endPx: number;
   rigPx: number;
@@ -83,13 +85,8 @@ export function placeTracks(profile: PressureProfile, sizes: TrackSizes): Tracks
     return Math.max(lastAlong(path) - start, 0);
   });
   const layFt = Math.max(1, ...lengths);
-  const bare = profile.supply.every((path) =>
-    path.stations
-      .slice(0, layStart(path))
-      .every((one) => one.kind === 'main' || one.kind === 'outlet'),
-  );
-  const shares = bare ? BARE_HOOKUP : FULL_HOOKUP;
-  const hookupPx = bare ? sizes.hookupPx * BARE_WIDTH : sizes.hookupPx;
+  const shares = sizes.bareSource ? BARE_HOOKUP : FULL_HOOKUP;
+  const hookupPx = sizes.bareSource ? sizes.hookupPx * BARE_WIDTH : sizes.hookupPx;
   const rigsAtFt = profile.supply.flatMap((path, p) => {
     const start = path.stations[layStart(path)]?.alongFt ?? 0;
     return path.spans.flatMap((span, i) =>
