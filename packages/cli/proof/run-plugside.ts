@@ -38,7 +38,8 @@ export async function preparePlugside(): Promise<Plugside> {
     root: cli,
     logLevel: 'error',
     resolve: { conditions },
-    ssr: { noExternal: true, resolve: { conditions } },
+    // Compiled parts cannot be put together; they are found through node_modules below.
+    ssr: { noExternal: true, external: ['better-sqlite3', 'pg'], resolve: { conditions } },
     build: {
       ssr: join(cli, 'src', 'index.ts'),
       outDir: join(made, 'dist'),
@@ -52,6 +53,7 @@ export async function preparePlugside(): Promise<Plugside> {
   const folder = join(made, 'here');
   mkdirSync(folder);
   symlinkSync(join(root, 'examples'), join(folder, 'examples'));
+  symlinkSync(join(root, 'node_modules'), join(made, 'node_modules'));
   const starter = join(made, 'bin', 'plugside.mjs');
   const run: Plugside['run'] = (args, input) => {
     const { status, stdout, stderr } = spawnSync(process.execPath, [starter, ...args], {

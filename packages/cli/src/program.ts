@@ -10,6 +10,7 @@ import { addMost } from './commands/most.ts';
 import { addNew } from './commands/new.ts';
 import { addNow } from './commands/now.ts';
 import { addProfile } from './commands/profile.ts';
+import { addRecords } from './commands/records.ts';
 import { addSchema } from './commands/schema.ts';
 import { addSet } from './commands/set.ts';
 import { addSweep } from './commands/sweep.ts';
@@ -31,6 +32,8 @@ export function buildProgram(answer: Answer, output: OutputConfiguration): Comma
     add(program, answer);
   program.commandsGroup('Plans:');
   for (const add of [addNew, addCheck, addConvert, addProfile]) add(program, answer);
+  program.commandsGroup('Records:');
+  addRecords(program, answer);
   program.commandsGroup('Reference:');
   for (const add of [addCatalogue, addSchema]) add(program, answer);
   program.addHelpCommand(
