@@ -2,6 +2,10 @@
 
 // Backup
 export * from './backup/index.ts';
+// Terrain
+export * from './elevation/index.ts';
+// Export
+export * from './export/index.ts';
 // Import
 export * from './import/index.ts';
 export * from './model/index.ts';

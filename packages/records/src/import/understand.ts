@@ -63,6 +63,7 @@ export function understand<K extends ImportKind>(
   ) {
     return { is: 'skipped' };
   }
+  const remarks: string[] = [];
   const draft: Draft = {};
   const origins: Draft = {};
   const from: Record<string, string> = {};
@@ -71,14 +72,20 @@ export function understand<K extends ImportKind>(
     if (!spec) continue;
     const read = readField(row, field, spec, mapping, context);
     if (read === undefined) continue;
-    if ('fault' in read) return refuse(read.fault);
+    if ('fault' in read) {
+      // Which test plans use is a choice, no property: it may be made again.
+      if (field.field === 'planTestId' && read.fault.code === 'not found') {
+        remarks.push('The test chosen for plans is not here; the newest is used.');
+        continue;
+      }
+      return refuse(read.fault);
+    }
     assign(draft, field.field, read.value);
     const top = field.field.split(/[[.]/)[0]!;
     from[top] ??= read.column;
     origins[top] ??= originOf(context, read.column);
   }
   tidyOutlets(draft);
-  const remarks: string[] = [];
   let place: Place | undefined;
   if (hasPlace(mapping.kind) && mapping.place) {
     const found = placeOf(row, mapping.place);

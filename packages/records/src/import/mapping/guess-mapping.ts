@@ -62,6 +62,7 @@ export function guessMapping(
     fields.push(fieldMapping(match, source, notices));
   }
 
+  addNameBesideId(fields, source, used);
   const column = (name: string) => source.columns.find((one) => one === name);
   const idColumn = column('externalId') ?? idColumnOf(kind, source);
   if (idColumn !== undefined) used.add(idColumn);
@@ -102,6 +103,18 @@ export function guessMapping(
     ),
     notices,
   };
+}
+
+/** Our own export has a record's name beside its id: where the id is of another store, the name tells. */
+function addNameBesideId(fields: FieldMapping[], source: Source, used: Set<string>): void {
+  for (const field of fields) {
+    const name = field.field.replace(/Id$/, '');
+    if (name === field.field || field.columns[0] !== field.field) continue;
+    if (!source.columns.includes(name)) continue;
+    field.columns.push(name);
+    field.join = 'first';
+    used.add(name);
+  }
 }
 
 const required: Readonly<Record<ImportKind, readonly string[]>> = {

@@ -9,6 +9,8 @@ export interface CoordinateSystem {
   degrees: boolean;
   /** [longitude, latitude] WGS 84; not finite where the point has none. */
   toWgs84(x: number, y: number): [number, number];
+  /** The other way round. */
+  fromWgs84(longitude: number, latitude: number): [number, number];
   /** Where it is meant to be used [west, south, east, north], where known. */
   area?: readonly [number, number, number, number];
 }
@@ -36,6 +38,14 @@ function epsg(code: string): EpsgEntry | undefined {
 
 const known = new Map<string, CrsRead>();
 
+/** What most lists are in, known without the table. */
+const wgs84: CoordinateSystem = {
+  name: 'EPSG:4326 WGS 84',
+  degrees: true,
+  toWgs84: (x, y) => [x, y],
+  fromWgs84: (longitude, latitude) => [longitude, latitude],
+};
+
 const remedy =
   'Give an EPSG code, such as EPSG:26917, or convert the file to degrees (WGS 84, EPSG:4326) first.';
 
@@ -55,6 +65,7 @@ export function readCrs(crs: string): CrsRead {
 }
 
 function readNew(crs: string): CrsRead {
+  if (/^(EPSG:{1,2})?4326$/i.test(crs)) return { ok: true, system: wgs84 };
   const code = /^(?:EPSG:{1,2})?\s*(\d{4,6})$/i.exec(crs)?.[1] ?? webMercator(crs);
   if (code === undefined) {
     if (!/^\s*(\+|[A-Z]+CS\s*\[|[A-Z]+CRS\s*\[)/i.test(crs)) {
@@ -126,7 +137,7 @@ function fromDefinition(name: string, definition: string): CoordinateSystem | st
     const numbers = projection.datum?.datum_params ?? [];
     const shifted = SHIFTS_BY_NUMBERS.includes(shift) && numbers.some((one) => Number(one) !== 0);
     if (degrees && modern && !shifted && !projection.from_greenwich) {
-      return { name, degrees, toWgs84: (x, y) => [x, y] };
+      return { ...wgs84, name };
     }
     const converter = proj4(definition, 'WGS84');
     // One point, so that a definition that loads but cannot be computed is found out here.
@@ -138,6 +149,14 @@ function fromDefinition(name: string, definition: string): CoordinateSystem | st
         try {
           const [longitude = Number.NaN, latitude = Number.NaN] = converter.forward([x, y]);
           return [rounded(longitude), rounded(latitude)];
+        } catch {
+          return [Number.NaN, Number.NaN];
+        }
+      },
+      fromWgs84(longitude, latitude) {
+        try {
+          const [x = Number.NaN, y = Number.NaN] = converter.inverse([longitude, latitude]);
+          return [x, y];
         } catch {
           return [Number.NaN, Number.NaN];
         }
