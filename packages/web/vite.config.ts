@@ -8,5 +8,7 @@ export default defineConfig({
     // The workspace's packages are taken as source, so the page needs no other build first.
     conditions: ['plugside-source', 'module', 'browser', 'development|production'],
   },
+  worker: { format: 'es' },
+  server: { proxy: { '/api': process.env.PLUGSIDE_API ?? 'http://127.0.0.1:4600' } },
   build: { target: 'es2022', chunkSizeWarningLimit: 900 },
 });

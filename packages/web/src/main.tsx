@@ -9,9 +9,10 @@ import './app/app.css';
 import './editing/editing.css';
 import './lay/lay.css';
 import './settings/settings.css';
+import './places/places.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './app/App.tsx';
+import { Shell } from './places/Shell.tsx';
 import { startAutosave } from './plan-store/autosave.ts';
 
 startAutosave();
@@ -20,6 +21,6 @@ const root = document.getElementById('root');
 if (!root) throw new Error('The page has no element with the id "root" to draw in.');
 createRoot(root).render(
   <StrictMode>
-    <App />
+    <Shell />
   </StrictMode>,
 );

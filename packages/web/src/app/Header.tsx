@@ -1,10 +1,12 @@
 import { Button } from 'react-aria-components';
+import { PlaceNav } from '../places/PlaceNav.tsx';
 import { usePlan } from '../plan-store/plan-store.ts';
 import { PlanMenu } from './PlanMenu.tsx';
 import { PlanTitle } from './PlanTitle.tsx';
 import { ViewSwitches } from './ViewSwitches.tsx';
+import { Wordmark } from './Wordmark.tsx';
 
-/** Name of the plan, the way back, the plan's menu, units and theme. */
+/** The places, name of the plan, the way back, the plan's menu, units and theme. */
 export function Header() {
   const history = usePlan((state) => state.history);
   const undo = usePlan((state) => state.undo);
@@ -13,12 +15,8 @@ export function Header() {
   const after = history.future[0]?.label;
   return (
     <header className="header">
-      <p className="wordmark">
-        <svg viewBox="0 0 32 24" width="30" height="22" aria-hidden="true">
-          <path d="M2 20V5h7l6 11h4L30 4" />
-        </svg>
-        Plugside
-      </p>
+      <Wordmark />
+      <PlaceNav />
       <PlanTitle />
       <div className="header-actions">
         <Button

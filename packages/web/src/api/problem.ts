@@ -1,0 +1,56 @@
+/** Failures of the records' server, as what a page can do about them. */
+
+/** One field of a record that was refused. */
+export interface RefusedField {
+  path: string;
+  value?: unknown;
+  allowed?: string;
+  message: string;
+  remedy?: string;
+}
+
+/** A problem document (RFC 9457) with the members that this server adds. */
+export interface ProblemDocument {
+  type?: string;
+  title: string;
+  status: number;
+  detail: string;
+  issues?: readonly RefusedField[];
+  /** A stale edit: the record as it now is, and what was to be written. */
+  current?: unknown;
+  yours?: unknown;
+  /** Records that refer to one that was to be removed. */
+  by?: unknown;
+}
+
+/** The server answered that it cannot. */
+export class ProblemError extends Error {
+  readonly problem: ProblemDocument;
+
+  constructor(problem: ProblemDocument) {
+    super(problem.detail || problem.title);
+    this.name = 'ProblemError';
+    this.problem = problem;
+  }
+
+  get status(): number {
+    return this.problem.status;
+  }
+}
+
+/** Somebody else changed the record first; `current` is what it is now. */
+export class StaleError<Record = unknown> extends ProblemError {
+  get current(): Record {
+    return this.problem.current as Record;
+  }
+}
+
+/** No server of records answers at this address: the page is served as files alone, or offline. */
+export class UnreachableError extends Error {
+  constructor() {
+    super(
+      'No records answer here. Start Plugside with its server (npm start), or look at the network; the lay works without them.',
+    );
+    this.name = 'UnreachableError';
+  }
+}

@@ -1,0 +1,61 @@
+import type { Stored } from '@plugside/records/model';
+import { useUnits } from '../../editing/use-units.ts';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
+import { type Fact, Facts, originWords } from './Facts.tsx';
+
+const yesNo = (value: boolean | undefined): string | null =>
+  value === undefined ? null : value ? 'yes' : 'no';
+
+/** A building: what it needs, and what is known of it. */
+export function BuildingFacts({ building }: { building: Stored<'buildings'> }) {
+  const units = useUnits();
+  const { neededGpm, origins } = building;
+  const area = building.areaFt2;
+  const facts: Fact[] = [
+    { field: 'occupancy', name: 'Use', value: building.occupancy ?? null },
+    { field: 'construction', name: 'Built', value: building.construction ?? null },
+    { field: 'storeys', name: 'Storeys', value: building.storeys?.toString() ?? null },
+    {
+      field: 'areaFt2',
+      name: 'Ground floor',
+      value: area === undefined ? null : areaText(area, units.system),
+    },
+    {
+      field: 'elevationFt',
+      name: 'Height of ground',
+      value: building.elevationFt === undefined ? null : units.text(building.elevationFt, 'length'),
+    },
+    { field: 'sprinklered', name: 'Sprinklers', value: yesNo(building.sprinklered) },
+    { field: 'standpipe', name: 'Standpipe', value: yesNo(building.standpipe) },
+  ];
+  return (
+    <section className="panel-part" aria-label={`Building: ${building.name}`}>
+      <h2 className="panel-title">{building.name}</h2>
+      {building.address && <p className="soft-text">{building.address}</p>}
+      {neededGpm === undefined ? (
+        <p className="needed">No needed fire flow on record.</p>
+      ) : (
+        <p className="needed figures">
+          Needs <span className="figure">{units.number(neededGpm, 'flow')}</span>{' '}
+          <span className="unit">{units.of(neededGpm, 'flow').unit}</span>
+          <span className="fact-origin">{originWords(origins.neededGpm)}</span>
+        </p>
+      )}
+      <details className="more-facts">
+        <summary>What is on record</summary>
+        <Facts facts={facts} origins={origins} />
+        <p>
+          <PlaceLink href={`/records/buildings/${building.id}`}>The record</PlaceLink>
+        </p>
+      </details>
+    </section>
+  );
+}
+
+/** 1 ft² = 0.09290304 m² (international foot, squared). */
+const M2_PER_FT2 = 0.09290304;
+
+function areaText(ft2: number, system: 'us' | 'si'): string {
+  const value = system === 'us' ? ft2 : ft2 * M2_PER_FT2;
+  return `${Math.round(value).toLocaleString('en-US')} ${system === 'us' ? 'ft²' : 'm²'}`;
+}

@@ -1,0 +1,76 @@
+import { Button } from 'react-aria-components';
+import { useUnits } from '../../editing/use-units.ts';
+import type { MapHydrant } from '../district.ts';
+import { pick } from '../selection.ts';
+import type { NearHydrant } from '../streets/messages.ts';
+import { classWords, riseWords, testWords, todayIso } from '../words.ts';
+import { HydrantMark } from './HydrantMark.tsx';
+
+interface NearHydrantsProps {
+  near: readonly NearHydrant[];
+  hydrants: ReadonlyMap<string, MapHydrant>;
+  /** Height of the building [ft]. */
+  elevationFt: number | null;
+  onMore: (() => void) | null;
+}
+
+/** Hydrants by the hose that it takes to lay to the building, along the streets. */
+export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydrantsProps) {
+  const units = useUnits();
+  const today = todayIso();
+  return (
+    <section className="panel-part" aria-labelledby="near-hydrants">
+      <h3 className="section-name" id="near-hydrants">
+        Hydrants, by hose along the streets
+      </h3>
+      {near.length === 0 && <p className="nothing-here">No hydrant can be reached.</p>}
+      <ol className="rows">
+        {near.map((route) => {
+          const hydrant = hydrants.get(route.id);
+          if (!hydrant) return null;
+          const rise =
+            elevationFt === null || hydrant.elevationFt === null
+              ? null
+              : elevationFt - hydrant.elevationFt;
+          const out = hydrant.status === 'out of service';
+          const told = [
+            riseWords(rise, units),
+            hydrant.q20Gpm === null
+              ? null
+              : `${units.text(hydrant.q20Gpm, 'flow')} at ${units.text(20, 'pressure')}`,
+            testWords(hydrant, today),
+          ].filter(Boolean);
+          return (
+            <li key={route.id}>
+              <Button className="row" onPress={() => pick('hydrant', route.id)}>
+                <HydrantMark of={hydrant} />
+                <span className="row-text">
+                  <span className="row-name">{hydrant.name}</span>
+                  {out ? (
+                    <span className="row-told caution-word">
+                      out of service{hydrant.statusReason ? `: ${hydrant.statusReason}` : ''}
+                    </span>
+                  ) : (
+                    <span className="row-told">
+                      <span className="hidden-text">{classWords(hydrant.class)}, </span>
+                      {told.join(' · ')}
+                    </span>
+                  )}
+                  {!route.alongStreets && (
+                    <span className="row-told">straight line: not joined to the streets</span>
+                  )}
+                </span>
+                <span className="row-figure figures">{units.text(route.lengthFt, 'length')}</span>
+              </Button>
+            </li>
+          );
+        })}
+      </ol>
+      {onMore && (
+        <Button className="plain-button" onPress={onMore}>
+          Look farther
+        </Button>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,46 @@
+/** The theme's colours, as the map needs them: it draws on a canvas that knows no style sheet. */
+export interface MapColours {
+  paper: string;
+  sheet: string;
+  ink: string;
+  inkSoft: string;
+  hairline: string;
+  line: string;
+  water: string;
+  onWater: string;
+  warning: string;
+  ground: string;
+  groundLine: string;
+  classAA: string;
+  classA: string;
+  classB: string;
+  classC: string;
+  classInk: string;
+}
+
+const TOKENS: Readonly<Record<keyof MapColours, string>> = {
+  paper: '--paper',
+  sheet: '--sheet',
+  ink: '--ink',
+  inkSoft: '--ink-soft',
+  hairline: '--hairline',
+  line: '--line',
+  water: '--water',
+  onWater: '--on-water',
+  warning: '--warning',
+  ground: '--ground',
+  groundLine: '--ground-line',
+  classAA: '--class-aa',
+  classA: '--class-a',
+  classB: '--class-b',
+  classC: '--class-c',
+  classInk: '--class-ink',
+};
+
+/** As the page's theme has them now. */
+export function mapColours(): MapColours {
+  const style = getComputedStyle(document.documentElement);
+  return Object.fromEntries(
+    Object.entries(TOKENS).map(([name, token]) => [name, style.getPropertyValue(token).trim()]),
+  ) as unknown as MapColours;
+}

@@ -1,0 +1,223 @@
+import { deferral, nameOf, pieceOf } from '@plugside/fireground';
+import type { Stored } from '@plugside/records/model';
+import { useDeferredValue, useMemo } from 'react';
+import type { HydrantSupply } from '../../api/district.ts';
+import { limitSentence } from '../../app/answer-words.ts';
+import { Choice } from '../../editing/Choice.tsx';
+import { useUnits } from '../../editing/use-units.ts';
+import type { District } from '../district.ts';
+import { riseWords } from '../words.ts';
+import { LayActions } from './LayActions.tsx';
+import { LayNotices } from './LayNotices.tsx';
+import { LayWay } from './LayWay.tsx';
+import { useLayDraft } from './lay-store.ts';
+import { planned } from './planned.ts';
+import { type PlanningRecords, pickedRig, rigsByNearness } from './planning-records.ts';
+import type { FoundRoute } from './use-route.ts';
+
+interface LayPanelProps {
+  district: District;
+  building: Stored<'buildings'>;
+  hydrant: Stored<'hydrants'>;
+  supply: HydrantSupply;
+  records: PlanningRecords;
+  found: FoundRoute;
+}
+
+const NO_BOOSTER = 'none';
+
+/** The lay from a hydrant to a building: its way, its rigs, and what it brings. */
+export function LayPanel(props: LayPanelProps) {
+  const { district, building, hydrant, supply, records, found } = props;
+  const units = useUnits();
+  const draft = useLayDraft((state) => state.history.present);
+  const change = useLayDraft((state) => state.change);
+  const rigs = useMemo(
+    () => rigsByNearness(records, district.stations, building),
+    [records, district, building],
+  );
+  const attack = rigs.find(({ id }) => id === draft.attackId) ?? rigs[0];
+  const others = rigs.filter(({ id }) => id !== attack?.id);
+  const booster = others.find(({ id }) => id === draft.boosterId);
+  const { route } = found;
+
+  const solved = useMemo(() => {
+    if (!attack) return null;
+    const request = {
+      building,
+      hydrant,
+      test: supply.test ?? undefined,
+      attack: pickedRig(attack, records),
+      ...(booster && { booster: pickedRig(booster, records) }),
+      route,
+      department: records.department,
+      invented: district.summary.invented,
+    };
+    return planned(request, units.system);
+  }, [attack, booster, building, hydrant, supply, records, route, district, units.system]);
+
+  // What another engine would bring may lag a drag; the answer never does.
+  const settledRoute = useDeferredValue(route);
+  const [nextDue] = others;
+  const suggested = useMemo(() => {
+    if (!attack || booster || !nextDue) return null;
+    const request = {
+      building,
+      hydrant,
+      test: supply.test ?? undefined,
+      attack: pickedRig(attack, records),
+      booster: pickedRig(nextDue, records),
+      route: settledRoute,
+      department: records.department,
+    };
+    return planned(request, units.system).answered;
+  }, [attack, booster, nextDue, building, hydrant, supply, records, settledRoute, units.system]);
+
+  if (!attack || !solved) {
+    return (
+      <section className="panel-part">
+        <p className="caution">
+          <span className="caution-shape" aria-hidden="true" />
+          <span>No engine is in service on record. Enter one to plan with.</span>
+        </p>
+      </section>
+    );
+  }
+
+  const { answered, boost, hose } = solved;
+  const most = answered?.answer.question === 'most water' ? answered.answer : null;
+  const needed = building.neededGpm;
+  const spare = most && needed !== undefined ? most.flowGpm - needed : null;
+  const more =
+    suggested?.answer.question === 'most water' && most
+      ? suggested.answer.flowGpm - most.flowGpm
+      : 0;
+  return (
+    <section className="panel-part lay-panel" aria-label="The lay">
+      <h2 className="panel-title">
+        {hydrant.name} to {building.name}
+      </h2>
+      <dl className="lay-numbers figures">
+        <div>
+          <dt>Lay</dt>
+          <dd>{units.text(route.lengthFt, 'length')}</dd>
+        </div>
+        <div>
+          <dt>Rise</dt>
+          <dd>{riseWords(solved.riseFt, units)}</dd>
+        </div>
+        <div>
+          <dt>Hose</dt>
+          <dd>
+            {hose.count > 1 ? `${hose.count} × ` : ''}
+            {units.hose(hose.hose)}
+          </dd>
+        </div>
+      </dl>
+      <div className="lay-answer" role="status">
+        {most && (
+          <>
+            <p className="figures">
+              <span className="lay-figure">{units.number(most.flowGpm, 'flow')}</span>{' '}
+              <span className="answer-unit">{units.of(most.flowGpm, 'flow').unit}</span>{' '}
+              <span className="soft-text">to the building</span>
+            </p>
+            {spare !== null && needed !== undefined && (
+              <p className={spare < 0 ? 'tone-warning' : 'tone-water'}>
+                {spare < 0
+                  ? `${units.text(-spare, 'flow')} short of the ${units.text(needed, 'flow')} needed.`
+                  : `Enough: ${units.text(spare, 'flow')} over the ${units.text(needed, 'flow')} needed.`}
+              </p>
+            )}
+            <p>
+              {most.noneReason ??
+                limitSentence(most.binding, answered?.plan ?? solved.plan!, units)}
+            </p>
+          </>
+        )}
+        {solved.problem && (
+          <p className="tone-warning">This plan cannot be answered. {solved.problem}</p>
+        )}
+      </div>
+
+      <h3 className="section-name">Rigs</h3>
+      <ul className="lay-rigs">
+        <li>
+          <span>At the building</span>
+          <Choice
+            label="Rig at the building"
+            value={attack.id}
+            options={rigs.map(({ id, name }) => ({ value: id, text: name }))}
+            onChange={(id) =>
+              change('Rig at the building', {
+                attackId: id,
+                ...(id === draft.boosterId && { boosterId: null }),
+              })
+            }
+          />
+          <Pressure answered={answered} at="attack" />
+        </li>
+        <li>
+          <span>At the hydrant</span>
+          <Choice
+            label="Rig at the hydrant"
+            value={booster?.id ?? NO_BOOSTER}
+            options={[
+              { value: NO_BOOSTER, text: 'none: hydrant pressure' },
+              ...others.map(({ id, name }) => ({ value: id, text: name })),
+            ]}
+            onChange={(id) =>
+              change('Rig at the hydrant', { boosterId: id === NO_BOOSTER ? null : id })
+            }
+          />
+          <Pressure answered={answered} at="booster" />
+        </li>
+      </ul>
+      {booster && boost?.boosted && (
+        <p className="soft-text">
+          {boost.gainGpm > 0.5
+            ? `${booster.name} adds ${units.text(boost.gainGpm, 'flow')}; hydrant pressure alone brings ${units.text(boost.unassisted.flowGpm, 'flow')}.`
+            : `${booster.name} adds nothing here: hydrant pressure alone brings ${units.text(boost.unassisted.flowGpm, 'flow')}.`}
+        </p>
+      )}
+      {nextDue && more > 0.5 && (
+        <p className="soft-text">
+          {nextDue.name} at the hydrant would add {units.text(more, 'flow')}.
+        </p>
+      )}
+      <LayWay district={district} route={route} hydrant={hydrant} building={building} />
+      <LayNotices planning={solved.notices} answered={answered} />
+      {solved.plan && (
+        <LayActions
+          plan={answered?.plan ?? solved.plan}
+          building={building}
+          hydrant={hydrant}
+          rigs={booster ? [attack, booster] : [attack]}
+          route={route}
+        />
+      )}
+      <p className="deferral">{deferral}</p>
+    </section>
+  );
+}
+
+/** What the rig's pump is set to. */
+function Pressure({
+  answered,
+  at,
+}: {
+  answered: ReturnType<typeof planned>['answered'];
+  at: 'attack' | 'booster';
+}) {
+  const units = useUnits();
+  const rig = answered?.plan.rigs.find((one) => one.role === at);
+  const order = rig && answered?.orders.find(({ id }) => id === rig.id);
+  if (!order || !answered) return null;
+  const piece = pieceOf(answered.plan, order.id);
+  return (
+    <span className="lay-pdp figures">
+      <span className="hidden-text">{piece ? nameOf(piece) : ''} pumps at </span>
+      {units.text(order.pdpPsi, 'pressure')}
+    </span>
+  );
+}

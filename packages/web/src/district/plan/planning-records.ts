@@ -1,0 +1,49 @@
+import type { DepartmentValues } from '@plugside/fireground';
+import type { Stored } from '@plugside/records/model';
+import { departmentCoefficients, type PickedRig } from '@plugside/records/planning';
+import { crowFt, type Place } from '@plugside/records/streets';
+import { allRecords } from '../../api/records.ts';
+import type { MapStation } from '../district.ts';
+
+/** What a plan needs of the records besides its hydrant and building. */
+export interface PlanningRecords {
+  rigs: readonly Stored<'rigs'>[];
+  pumpTests: readonly Stored<'pump-tests'>[];
+  department: DepartmentValues;
+}
+
+export async function fetchPlanningRecords(signal: AbortSignal): Promise<PlanningRecords> {
+  const [rigs, pumpTests, hoseTests] = await Promise.all([
+    allRecords('rigs', {}, signal),
+    allRecords('pump-tests', {}, signal),
+    allRecords('hose-tests', { where: { adopted: true } }, signal),
+  ]);
+  const coefficients = departmentCoefficients(hoseTests);
+  return {
+    rigs,
+    pumpTests,
+    department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
+  };
+}
+
+/** Rigs that can pump and are in service, those of the nearest station first. */
+export function rigsByNearness(
+  { rigs }: PlanningRecords,
+  stations: readonly MapStation[],
+  place: Place,
+): Stored<'rigs'>[] {
+  const far = (rig: Stored<'rigs'>): number => {
+    const station = stations.find(({ id }) => id === rig.stationId);
+    if (!station) return Number.POSITIVE_INFINITY;
+    return crowFt([station.longitude, station.latitude], [place.longitude, place.latitude]);
+  };
+  return rigs
+    .filter(({ inService, kind }) => inService && kind === 'engine')
+    .map((rig) => ({ rig, ft: far(rig) }))
+    .sort((a, b) => (a.ft === b.ft ? 0 : a.ft - b.ft))
+    .map(({ rig }) => rig);
+}
+
+export function pickedRig(rig: Stored<'rigs'>, { pumpTests }: PlanningRecords): PickedRig {
+  return { rig, pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id) };
+}

@@ -1,0 +1,33 @@
+/** What the page and the streets' worker say to each other. */
+import type {
+  Place,
+  Route,
+  RoutePoint,
+  StreetLine,
+  UsableHydrant,
+} from '@plugside/records/streets';
+
+export interface HydrantAt extends Place {
+  id: string;
+  status: 'in service' | 'out of service';
+}
+
+/** A hydrant by hose length, without the hydrant: the page has it. */
+export type NearHydrant = Omit<UsableHydrant<HydrantAt>, 'target' | 'index'> & { id: string };
+
+export type StreetQuestion =
+  | { ask: 'nearby'; place: Place; count: number }
+  | { ask: 'route'; points: readonly RoutePoint[] };
+
+export interface StreetAnswers {
+  nearby: NearHydrant[];
+  route: Route;
+}
+
+export type ToStreets =
+  | { ask: 'load'; streets: readonly StreetLine[]; hydrants: readonly HydrantAt[] }
+  | ({ number: number } & StreetQuestion);
+
+export type FromStreets =
+  | { number: number; answer: StreetAnswers[keyof StreetAnswers] }
+  | { number: number; problem: string };

@@ -1,0 +1,70 @@
+import { type ComponentType, lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { App } from '../app/App.tsx';
+import { useTheme } from '../app/use-theme.ts';
+import { PlaceGuard } from './PlaceGuard.tsx';
+import { PlaceHeader } from './PlaceHeader.tsx';
+import { type PlaceName, placeAt, places, usePathname } from './place.ts';
+
+/** The lay comes with the page; what the others need is fetched when they are first gone to. */
+const laterPlaces: Readonly<Partial<Record<PlaceName, ComponentType>>> = {
+  district: lazy(async () => ({
+    default: (await import('../district/DistrictPlace.tsx')).DistrictPlace,
+  })),
+  estimate: lazy(async () => ({
+    default: (await import('./EstimatePlace.tsx')).EstimatePlace,
+  })),
+};
+
+/** The app: whichever place the address names. */
+export function Shell() {
+  useTheme();
+  const name = placeAt(usePathname());
+  const text = places.find((one) => one.name === name)?.text ?? '';
+  useEffect(() => {
+    document.title = name === 'lay' ? 'Plugside' : `${text} · Plugside`;
+  }, [name, text]);
+  const Later = laterPlaces[name];
+  return (
+    <>
+      {Later ? (
+        <PlaceGuard name={text} resetOn={name}>
+          <Suspense fallback={<Opening text={text} />}>
+            <Later />
+          </Suspense>
+        </PlaceGuard>
+      ) : (
+        <App />
+      )}
+      <Arrival text={text} />
+    </>
+  );
+}
+
+function Opening({ text }: { text: string }) {
+  return (
+    <div className="page">
+      <PlaceHeader title={text} />
+      <main>
+        <p className="nothing" role="status">
+          Opening…
+        </p>
+      </main>
+    </div>
+  );
+}
+
+/** Tells a screen reader which place it has come to, once it has gone somewhere. */
+function Arrival({ text }: { text: string }) {
+  const first = useRef(text);
+  const [told, setTold] = useState('');
+  useEffect(() => {
+    if (text === first.current && told === '') return;
+    first.current = '';
+    setTold(text);
+  }, [text, told]);
+  return (
+    <p className="hidden-text" role="status">
+      {told}
+    </p>
+  );
+}
