@@ -38,6 +38,8 @@ export interface QuickEstimate {
   /** Flow at 20 psi at the intake [gpm], and further lines it is worth, in parts of a line. */
   q20Gpm: number | null;
   moreVolumes: number | null;
+  /** Flow at which the curve is down to 0 psi [gpm]. */
+  emptyGpm: number | null;
   notices: readonly TestFinding[];
 }
 
@@ -62,6 +64,7 @@ export function quickEstimate(reading: PanelReading): QuickEstimate {
       curve: null,
       q20Gpm: null,
       moreVolumes: null,
+      emptyGpm: null,
       notices: [wrong],
     };
   }
@@ -87,6 +90,7 @@ export function quickEstimate(reading: PanelReading): QuickEstimate {
     curve,
     q20Gpm,
     moreVolumes,
+    emptyGpm: availableFlowGpm(test, 0),
     notices: estimateFindings(reading, rules, moreVolumes),
   };
 }

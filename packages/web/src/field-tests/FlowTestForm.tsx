@@ -1,4 +1,9 @@
-import { flowTestHistory, flowTestResult, type HistoryEntry } from '@plugside/fireground';
+import {
+  type FlowTestResult,
+  flowTestHistory,
+  flowTestResult,
+  type HistoryEntry,
+} from '@plugside/fireground';
 import { useMemo, useState } from 'react';
 import { FlowTestGraph } from './FlowTestGraph.tsx';
 import { FlowTestNumbers } from './FlowTestNumbers.tsx';
@@ -29,6 +34,17 @@ interface FlowTestFormProps {
 }
 
 const NONE: readonly HistoryEntry[] = [];
+
+/** A flow that is not yet written down is no fault of the test. */
+function withoutHurry(draft: FlowTestDraft, result: FlowTestResult): FlowTestResult {
+  const begun =
+    draft.statedFlowGpm !== undefined ||
+    draft.outlets.some(
+      ({ value }) => (value.by === 'meter' ? value.flowGpm : value.pitotPsi) !== undefined,
+    );
+  if (begun) return result;
+  return { ...result, notices: result.notices.filter(({ code }) => code !== 'no-flow') };
+}
 
 /** A hydrant flow test as it is written down, with its curve drawn while the numbers come in. */
 export function FlowTestForm(props: FlowTestFormProps) {
@@ -114,9 +130,8 @@ export function FlowTestForm(props: FlowTestFormProps) {
       </form>
       <div className="test-found">
         <FlowTestGraph tests={drawn.tests} main={drawn.main} />
-        {drawn.main ? (
-          <FlowTestNumbers result={drawn.main.result} />
-        ) : (
+        {drawn.main && <FlowTestNumbers result={withoutHurry(draft, drawn.main.result)} />}
+        {!drawn.main?.result.curve && (
           <p className="soft-text">Static, residual and what flowed draw the curve.</p>
         )}
       </div>

@@ -10,7 +10,7 @@ import { HoseTestGraph } from './HoseTestGraph.tsx';
 import { HoseTestNumbers } from './HoseTestNumbers.tsx';
 import { MeasureField } from './MeasureField.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
-import { ownFields, type Row, rowOf, withRow, written } from './reading-rows.ts';
+import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
 import { WordField } from './WordField.tsx';
 
 export type HoseTestFields = FieldsIn<'hose-tests'>;
@@ -54,7 +54,7 @@ export function HoseTestForm({ initial, today, onSave, onCancel }: HoseTestFormP
       ? 'Enter the date of the test first.'
       : points.length === 0
         ? 'Enter flow, loss and length of one reading or more.'
-        : null;
+        : unfinished(rows, ['flowGpm', 'lossPsi'], ['flowGpm', 'lossPsi', 'lengthFt']);
   return (
     <section className="test-screen" aria-label="Hose test">
       <form className="test-form" onSubmit={(event) => event.preventDefault()}>

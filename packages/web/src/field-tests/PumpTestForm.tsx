@@ -8,7 +8,7 @@ import { MeasureField } from './MeasureField.tsx';
 import { PumpTestGraph } from './PumpTestGraph.tsx';
 import { PumpTestNumbers } from './PumpTestNumbers.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
-import { ownFields, type Row, rowOf, withRow, written } from './reading-rows.ts';
+import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
 import { WordField } from './WordField.tsx';
 
 export type PumpTestFields = FieldsIn<'pump-tests'>;
@@ -62,7 +62,7 @@ export function PumpTestForm(props: PumpTestFormProps) {
       ? 'Enter the date of the test first.'
       : points.length === 0
         ? 'Enter the flow and the net pressure of one reading or more.'
-        : null;
+        : unfinished(rows, ['flowGpm', 'netPsi', 'speedRpm'], ['flowGpm', 'netPsi']);
   return (
     <section className="test-screen" aria-label={`Pump test of ${rigName}`}>
       <form className="test-form" onSubmit={(event) => event.preventDefault()}>

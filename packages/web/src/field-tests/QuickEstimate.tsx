@@ -62,36 +62,43 @@ export function QuickEstimate({ initial }: QuickEstimateProps) {
             hint="what it flows"
           />
         </div>
-        <div aria-live="polite">
+        <div role="status">
           {found ? (
-            <QuickNumbers estimate={found.estimate} />
+            <QuickAnswer estimate={found.estimate} />
           ) : (
             <p className="soft-text">
               Read the intake gauge before water flows and again with one line flowing.
             </p>
           )}
         </div>
+        {found && <QuickNumbers estimate={found.estimate} />}
       </div>
       <div className="test-found">{found && <QuickGraph {...found} />}</div>
     </section>
   );
 }
 
+function QuickAnswer({ estimate: { curve, moreVolumes } }: { estimate: Estimate }) {
+  if (!curve) return null;
+  return (
+    <p className="test-answer">
+      <span className="figure">{curve.moreLines}</span>{' '}
+      <span className="answer-unit">more {curve.moreLines === 1 ? 'line' : 'lines'}</span>{' '}
+      <span className="soft-text">
+        by the supply curve
+        {moreVolumes !== null && moreVolumes > 0 && ` (room for ${moreVolumes.toFixed(2)})`}
+      </span>
+    </p>
+  );
+}
+
 function QuickNumbers({ estimate }: { estimate: Estimate }) {
   const units = useUnits();
-  const { curve, rules, moreVolumes, q20Gpm } = estimate;
+  const { curve, rules, q20Gpm } = estimate;
   return (
     <div className="test-numbers">
       {curve && (
         <>
-          <p className="test-answer">
-            <span className="figure">{curve.moreLines}</span>{' '}
-            <span className="answer-unit">more {curve.moreLines === 1 ? 'line' : 'lines'}</span>{' '}
-            <span className="soft-text">
-              by the supply curve
-              {moreVolumes !== null && moreVolumes > 0 && ` (room for ${moreVolumes.toFixed(2)})`}
-            </span>
-          </p>
           <p className="soft-text">
             {units.text(q20Gpm ?? 0, 'flow')} in all before the intake is down to{' '}
             {units.text(20, 'pressure')}.

@@ -39,9 +39,10 @@ function Lines(props: QuickGraphProps & { widthPx: number; heightPx: number }) {
   const hatch = useId();
   const figures = useMemo(() => {
     const { staticPsi, residualPsi, flowGpm } = reading;
-    const reach = Math.max(estimate.q20Gpm ?? 0, flowGpm * 1.2);
-    const promised = Math.max(...estimate.rules.map(({ totalGpm }) => totalGpm));
-    const mostGpm = Math.max(reach, Math.min(promised, reach * 1.6)) * 1.08;
+    const promised = Math.max(flowGpm, ...estimate.rules.map(({ totalGpm }) => totalGpm));
+    // Where the curve comes to nothing: no rule's promise past it is worth drawing.
+    const emptyGpm = estimate.emptyGpm ?? flowGpm;
+    const mostGpm = Math.min(Math.max(promised, estimate.q20Gpm ?? 0) * 1.15, emptyGpm * 1.04);
     const paper = exponentPaper(mostGpm, [EDGE.left, widthPx - EDGE.right]);
     const perGpm = fromInside(1, 'flow', quantities.flow.shown[units.system]);
     const base = heightPx - EDGE.bottom;

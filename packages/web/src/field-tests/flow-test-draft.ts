@@ -79,9 +79,9 @@ export function flowTestFields(
   const test = judged(draft);
   if (!test || test.residualPsi > test.staticPsi) return null;
   const { by, note, statedFlowGpm } = draft;
-  // An outlet without any reading says nothing and would read as a missing one.
+  // An outlet that nobody touched says nothing and would count as a missing reading.
   const flowing = test.flowing.filter(
-    (outlet) => outlet.pitotPsi !== undefined || outlet.flowGpm !== undefined,
+    ({ hydrant, pitotPsi, flowGpm }) => hydrant || pitotPsi !== undefined || flowGpm !== undefined,
   );
   return written({
     ...ownFields(initial ?? {}),

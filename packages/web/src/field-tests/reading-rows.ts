@@ -26,3 +26,22 @@ export function ownFields<T extends object>(record: T): T {
   const { id, version, createdAt, updatedAt, ...fields } = record as Record<string, unknown>;
   return fields as T;
 }
+
+/**
+ * What to say of a row that was begun and not finished, so that no reading is lost in silence;
+ * null where every row is either whole or empty.
+ * @param begun values whose presence means that the row was begun
+ * @param needed values that make it whole
+ */
+export function unfinished<T extends object>(
+  rows: readonly Row<T>[],
+  begun: readonly (keyof T)[],
+  needed: readonly (keyof T)[],
+): string | null {
+  const at = rows.findIndex(
+    ({ value }) =>
+      begun.some((name) => value[name] !== undefined) &&
+      needed.some((name) => value[name] === undefined),
+  );
+  return at < 0 ? null : `Reading ${at + 1} is not whole. Fill it in, or remove it.`;
+}
