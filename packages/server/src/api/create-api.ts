@@ -1,5 +1,6 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { RecordStore } from '@plugside/records';
+import { importRoutes } from '../imports/import-routes.ts';
 import { mapLayers } from '../map/layers.ts';
 import { answerProblem } from '../problem.ts';
 import { workFolder } from '../work/work-folder.ts';
@@ -26,9 +27,12 @@ export function createApi({ store, version }: ApiOptions): OpenAPIHono {
     if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-cache');
   });
   recordRoutes(app, store);
-  districtRoutes(app, store, mapLayers(store));
+  const layers = mapLayers(store);
+  const work = workFolder();
+  districtRoutes(app, store, layers);
   supplyRoutes(app, store);
-  backupRoute(app, store, workFolder());
+  importRoutes(app, store, work, layers);
+  backupRoute(app, store, work);
   openApiRoute(app, version);
   refuseOtherMethods(app);
   app.all('/api/*', (c) =>

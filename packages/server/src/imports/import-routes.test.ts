@@ -1,0 +1,227 @@
+import { request } from 'node:http';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { problemIn, type TestServer, testServer } from '../test-server.ts';
+import type { ImportView } from './import-job.ts';
+
+const LIST = [
+  'Hydrant No,Lat,Long,Main size,Status',
+  'A-1,42.3001,-71.1001,8 in,in service',
+  'A-2,42.3002,-71.1002,DN 100,in service',
+  'A-3,,,8 in,in service',
+  '',
+].join('\n');
+
+let server: TestServer;
+
+beforeAll(async () => {
+  server = await testServer();
+});
+afterAll(() => server.close());
+
+async function upload(body: string, query = 'name=list.csv&kind=hydrants'): Promise<ImportView> {
+  const answer = await server.ask(`/imports?${query}`, { method: 'POST', body });
+  expect(answer.status).toBe(201);
+  const job = (await answer.json()) as ImportView;
+  expect(answer.headers.get('location')).toBe(`/api/imports/${job.id}`);
+  return job;
+}
+
+const view = async (id: string) =>
+  (await (await server.ask(`/imports/${id}`)).json()) as ImportView;
+
+/** Polls, as the app does, until the import leaves the states given. */
+async function settled(id: string): Promise<ImportView> {
+  for (;;) {
+    const job = await view(id);
+    if (job.state !== 'reading' && job.state !== 'running') return job;
+    await new Promise((resolve) => setTimeout(resolve, 10));
+  }
+}
+
+const run = (id: string, query = '') =>
+  server.ask(`/imports/${id}/run${query}`, { method: 'POST' });
+
+const manyRows = (count: number) =>
+  [
+    'id,name,lat,lon',
+    ...Array.from({ length: count }, (_, n) => `${n},H-${n},42.${30000 + (n % 999)},-71.1`),
+  ].join('\n');
+
+describe('an import', () => {
+  it('is read, mapped, counted, run, reported, and the same again changes nothing', async () => {
+    const { id } = await upload(LIST);
+    const ready = await settled(id);
+    expect(ready).toMatchObject({ state: 'ready', format: 'csv', delimiter: 'comma' });
+    expect(ready.columns).toEqual(['Hydrant No', 'Lat', 'Long', 'Main size', 'Status']);
+    expect(ready.progress.total).toBe(3);
+    expect(ready.mapping?.fields.map(({ field }) => field)).toContain('mainIn');
+    expect(ready.sample.map(({ understood }) => understood.is)).toEqual([
+      'record',
+      'record',
+      'refused',
+    ]);
+
+    expect((await run(id, '?dryRun=true')).status).toBe(202);
+    const counted = await settled(id);
+    expect(counted).toMatchObject({ state: 'ready', report: { dryRun: true, added: 2 } });
+    expect(await server.store.count('hydrants')).toBe(0);
+
+    expect((await run(id)).status).toBe(202);
+    const done = await settled(id);
+    expect(done).toMatchObject({
+      state: 'done',
+      progress: { done: 3, total: 3 },
+      report: { dryRun: false, rows: 3, added: 2, changed: 0, refusedCount: 1 },
+      hasRefusedFile: true,
+    });
+    expect(await server.store.count('hydrants')).toBe(2);
+    const refused = await server.ask(`/imports/${id}/refused.csv`);
+    expect(refused.headers.get('content-type')).toContain('text/csv');
+    expect(await refused.text()).toContain('A-3');
+
+    const again = await upload(LIST);
+    await settled(again.id);
+    await run(again.id);
+    expect((await settled(again.id)).report).toMatchObject({ added: 0, changed: 0, same: 2 });
+    expect(await server.store.count('hydrants')).toBe(2);
+    const map = await (await server.ask('/map/hydrants')).json();
+    expect((map as { features: unknown[] }).features).toHaveLength(2);
+  });
+
+  it('takes another mapping, and shows what it makes of the rows', async () => {
+    const { id } = await upload('id,name,lat,lon,w\n1,N,42.3,-71.1,200\n');
+    const { mapping } = await settled(id);
+    const put = (json: unknown) => server.ask(`/imports/${id}/mapping`, { method: 'PUT', json });
+    const field = { field: 'mainIn', columns: ['w'], unit: 'mm' };
+    const others = mapping?.fields.filter((one) => !one.columns.includes('w')) ?? [];
+    const answer = await put({ ...mapping, fields: [...others, field] });
+    expect(answer.status).toBe(200);
+    const { sample } = (await answer.json()) as ImportView;
+    const first = sample[0]?.understood;
+    // 200 mm is 200/25.4 = 7.874 in, by the definition of the inch.
+    expect(first?.is === 'record' && 'mainIn' in first.fields && first.fields.mainIn).toBeCloseTo(
+      7.874,
+      3,
+    );
+
+    const buildings = (await (await put({ kind: 'buildings' })).json()) as ImportView;
+    expect(buildings.mapping?.kind).toBe('buildings');
+
+    const wrong = await put({
+      ...mapping,
+      idColumn: 'none',
+      place: { ...mapping?.place, crs: 'EPSG:999999' },
+      fields: [
+        { field: 'colour', columns: ['w'] },
+        { field: 'mainIn', columns: ['x'], unit: 'furlong' },
+      ],
+    });
+    expect(wrong.status).toBe(422);
+    const { issues = [] } = await problemIn(wrong);
+    expect(issues.map(({ path }) => path).sort()).toEqual([
+      'fields[0].field',
+      'fields[1].columns[0]',
+      'fields[1].unit',
+      'idColumn',
+      'place.crs',
+    ]);
+    expect((await put({ kind: 'dragons' })).status).toBe(400);
+    expect((await put({ fields: 3 })).status).toBe(422);
+    expect((await view(id)).mapping?.kind).toBe('buildings');
+  });
+
+  it('fails with what to do where the file cannot be read', async () => {
+    const { id } = await upload('PK\u0003\u0004 this is no archive');
+    const job = await settled(id);
+    expect(job.state).toBe('failed');
+    expect(job.failure?.remedy).toBeTruthy();
+    expect((await run(id)).status).toBe(409);
+  });
+
+  it('cancelled while it runs leaves nothing written', async () => {
+    const before = await server.store.count('hydrants');
+    const { id } = await upload(manyRows(30_000));
+    await settled(id);
+    await run(id);
+    while ((await view(id)).progress.done === 0) await new Promise((go) => setTimeout(go, 5));
+    const answer = await server.ask(`/imports/${id}`, { method: 'DELETE' });
+    expect(answer.status).toBe(200);
+    expect(await answer.json()).toMatchObject({ state: 'cancelled', report: null });
+    expect(await server.store.count('hydrants')).toBe(before);
+    expect((await server.ask(`/imports/${id}/refused.csv`)).status).toBe(404);
+
+    expect((await server.ask(`/imports/${id}`, { method: 'DELETE' })).status).toBe(204);
+    expect((await server.ask(`/imports/${id}`)).status).toBe(404);
+  });
+
+  it('can be cancelled before it runs, and not run after', async () => {
+    const { id } = await upload(LIST);
+    await settled(id);
+    await server.ask(`/imports/${id}`, { method: 'DELETE' });
+    expect((await view(id)).state).toBe('cancelled');
+    expect((await run(id)).status).toBe(409);
+  });
+
+  it('makes room for another by forgetting the oldest', async () => {
+    const first = await upload(LIST);
+    await settled(first.id);
+    for (let n = 0; n < 20; n += 1) await settled((await upload(LIST)).id);
+    expect((await server.ask(`/imports/${first.id}`)).status).toBe(404);
+  });
+});
+
+describe('an upload', () => {
+  it.each([
+    ['kind=hydrants', 'name'],
+    ['name=%00.csv&kind=hydrants', 'name'],
+    ['name=a.csv', 'kind'],
+    ['name=a.csv&kind=plans', 'kind'],
+  ])('is refused with ?%s', async (query, told) => {
+    const answer = await server.ask(`/imports?${query}`, { method: 'POST', body: LIST });
+    expect(answer.status).toBe(400);
+    expect((await problemIn(answer)).detail).toContain(told);
+  });
+
+  it('keeps only the last part of a name that looks like a path', async () => {
+    const job = await upload(LIST, 'name=..%2f..%2fetc%5cpasswd&kind=hydrants');
+    expect(job.name).toBe('passwd');
+    await settled(job.id);
+  });
+
+  it('is refused when empty', async () => {
+    const answer = await server.ask('/imports?name=a.csv&kind=hydrants', { method: 'POST' });
+    expect(answer.status).toBe(400);
+  });
+
+  it('is refused by its announced length before it is sent', async () => {
+    const length = 201 * 1_048_576;
+    const { status, text } = await announce(server.port, length);
+    expect(status).toBe(413);
+    expect(text).toContain('200 MB');
+  });
+});
+
+/** Sends the headers of an upload and none of its body. */
+function announce(port: number, length: number) {
+  return new Promise<{ status: number; text: string }>((resolve, reject) => {
+    const sent = request({
+      host: '127.0.0.1',
+      port,
+      method: 'POST',
+      path: '/api/imports?name=a.csv&kind=hydrants',
+      headers: { 'content-length': String(length) },
+    });
+    sent.on('response', (answer) => {
+      let text = '';
+      answer.setEncoding('utf8').on('data', (part: string) => {
+        text += part;
+      });
+      answer.on('end', () => {
+        resolve({ status: answer.statusCode ?? 0, text });
+        sent.destroy();
+      });
+    });
+    sent.on('error', reject);
+    sent.flushHeaders();
+  });
+}

@@ -1,0 +1,66 @@
+import { z } from '@hono/zod-openapi';
+import { importKinds } from '@plugside/records';
+import { mappingSchema } from './mapping-schema.ts';
+
+const refusalSchema = z.object({
+  code: z.string(),
+  row: z.int().openapi({ description: 'Line of a CSV file, else the feature, from 1' }),
+  column: z.string().optional(),
+  value: z.string().optional(),
+  reason: z.string(),
+  remedy: z.string(),
+});
+
+const reportSchema = z
+  .object({
+    kind: z.enum(importKinds),
+    sourceName: z.string(),
+    fileName: z.string(),
+    dryRun: z.boolean(),
+    rows: z.int(),
+    added: z.int(),
+    changed: z.int(),
+    same: z.int(),
+    skipped: z.int(),
+    refusedCount: z.int(),
+    refused: z.array(refusalSchema).openapi({ description: 'The first 1,000' }),
+    byReason: z.array(z.object({ code: z.string(), count: z.int(), example: z.string() })),
+    keptCount: z.int().openapi({ description: 'Values that the department gave itself' }),
+    kept: z.array(z.record(z.string(), z.unknown())),
+    notices: z.array(z.string()),
+  })
+  .openapi('ImportReport');
+
+/** How an import stands. */
+export const importSchema = z
+  .object({
+    id: z.string(),
+    name: z.string(),
+    kind: z.enum(importKinds),
+    state: z.enum(['reading', 'ready', 'running', 'done', 'cancelled', 'failed']),
+    format: z.enum(['csv', 'geojson', 'shapefile']).nullable(),
+    encoding: z.string().nullable(),
+    delimiter: z.string().nullable(),
+    columns: z.array(z.string()),
+    hasGeometry: z.boolean(),
+    crs: z.object({ crs: z.string(), from: z.string() }).nullable(),
+    mapping: mappingSchema.nullable(),
+    sample: z
+      .array(
+        z.object({
+          row: z.int(),
+          values: z.record(z.string(), z.unknown()),
+          understood: z.object({
+            is: z.enum(['record', 'skipped', 'refused']),
+            fields: z.record(z.string(), z.unknown()).optional(),
+            refusal: refusalSchema.optional(),
+          }),
+        }),
+      )
+      .openapi({ description: 'The first rows as they stand and as understood' }),
+    progress: z.object({ done: z.int(), total: z.int() }),
+    report: reportSchema.nullable(),
+    hasRefusedFile: z.boolean(),
+    failure: z.object({ detail: z.string(), remedy: z.string() }).nullable(),
+  })
+  .openapi('Import');
