@@ -78,12 +78,12 @@ export function PlanMenu() {
               </MenuItem>
             </MenuSection>
             <MenuSection>
-              <ListHeader className="list-name">Start a new plan</ListHeader>
-              {list('pattern')}
-            </MenuSection>
-            <MenuSection>
               <ListHeader className="list-name">Examples, invented</ListHeader>
               {list('example')}
+            </MenuSection>
+            <MenuSection>
+              <ListHeader className="list-name">Start a new plan</ListHeader>
+              {list('pattern')}
             </MenuSection>
           </Menu>
         </Popover>
