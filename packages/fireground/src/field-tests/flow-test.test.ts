@@ -193,6 +193,12 @@ describe('what to doubt', () => {
     expect(flowTestResult(entry({ testedOn: '2024-02-29' })).retestOn).toBe('2029-03-01');
   });
 
+  it('refuses what is no date', () => {
+    const undated = flowTestResult(entry({ testedOn: 'last May' }));
+    expect(undated).toMatchObject({ retestOn: null, curve: null });
+    expect(undated.notices[0]?.code).toBe('no-date');
+  });
+
   it('says each in the reader’s units', () => {
     const [notice] = flowTestResult(entry({ staticPsi: 50, residualPsi: 80 })).notices;
     // 80 psi is 5.5 bar, 50 psi 3.4 bar (NIST SP 811).
@@ -201,13 +207,14 @@ describe('what to doubt', () => {
 });
 
 it('never throws and never gives a wrong curve, whatever is entered', () => {
-  const psi = fc.double({ min: 0, max: 500, noNaN: true });
+  const odd = fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, -5, 0);
+  const psi = fc.oneof({ weight: 9, arbitrary: fc.double({ min: 0, max: 500, noNaN: true }) }, odd);
   const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined });
   const outlet = fc.record({
-    outletIn: maybe(fc.double({ min: 0.1, max: 12, noNaN: true })),
+    outletIn: maybe(fc.oneof(fc.double({ min: 0.1, max: 12, noNaN: true }), odd)),
     coefficient: maybe(fc.double({ min: 0.5, max: 1, noNaN: true })),
-    pitotPsi: maybe(fc.double({ min: 0, max: 300, noNaN: true })),
-    flowGpm: maybe(fc.double({ min: 0, max: 50_000, noNaN: true })),
+    pitotPsi: maybe(fc.oneof(fc.double({ min: 0, max: 300, noNaN: true }), odd)),
+    flowGpm: maybe(fc.oneof(fc.double({ min: 0, max: 50_000, noNaN: true }), odd)),
   });
   fc.assert(
     fc.property(

@@ -33,8 +33,8 @@ export interface FlowTestResult {
   class: HydrantClass | null;
   /** Pressure left in the main [psi] at a flow [gpm]; below 0 the main cannot give it. */
   curve: ((flowGpm: number) => number) | null;
-  /** ISO date by which to test again. */
-  retestOn: string;
+  /** ISO date by which to test again; null where the test's own date cannot be read. */
+  retestOn: string | null;
   notices: readonly TestFinding[];
 }
 
@@ -55,12 +55,19 @@ export function flowTestResult(
 ): FlowTestResult {
   const { staticPsi, residualPsi } = test;
   const notices: TestFinding[] = [];
-  if (staticPsi <= 0) {
+  if (!(staticPsi > 0 && Number.isFinite(staticPsi))) {
     notices.push(
       finding(
         'error',
         'no-static',
       )`Static is ${psi(staticPsi)}. Read it at the gauged hydrant before anything flows.`,
+    );
+  } else if (!(residualPsi >= 0 && Number.isFinite(residualPsi))) {
+    notices.push(
+      finding(
+        'error',
+        'no-residual',
+      )`Residual is ${psi(residualPsi)}. Read it while everything flows; 0 or more.`,
     );
   } else if (residualPsi > staticPsi) {
     notices.push(
@@ -77,16 +84,25 @@ export function flowTestResult(
       )`The pressure did not drop from ${psi(staticPsi)}. Flow more water: without a drop the main cannot be judged.`,
     );
   }
+  const retestOn = yearsOn(test.testedOn, RETEST_YEARS);
+  if (retestOn === null) {
+    notices.push(
+      finding(
+        'error',
+        'no-date',
+      )`"${test.testedOn}" is no date. Write year-month-day, for instance 2024-05-20.`,
+    );
+  }
   const flow = testFlow(test, notices);
   const { flowGpm } = flow;
   const common = {
     flowGpm,
     flowFrom: flow.from,
     outlets: flow.outlets,
-    retestOn: yearsOn(test.testedOn, RETEST_YEARS),
+    retestOn,
     notices,
   };
-  if (refused(notices) || flowGpm === null) {
+  if (refused(notices) || flowGpm === null || retestOn === null) {
     return { ...common, dropPercent: null, q20Gpm: null, rating: null, class: null, curve: null };
   }
   const measured = { staticPsi, residualPsi, testGpm: flowGpm };
@@ -98,7 +114,7 @@ export function flowTestResult(
   notices.push(
     ...drawdownFindings(test),
     ...placeFindings(test),
-    ...ageFindings(test, common.retestOn, options.today),
+    ...ageFindings(test, retestOn, options.today),
   );
   return {
     ...common,

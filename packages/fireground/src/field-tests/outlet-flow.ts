@@ -42,12 +42,16 @@ export function outletFlow(
   findings: TestFinding[],
 ): OutletFlow | null {
   if (outlet.flowGpm !== undefined) {
+    if (!(outlet.flowGpm >= 0 && Number.isFinite(outlet.flowGpm))) return null;
     return { flowGpm: outlet.flowGpm, from: 'meter', assumed: false };
   }
   const { pitotPsi } = outlet;
-  if (pitotPsi === undefined) return null;
+  if (pitotPsi === undefined || !(pitotPsi >= 0 && Number.isFinite(pitotPsi))) return null;
   const outletIn = outlet.outletIn ?? USUAL_OUTLET.outletIn;
   const coefficient = outlet.coefficient ?? USUAL_OUTLET.coefficient;
+  if (!(outletIn > 0 && Number.isFinite(outletIn) && coefficient > 0 && coefficient <= 1)) {
+    return null;
+  }
   const assumed = outlet.outletIn === undefined || outlet.coefficient === undefined;
   if (assumed) {
     findings.push(

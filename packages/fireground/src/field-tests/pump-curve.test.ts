@@ -175,6 +175,30 @@ it('gives points that a plan takes, whatever is entered, or none with the reason
   );
 });
 
+it('draws a curve for a rig without a rating, and holds it against none', () => {
+  const found = pumpCurve([test('2024-04-02', [[375, 250]])], undefined);
+  expect(found).toMatchObject({ rating: [], shareOfRating: null });
+  expect(found.points).toEqual([
+    [0, 250],
+    [375, 250],
+  ]);
+});
+
+it('leaves out a reading that cannot be, and says so', () => {
+  const found = pumpCurve(
+    [
+      test('2024-04-02', [
+        [375, 250],
+        [-10, 260],
+        [Number.NaN, 200],
+      ]),
+    ],
+    750,
+  );
+  expect(found.readings).toHaveLength(1);
+  expect(found.notices.map(({ code }) => code)).toContain('reading-left-out');
+});
+
 it('has no outline where nothing flowed or nothing was added', () => {
   expect(provenOutline([{ flowGpm: 0, netPsi: 300 }])).toBeNull();
   expect(provenOutline([{ flowGpm: 500, netPsi: 0 }])).toBeNull();

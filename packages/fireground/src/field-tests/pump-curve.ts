@@ -72,13 +72,13 @@ const WEAR_FROM = 0.05;
  * the test goes. The curve ends at the greatest flow shown: a plan asks for nothing unproven.
  * Never throws: a test that gives no curve has an `error` among the notices.
  * @param tests of one rig, in any order
- * @param ratedGpm rated capacity at 150 psi net [gpm]
+ * @param ratedGpm rated capacity at 150 psi net [gpm]; undefined where the rig has none
  * @param options `chosenId`: another test than the newest. `fullSpeedRpm`: where left out, the
  *   greatest speed of the test [rpm]
  */
 export function pumpCurve<T extends PumpTestEntry>(
   tests: readonly T[],
-  ratedGpm: number,
+  ratedGpm: number | undefined,
   options: { chosenId?: string | undefined; fullSpeedRpm?: number | undefined } = {},
 ): PumpCurve<T> {
   const sorted = [...tests].sort((a, b) => a.testedOn.localeCompare(b.testedOn));
@@ -95,6 +95,14 @@ export function pumpCurve<T extends PumpTestEntry>(
     );
   } else {
     notices.push(...curveFindings(one));
+  }
+  if (test && !test.points.every(readable)) {
+    notices.push(
+      finding(
+        'caution',
+        'reading-left-out',
+      )`A reading is left out: flow and net pressure must be numbers of 0 or more.`,
+    );
   }
   const first = sorted[0];
   const trend = sorted.map((each, at) => ({
@@ -119,19 +127,25 @@ export function pumpCurve<T extends PumpTestEntry>(
 
 type OneTest = Pick<PumpCurve, 'readings' | 'fullSpeedRpm' | 'points' | 'rating' | 'shareOfRating'>;
 
+/** A reading that can be: neither a flow nor a pressure below 0. */
+const readable = ({ flowGpm, netPsi }: PumpReading): boolean =>
+  flowGpm >= 0 && netPsi >= 0 && Number.isFinite(flowGpm + netPsi);
+
 function readTest(
-  points: readonly PumpReading[],
-  ratedGpm: number,
+  written: readonly PumpReading[],
+  ratedGpm: number | undefined,
   fullSpeedRpm: number | undefined,
 ): OneTest {
+  const points = written.filter(readable);
   const speeds = points.flatMap(({ speedRpm }) => (speedRpm ? [speedRpm] : []));
   const full = fullSpeedRpm ?? (speeds.length > 0 ? Math.max(...speeds) : null);
   const readings = full
     ? atFullSpeed(points, full)
     : points.map((one) => ({ ...one, measured: one, heldBy: 'measured' as const }));
   const outline = provenOutline(readings);
-  const rating = RATING_POINTS.map(({ share, netPsi }) => {
-    const requiredGpm = share * ratedGpm;
+  const rated = ratedGpm !== undefined && ratedGpm > 0 ? ratedGpm : null;
+  const rating = (rated === null ? [] : RATING_POINTS).map(({ share, netPsi }) => {
+    const requiredGpm = share * rated!;
     // A test that never came near this pressure or flow says nothing of it.
     const reached =
       outline !== null &&

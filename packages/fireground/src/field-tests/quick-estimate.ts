@@ -96,13 +96,13 @@ export function quickEstimate(reading: PanelReading): QuickEstimate {
 }
 
 function wrongReading({ staticPsi, residualPsi, flowGpm }: PanelReading): TestFinding | null {
-  if (!(staticPsi > 0)) {
+  if (!(staticPsi > 0 && Number.isFinite(staticPsi))) {
     return finding(
       'error',
       'no-static',
     )`Static is ${psi(staticPsi)}: read the intake gauge before water flows.`;
   }
-  if (!(flowGpm > 0)) {
+  if (!(flowGpm > 0 && Number.isFinite(flowGpm))) {
     return finding(
       'error',
       'no-flow',

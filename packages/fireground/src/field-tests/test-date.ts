@@ -8,9 +8,10 @@ export function yearsBetween(from: string, to: string): number {
   return (Date.parse(to) - Date.parse(from)) / DAY_MS / DAYS_PER_YEAR;
 }
 
-/** The same day some whole years on; 29 February becomes 1 March where there is none. */
-export function yearsOn(date: string, years: number): string {
+/** The same day some whole years on; 29 February becomes 1 March where there is none. Null for what is no date. */
+export function yearsOn(date: string, years: number): string | null {
   const day = new Date(date);
+  if (Number.isNaN(day.getTime())) return null;
   day.setUTCFullYear(day.getUTCFullYear() + years);
   return day.toISOString().slice(0, 10);
 }

@@ -46,10 +46,12 @@ export function FlowTestNumbers({ result }: { result: FlowTestResult }) {
             <dd>{result.dropPercent.toFixed(result.dropPercent < 10 ? 1 : 0)} % of static</dd>
           </div>
         )}
-        <div>
-          <dt>Test again by</dt>
-          <dd>{result.retestOn}</dd>
-        </div>
+        {result.retestOn && (
+          <div>
+            <dt>Test again by</dt>
+            <dd>{result.retestOn}</dd>
+          </div>
+        )}
       </dl>
       <Findings findings={result.notices} />
     </div>

@@ -16,8 +16,8 @@ export type PumpTestFields = FieldsIn<'pump-tests'>;
 interface PumpTestFormProps {
   rigId: string;
   rigName: string;
-  /** Rated capacity [gpm] at 150 psi net. */
-  ratedGpm: number;
+  /** Rated capacity [gpm] at 150 psi net; undefined where the rig has none. */
+  ratedGpm: number | undefined;
   initial?: Partial<PumpTestFields>;
   /** The rig's other tests. */
   earlier?: readonly PumpTestEntry[];
@@ -68,8 +68,9 @@ export function PumpTestForm(props: PumpTestFormProps) {
       <form className="test-form" onSubmit={(event) => event.preventDefault()}>
         <h2>Pump test, {rigName}</h2>
         <p className="soft-text">
-          Rated {units.text(ratedGpm, 'flow')} at {units.text(150, 'pressure')} net. Net is
-          discharge less intake; at draft, discharge plus lift and suction loss.
+          {ratedGpm !== undefined &&
+            `Rated ${units.text(ratedGpm, 'flow')} at ${units.text(150, 'pressure')} net. `}
+          Net is discharge less intake; at draft, discharge plus lift and suction loss.
         </p>
         <div className="test-fields">
           <WordField

@@ -15,7 +15,8 @@ import { EDGE, evenAxis } from './graph-frame.ts';
 
 interface PumpTestGraphProps {
   curve: PumpCurve;
-  ratedGpm: number;
+  /** Undefined where the rig has no rating. */
+  ratedGpm: number | undefined;
   /** Other tests of the rig, drawn behind. */
   earlier?: readonly PumpTestEntry[];
 }
@@ -45,12 +46,12 @@ function Curve(props: Required<PumpTestGraphProps> & { widthPx: number; heightPx
   const units = useUnits();
   const fontsReady = useFontsReady();
   const figures = useMemo(() => {
-    const usual = capabilityFor({ ratedGpm }).points;
+    const usual = ratedGpm === undefined ? [] : capabilityFor({ ratedGpm }).points;
     const readings = [...curve.readings, ...earlier.flatMap(({ points }) => points)];
     const mostGpm =
-      Math.max(...usual.map(([gpm]) => gpm), ...readings.map(({ flowGpm }) => flowGpm)) * 1.05;
+      Math.max(500, ...usual.map(([gpm]) => gpm), ...readings.map(({ flowGpm }) => flowGpm)) * 1.05;
     const mostPsi =
-      Math.max(...usual.map(([, psi]) => psi), ...readings.map(({ netPsi }) => netPsi)) * 1.06;
+      Math.max(200, ...usual.map(([, psi]) => psi), ...readings.map(({ netPsi }) => netPsi)) * 1.06;
     const base = heightPx - EDGE.bottom;
     const x = evenAxis(
       mostGpm,
@@ -72,9 +73,9 @@ function Curve(props: Required<PumpTestGraphProps> & { widthPx: number; heightPx
       usual: usual.map(placed),
       points,
       wall: last ? ([last, [last[0], base]] as const) : [],
-      stages: RATING_POINTS.map(({ share, netPsi }) => ({
+      stages: (ratedGpm === undefined ? [] : RATING_POINTS).map(({ share, netPsi }) => ({
         netPsi,
-        at: placed([share * ratedGpm, netPsi]),
+        at: placed([share * ratedGpm!, netPsi]),
       })),
       moved: curve.readings.flatMap(({ measured, flowGpm, netPsi }) =>
         Math.abs(measured.netPsi - netPsi) > 0.5
@@ -103,17 +104,19 @@ function Curve(props: Required<PumpTestGraphProps> & { widthPx: number; heightPx
           reach: 50,
         }),
       ),
-      {
-        id: 'usual',
-        x: figures.usual[0]![0],
-        y: figures.usual[0]![1],
-        lines: ['from the rating alone'],
-        look: 'soft',
-        priority: 4,
-        sides: ['right', 'above right', 'below right'],
-        gap: 12,
-        reach: 40,
-      },
+      ...figures.usual.slice(0, 1).map(
+        ([x, y]): LabelSpec => ({
+          id: 'usual',
+          x,
+          y,
+          lines: ['from the rating alone'],
+          look: 'soft',
+          priority: 4,
+          sides: ['right', 'above right', 'below right'],
+          gap: 12,
+          reach: 40,
+        }),
+      ),
     ],
     [figures, units],
   );

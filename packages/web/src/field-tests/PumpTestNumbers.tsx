@@ -16,7 +16,7 @@ export function PumpTestNumbers({ curve }: { curve: PumpCurve }) {
           <span className="soft-text">of its rating, at its weakest point</span>
         </p>
       )}
-      {curve.points && (
+      {curve.points && curve.rating.length > 0 && (
         <table className="test-table">
           <caption className="hidden-text">Against the rating</caption>
           <thead>
