@@ -6,7 +6,6 @@ export {
   OUTLET_COEFFICIENTS,
   RATING_RESIDUAL_PSI,
 } from '@plugside/hydraulics';
-export { adoptedCoefficients, type HoseTestEntry } from './adopted-coefficients.ts';
 export { type ExponentPaper, exponentPaper } from './exponent-paper.ts';
 export { findingText, type SpokenValue, type TestFinding } from './finding.ts';
 export { type FlowTestResult, flowTestResult, planSupply, RETEST_YEARS } from './flow-test.ts';
