@@ -26,15 +26,14 @@ const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
 
 try {
   const settings = readSettings(process.env);
-  const { store, notice } = await openRecords(
-    readDatabaseSettings(process.env, root),
-    async () => {},
-  );
+  const database = readDatabaseSettings(process.env, root);
+  const { store, notice } = await openRecords(database, async () => {});
   if (notice) console.log(notice);
   const app = createApp({
     webRoot: join(root, 'packages', 'web', 'dist'),
     version,
     store,
+    terrainFile: database.terrainFile,
     host: settings.host,
     hostNames: readHostNames(process.env),
   });

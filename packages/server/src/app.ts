@@ -16,6 +16,8 @@ export interface AppOptions {
   version: string;
   /** Served under `/api`; left out, nothing is there. */
   store?: RecordStore;
+  /** Where terrain that is loaded for the district is kept between starts. */
+  terrainFile?: string;
   /** Address that it will listen on: decides which names it answers to. */
   host?: string;
   /** More names that it answers to. */
@@ -30,7 +32,7 @@ export function createApp(options: AppOptions): Hono {
   app.use(securityHeaders());
   app.use(sameSite({ host, names: hostNames }));
   app.use(compress());
-  if (store) app.route('/', createApi({ store, version }));
+  if (store) app.route('/', createApi({ store, version, terrainFile: options.terrainFile }));
   app.use(etag());
 
   app.use(async (c, next) => {

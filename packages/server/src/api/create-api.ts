@@ -1,5 +1,7 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { RecordStore } from '@plugside/records';
+import { districtTerrain } from '../elevation/district-terrain.ts';
+import { elevationRoutes } from '../elevation/elevation-routes.ts';
 import { importRoutes } from '../imports/import-routes.ts';
 import { mapLayers } from '../map/layers.ts';
 import { answerProblem } from '../problem.ts';
@@ -7,6 +9,7 @@ import { workFolder } from '../work/work-folder.ts';
 import { backupRoute } from './backup-route.ts';
 import { refuseOtherMethods } from './define.ts';
 import { districtRoutes } from './district-routes.ts';
+import { exportRoutes } from './export-routes.ts';
 import { problemOf } from './failure.ts';
 import { openApiRoute } from './openapi-route.ts';
 import { recordRoutes } from './record-routes.ts';
@@ -16,10 +19,12 @@ export interface ApiOptions {
   store: RecordStore;
   /** Told by the OpenAPI document. */
   version: string;
+  /** Where loaded terrain is kept between starts; left out, it goes when the process ends. */
+  terrainFile?: string | undefined;
 }
 
 /** The API over the records: everything under `/api`. */
-export function createApi({ store, version }: ApiOptions): OpenAPIHono {
+export function createApi({ store, version, terrainFile }: ApiOptions): OpenAPIHono {
   const app = new OpenAPIHono();
   app.use('/api/*', async (c, next) => {
     await next();
@@ -32,6 +37,8 @@ export function createApi({ store, version }: ApiOptions): OpenAPIHono {
   districtRoutes(app, store, layers);
   supplyRoutes(app, store);
   importRoutes(app, store, work, layers);
+  elevationRoutes(app, districtTerrain(terrainFile ?? work.newPath('.tif')), work);
+  exportRoutes(app, store, work);
   backupRoute(app, store, work);
   openApiRoute(app, version);
   refuseOtherMethods(app);

@@ -1,9 +1,11 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { StoreTarget } from '@plugside/records';
 
 /** Which records are served. */
 export interface DatabaseSettings {
   target: StoreTarget;
+  /** Where terrain that is loaded for the district is kept: beside the records, where they are a file. */
+  terrainFile: string;
   /** Nobody named a database: this one is made where it is missing, with the demo district in it. */
   isDefault: boolean;
   /** Fill a database that somebody named with the demo district, where it is empty. */
@@ -35,6 +37,10 @@ export function readDatabaseSettings(
       `PLUGSIDE_DB names the file ${file} and DATABASE_URL names a server; leave one of them out.`,
     );
   }
-  const target = url ? { url } : { file: file || join(folder, DEFAULT_DATABASE) };
-  return { target, isDefault: !file && !url, demo: demo === '1' };
+  const records = file || join(folder, DEFAULT_DATABASE);
+  const terrainFile = url
+    ? join(folder, dirname(DEFAULT_DATABASE), 'terrain.tif')
+    : `${records}.terrain.tif`;
+  const target = url ? { url } : { file: records };
+  return { target, terrainFile, isDefault: !file && !url, demo: demo === '1' };
 }

@@ -17,7 +17,10 @@ export type Fill = (store: RecordStore) => Promise<unknown>;
  * district in it; one that somebody named is made empty, and filled only on request.
  * @throws StoreOpenError
  */
-export async function openRecords(settings: DatabaseSettings, fill: Fill): Promise<OpenedRecords> {
+export async function openRecords(
+  settings: Omit<DatabaseSettings, 'terrainFile'>,
+  fill: Fill,
+): Promise<OpenedRecords> {
   const { target, isDefault, demo } = settings;
   if (isDefault && 'file' in target && !existsSync(target.file)) {
     await makeFilled(target.file, fill);

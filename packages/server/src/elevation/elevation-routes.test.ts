@@ -1,0 +1,147 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { problemIn, type TestServer, testServer } from '../test-server.ts';
+import { districtTerrain } from './district-terrain.ts';
+
+let server: TestServer;
+
+beforeAll(async () => {
+  server = await testServer();
+});
+afterAll(() => server.close());
+
+/**
+ * A GeoTIFF as TIFF 6.0 and OGC 19-008r4 lay it out: 32-bit floats, one strip, EPSG:4326, cells of
+ * 0.01 degrees from 71° W, 42° N.
+ */
+function geotiff(width: number, heights: readonly number[]): Uint8Array<ArrayBuffer> {
+  const tags: [tag: number, type: number, values: number[]][] = [
+    [256, 3, [width]],
+    [257, 3, [heights.length / width]],
+    [258, 3, [32]],
+    [259, 3, [1]],
+    [262, 3, [1]],
+    [273, 4, [0]],
+    [277, 3, [1]],
+    [278, 3, [heights.length / width]],
+    [279, 4, [heights.length * 4]],
+    [339, 3, [3]],
+    [33550, 12, [0.01, 0.01, 0]],
+    [33922, 12, [0, 0, 0, -71, 42, 0]],
+    [34735, 3, [1, 1, 0, 2, 1024, 0, 1, 2, 2048, 0, 1, 4326]],
+  ];
+  const sizes: Record<number, number> = { 3: 2, 4: 4, 12: 8 };
+  const view = new DataView(new ArrayBuffer(1024 + heights.length * 4));
+  view.setUint16(0, 0x4949);
+  view.setUint16(2, 42, true);
+  view.setUint32(4, 8, true);
+  view.setUint16(8, tags.length, true);
+  const stripAt = 1024;
+  let free = 10 + tags.length * 12 + 4;
+  tags.forEach(([tag, type, values], n) => {
+    const entry = 10 + n * 12;
+    view.setUint16(entry, tag, true);
+    view.setUint16(entry + 2, type, true);
+    view.setUint32(entry + 4, values.length, true);
+    const bytes = values.length * (sizes[type] ?? 0);
+    let at = entry + 8;
+    if (bytes > 4) {
+      view.setUint32(at, free, true);
+      at = free;
+      free += bytes;
+    }
+    values.forEach((value, k) => {
+      const where = at + k * (sizes[type] ?? 0);
+      if (type === 3) view.setUint16(where, value, true);
+      else if (type === 4) view.setUint32(where, tag === 273 ? stripAt : value, true);
+      else view.setFloat64(where, value, true);
+    });
+  });
+  for (const [n, one] of heights.entries()) view.setFloat32(stripAt + n * 4, one, true);
+  return new Uint8Array(view.buffer);
+}
+
+const load = (body: Uint8Array<ArrayBuffer> | string, query = 'name=ground.tif') =>
+  server.ask(`/elevation?${query}`, { method: 'POST', body });
+const height = async (lon: number, lat: number) =>
+  (await (await server.ask(`/elevation?lon=${lon}&lat=${lat}`)).json()) as unknown;
+
+describe('the height of the ground', () => {
+  it('is not known where nothing is loaded', async () => {
+    expect(await height(-71, 42)).toEqual({ elevationFt: null, name: null });
+    const answer = await server.ask('/elevation');
+    expect(await answer.json()).toEqual({ name: null, bounds: null, cellFt: null });
+  });
+
+  it('comes from the terrain that was loaded, in feet', async () => {
+    const answer = await load(geotiff(2, [100, 200, 300, 400]));
+    expect(answer.status).toBe(201);
+    const told = (await answer.json()) as { name: string; bounds: number[] };
+    expect(told.name).toBe('ground.tif');
+    for (const [n, edge] of [-71, 41.98, -70.98, 42].entries()) {
+      expect(told.bounds[n]).toBeCloseTo(edge, 9);
+    }
+    // 100 m at the north-west cell's centre are 100/0.3048 = 328.084 ft.
+    const { elevationFt } = (await height(-70.995, 41.995)) as { elevationFt: number };
+    expect(elevationFt).toBeCloseTo(328.084, 2);
+    expect(await height(-70, 41.995)).toEqual({ elevationFt: null, name: 'ground.tif' });
+
+    const places = [
+      [-70.995, 41.995],
+      [-70.985, 41.985],
+      [-60, 40],
+    ];
+    const many = await server.ask('/elevation/places', { json: { places } });
+    const { elevationFt: heights } = (await many.json()) as { elevationFt: (number | null)[] };
+    // Between cells' centres that are 0.01° apart the position's rounding costs under 0.001 ft.
+    expect(heights.map((one) => one && Number(one.toFixed(1)))).toEqual([328.1, 1312.3, null]);
+  });
+
+  it('stays as it was when another file is refused', async () => {
+    const answer = await load('no picture');
+    expect(answer.status).toBe(422);
+    expect((await problemIn(answer)).detail).toContain('ground.tif');
+    expect((await load(geotiff(1, [1]), 'name=a.tif&unit=yd')).status).toBe(400);
+    expect(await height(-70.995, 41.995)).toMatchObject({ name: 'ground.tif' });
+  });
+
+  it.each(['lon=1', 'lon=x&lat=2', 'lon=181&lat=0', 'lon=&lat=', 'lon=0&lat=-91'])(
+    'refuses ?%s',
+    async (query) => {
+      expect((await server.ask(`/elevation?${query}`)).status).toBe(400);
+    },
+  );
+
+  it.each([{}, { places: [[1]] }, { places: [[200, 0]] }, { places: 'all' }])(
+    'refuses %j',
+    async (json) => {
+      expect((await server.ask('/elevation/places', { json })).status).toBe(422);
+    },
+  );
+
+  it('is gone when taken away', async () => {
+    expect((await server.ask('/elevation', { method: 'DELETE' })).status).toBe(204);
+    expect(await height(-70.995, 41.995)).toEqual({ elevationFt: null, name: null });
+  });
+});
+
+describe('loaded terrain', () => {
+  it('is there after the next start, in the unit that was asked for', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'plugside-terrain-'));
+    try {
+      const file = join(folder, 'not-yet', 'terrain.tif');
+      const upload = join(server.folder, 'upload.tif');
+      writeFileSync(upload, geotiff(1, [100]));
+      await districtTerrain(file).load(upload, { name: 'a.tif', unit: 'ft' });
+      const again = await districtTerrain(file).current();
+      expect(again?.elevationFt(-70.995, 41.995)).toBeCloseTo(100, 6);
+      await districtTerrain(file).load(upload, { name: 'a.tif' });
+      const metres = await districtTerrain(file).current();
+      expect(metres?.elevationFt(-70.995, 41.995)).toBeCloseTo(328.084, 2);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+});
