@@ -31,7 +31,8 @@ export const LAW_TOLERANCE_PSI = 1e-6;
 export const FLOW_TOLERANCE_SHARE = 1e-6;
 export const FLOW_TOLERANCE_GPM = 1e-5;
 
-/** … or be no more than the last digits of the heads, as a share of them … */
+/** … or be no more than the last digits of the heads: this [psi] plus this share of them … */
+export const DIGITS_PSI = 1e-11;
 export const DIGITS_SHARE = 1e-14;
 
 /** … and every node balances within this [gpm] plus this share of what passes through the network. */

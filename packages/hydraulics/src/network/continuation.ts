@@ -40,11 +40,14 @@ import { flowThrough, slopeAt } from './resisted-flow.ts';
 /** Resistances [psi/gpm], from one that outweighs every hose to one that no gauge would show. */
 const FIRST_RESISTANCE = 1;
 const LAST_RESISTANCE = 1e-10;
+/** What is left of the resistance from one level to the next, as a rule. */
+const QUARTER = 0.25;
+const MOST_LEVELS = 60;
 
 /** Imbalance of all nodes together [gpm] that is near enough to go on from. */
 const SETTLED_GPM = 1e-3;
 
-/** No head moves farther in one step [psi]: a pocket with nothing to hold it would fly off. */
+/** No head moves farther in one step [psi] (but for much resistance): a pocket with nothing to hold it would fly off. */
 const LONGEST_STEP_PSI = 1000;
 
 /** @returns true when the network settled with no resistance left */
@@ -53,13 +56,29 @@ export function continueToAnswer(core: Core, balanced: () => boolean): boolean {
   let highest = 0;
   for (let i = unknowns; i < head.length; i++) highest = Math.max(highest, head[i]!);
   for (let i = 0; i < unknowns; i++) if (!dry[i]) head[i] = highest;
-  const kept = new Float64Array(unknowns);
-  for (let resistance = FIRST_RESISTANCE; resistance >= LAST_RESISTANCE; resistance /= 4) {
-    settle(core, resistance);
-    if (resistance > 0.02) continue;
-    kept.set(head.subarray(0, unknowns));
-    if (newton(core, 12, false, 0) && balanced()) return true;
-    head.set(kept);
+  const kept = Float64Array.from(head);
+  let settledAt = Number.POSITIVE_INFINITY;
+  let resistance = FIRST_RESISTANCE;
+  let cut = QUARTER;
+  for (let level = 0; level < MOST_LEVELS && resistance >= LAST_RESISTANCE; level++) {
+    if (settle(core, resistance)) {
+      settledAt = resistance;
+      kept.set(head);
+      cut = Math.max(QUARTER, cut * cut);
+      if (resistance < 0.02) {
+        if (newton(core, 24, false, 0) && balanced()) return true;
+        head.set(kept);
+      }
+      resistance *= cut;
+    } else if (settledAt === Number.POSITIVE_INFINITY) {
+      // Much resistance may set the answer far off, out of reach: try with less.
+      resistance *= cut;
+    } else {
+      // Too far at once: back to where it settled, and a smaller cut.
+      head.set(kept);
+      cut = Math.sqrt(cut);
+      resistance = Math.min(resistance / cut, settledAt * cut);
+    }
   }
   return false;
 }
@@ -68,20 +87,22 @@ export function continueToAnswer(core: Core, balanced: () => boolean): boolean {
  * Newton on the heads alone, at one resistance. A step that does not bring the imbalances down is
  * halved; when that does not help (the heads stand on a corner of some law) every node is given
  * storage, more and more, until the step is short and sure enough.
+ * @returns whether the balances hold
  */
-function settle(core: Core, resistance: number): void {
+function settle(core: Core, resistance: number): boolean {
   const { unknowns, head, step, before, values, dry } = core;
   let out = evaluate(core, resistance);
   let storage = 0;
-  for (let pass = 0; pass < 200 && out > SETTLED_GPM; pass++) {
+  const mostPsi = LONGEST_STEP_PSI * (1 + 20 * resistance);
+  for (let pass = 0; pass < 150 && out > SETTLED_GPM; pass++) {
     core.iterations++;
     for (let i = 0; i < unknowns; i++) if (!dry[i]) values[i] = values[i]! + storage;
-    if (!eliminate(core.elimination, values, core.right, step)) return;
+    if (!eliminate(core.elimination, values, core.right, step)) return false;
     before.set(head.subarray(0, unknowns));
     let gained = false;
-    let longest = LONGEST_STEP_PSI;
+    let longest = mostPsi;
     for (let i = 0; i < unknowns; i++) longest = Math.max(longest, Math.abs(step[i]!));
-    const whole = LONGEST_STEP_PSI / longest;
+    const whole = mostPsi / longest;
     for (let share = whole; share > 0.01 * whole && !gained; share /= 4) {
       for (let i = 0; i < unknowns; i++) head[i] = before[i]! + share * step[i]!;
       const now = evaluate(core, resistance);
@@ -92,12 +113,13 @@ function settle(core: Core, resistance: number): void {
     if (gained) {
       storage = storage < 1e-5 / resistance ? 0 : storage / 8;
     } else {
-      if (storage > 1e3 / resistance) return;
+      if (storage > 1e3 / resistance) return false;
       storage = storage === 0 ? 1e-2 / resistance : storage * 8;
       for (let i = 0; i < unknowns; i++) head[i] = before[i]!;
       evaluate(core, resistance);
     }
   }
+  return out <= SETTLED_GPM;
 }
 
 /**

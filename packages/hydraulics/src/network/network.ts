@@ -401,7 +401,8 @@ export class Network {
     const flows = this.flowGpm;
     for (let at = 0; at < flows.length; at++) {
       const e = this.#elementOf[at]!;
-      flows[at] = e >= 0 ? flow[e]! : core.pumpFlow[this.#pumpOf[at]!]!;
+      // A pump's last digits may fall under nothing; water does not.
+      flows[at] = e >= 0 ? flow[e]! : Math.max(0, core.pumpFlow[this.#pumpOf[at]!]!);
     }
   }
 

@@ -7,6 +7,7 @@
  */
 import {
   CLOSED_RATE,
+  DIGITS_PSI,
   DIGITS_SHARE,
   FARTHEST_PSI,
   FLOW_TOLERANCE_GPM,
@@ -44,7 +45,7 @@ import {
 } from './core.ts';
 import { bandDropPsi, bandSlope, roughFlowGpm } from './drop.ts';
 import { eliminate } from './elimination.ts';
-import { advancePump, writePump } from './pump-step.ts';
+import { advancePump, judgePump, writePump } from './pump-step.ts';
 
 const POWER = MAIN_EXPONENT - 1;
 const BELOW_POWER = LINEAR_BELOW_GPM ** POWER;
@@ -100,15 +101,21 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
   for (let pass = 0; pass < limit; pass++) {
     startRows(core, storage);
     let settled = passPassives(core, mode, pass) && mode !== FIRST;
+    const load = LOAD_SLOPES[(pass < 12 ? pass : (pass >> 1) + 1) % LOAD_SLOPES.length]!;
+    // After a while every piece gets two passes, so that its own curve is found before it is judged.
+    const mayMove = pass < 12 || pass % 2 === 0;
     for (let k = 0; k < pumps; k++) {
       if (core.dead[k]) continue;
-      if (mode >= SECOND && !advancePump(core, k, LOAD_SLOPES[pass % LOAD_SLOPES.length]!))
+      if (mode >= SECOND) {
+        if (!advancePump(core, k, load, mayMove)) settled = false;
+      } else if (mode === RESUME && !judgePump(core, k, core.pumpFlow[k]!, load, true)) {
         settled = false;
+      }
       if (!writePump(core, k)) settled = false;
     }
     // A start may hold to its laws but not to its balances; after a pass of tangents it holds to both.
-    if (settled && (mode === ADVANCE || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM))
-      return true;
+    const balanced = mode === ADVANCE || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM;
+    if (settled && balanced) return true;
     core.iterations++;
     if (!eliminate(elimination, values, right, step)) return false;
     for (let i = 0; i < unknowns; i++) {
@@ -224,7 +231,7 @@ function passPassives(core: Core, mode: number, pass: number): boolean {
           !(
             out <= LAW_TOLERANCE_PSI && out * g <= FLOW_TOLERANCE_SHARE * size + FLOW_TOLERANCE_GPM
           ) &&
-          !(out <= DIGITS_SHARE * (Math.abs(head[i]!) + Math.abs(head[j]!)))
+          !(out <= DIGITS_PSI + DIGITS_SHARE * (Math.abs(head[i]!) + Math.abs(head[j]!)))
         ) {
           settled = false;
         }

@@ -9,12 +9,10 @@ import {
   type Core,
   FLOW,
   FROM,
-  HOLDING,
   INTEGERS,
   NO_FLOW,
   OFFSET,
   OPEN,
-  PROTECTING,
   REALS,
   SHUT,
   STATE,
@@ -82,11 +80,14 @@ export class Pockets {
       if (ties(core, e)) join(integers[n + FROM]!, integers[n + TO]!);
     }
     for (let k = 0; k < core.pumps; k++) {
-      const state = core.pumpState[k]!;
       if (core.pumpFlow[k]! <= FLOWS_GPM) continue;
-      if (state === HOLDING) join(pumpOut[k]!, held);
-      else if (state === PROTECTING) join(pumpIn[k]!, held);
-      else join(pumpIn[k]!, pumpOut[k]!);
+      join(pumpIn[k]!, pumpOut[k]!);
+      // A pump at work keeps its law at the level where it stands, not at another.
+      if (core.idle[k] === 0) join(pumpOut[k]!, held);
+    }
+    for (let k = 0; k < core.pumps; k++) {
+      // Nor does one that stands between two ends of the same part.
+      if (core.idle[k] === 0 && find(pumpIn[k]!) === find(pumpOut[k]!)) join(pumpIn[k]!, held);
     }
     this.#any = false;
     for (let i = 0; i < part.length; i++) part[i] = find(i);

@@ -2,8 +2,9 @@
 import { WALL_SLOPE } from './constants.ts';
 import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PASSING, PROTECTING } from './core.ts';
 
-/** Flows this near [gpm] are the same to a pump that must choose between pieces of its law. */
+/** Flows this near [gpm], or pressures this near [psi], are the same to a pump that must choose between pieces of its law. */
 const SAME_GPM = 1e-6;
+const SAME_PSI = 1e-6;
 
 /** Answer of `pumpOnLoad`, rewritten by each call. */
 export const onLoad = { piece: NO_FLOW, flowGpm: 0 };
@@ -48,8 +49,8 @@ export function pumpOnLoad(
     piece = NO_FLOW;
     flow = 0;
   }
-  const between = standingFlow - flow;
-  onLoad.piece = between < SAME_GPM && between > -SAME_GPM ? standing : piece;
+  const between = Math.abs(standingFlow - flow);
+  onLoad.piece = between < SAME_GPM || between * loadSlope < SAME_PSI ? standing : piece;
   onLoad.flowGpm = flow;
 }
 

@@ -2,6 +2,7 @@
 import { capabilityPsi, capabilitySlope } from './capability.ts';
 import {
   CLOSED_RATE,
+  DIGITS_PSI,
   DIGITS_SHARE,
   FLOW_TOLERANCE_GPM,
   FLOW_TOLERANCE_SHARE,
@@ -15,9 +16,10 @@ import { onLoad, pumpOnLoad } from './pump-law.ts';
 /**
  * Reads a pump's new flow off the last pass and moves it to the piece of its law that fits.
  * @param loadSlope how the rest of the network is taken to answer a change of flow [psi/gpm] > 0
- * @returns whether it stayed where it was
+ * @param mayMove whether it may take another piece in this pass
+ * @returns whether it stands where it belongs
  */
-export function advancePump(core: Core, k: number, loadSlope: number): boolean {
+export function advancePump(core: Core, k: number, loadSlope: number, mayMove: boolean): boolean {
   const i = core.pumpIn[k]!;
   const o = core.pumpOut[k]!;
   let q = 0;
@@ -27,11 +29,28 @@ export function advancePump(core: Core, k: number, loadSlope: number): boolean {
       core.pumpRateIn[k]! * core.step[i]! -
       core.pumpRateOut[k]! * core.step[o]!;
   }
+  return judgePump(core, k, q, loadSlope, mayMove);
+}
+
+/**
+ * Moves a pump to the piece of its law that fits a flow and the present heads.
+ * @returns whether it stands where it belongs
+ */
+export function judgePump(
+  core: Core,
+  k: number,
+  q: number,
+  loadSlope: number,
+  mayMove: boolean,
+): boolean {
+  const i = core.pumpIn[k]!;
+  const o = core.pumpOut[k]!;
   core.pumpFlow[k] = q;
   const intakePsi = core.head[i]! - core.elevation[i]!;
   const dischargePsi = core.head[o]! - core.elevation[o]!;
   pumpOnLoad(core, k, q, intakePsi, dischargePsi, loadSlope);
   if (onLoad.piece === core.pumpState[k]) return true;
+  if (!mayMove) return false;
   core.pumpState[k] = onLoad.piece;
   core.pumpFlow[k] = onLoad.flowGpm;
   return false;
@@ -100,6 +119,6 @@ export function writePump(core: Core, k: number): boolean {
   return (
     ((out <= LAW_TOLERANCE_PSI || slope > 1e3) &&
       out * g <= FLOW_TOLERANCE_SHARE * Math.abs(q) + FLOW_TOLERANCE_GPM) ||
-    out <= DIGITS_SHARE * (Math.abs(head[i]!) + Math.abs(head[o]!))
+    out <= DIGITS_PSI + DIGITS_SHARE * (Math.abs(head[i]!) + Math.abs(head[o]!))
   );
 }
