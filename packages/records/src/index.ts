@@ -2,6 +2,8 @@
 
 // Backup
 export * from './backup/index.ts';
+// Invented district, to try things on
+export * from './demo/index.ts';
 // Terrain
 export * from './elevation/index.ts';
 // Export

@@ -1,4 +1,4 @@
-import { type DepartmentValues, fitCoefficient, parseHoseSize } from '@plugside/fireground';
+import { type DepartmentValues, fitCoefficient, parseHoseSize, shownC } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 
 /**
@@ -16,7 +16,11 @@ export function departmentCoefficients(
     const { coefficient } = fitCoefficient(test.points, size);
     if (coefficient === null) continue;
     const text = `Own hose test, ${test.points.length} readings`;
-    adopted[size] = { coefficient, origin: { kind: 'measured', text, date: test.testedOn } };
+    // No more digits than the readings bear, and those that are shown.
+    adopted[size] = {
+      coefficient: Number(shownC(coefficient)),
+      origin: { kind: 'measured', text, date: test.testedOn },
+    };
   }
   return adopted;
 }

@@ -74,8 +74,8 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   const notices = [...hose.notices];
   const heights = endHeights(request, notices);
   const riseFt = heights.endFt - heights.startFt;
-  const supply = request.test && planSupply(request.test);
-  if (!supply) {
+  const measured = request.test && planSupply(request.test);
+  if (!measured) {
     notices.push(
       request.test
         ? notice(
@@ -89,6 +89,8 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     );
     return { plan: undefined, hose, riseFt, notices };
   }
+  // Pitots are read to a psi or so: fractions of a gpm mean nothing.
+  const supply = { ...measured, testGpm: Math.round(measured.testGpm) };
   if (hydrant.status === 'out of service') {
     const why = hydrant.statusReason ? ` (${hydrant.statusReason})` : '';
     notices.push(notice('caution', 'out-of-service')`${hydrant.name} is out of service${why}.`);

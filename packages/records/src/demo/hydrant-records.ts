@@ -1,0 +1,38 @@
+import type { FieldsIn } from '../model/index.ts';
+import type { Chance } from './chance.ts';
+import { lonLatOf } from './ground.ts';
+import type { DemoHydrant } from './hydrant-places.ts';
+
+const reasons = [
+  'Stem broken, part on order',
+  'Hit by a vehicle, barrel cracked',
+  'Main being relaid',
+  'Does not drain: frozen last winter',
+];
+
+/** About one in fifty is out of service, as is common; the oldest mains have some without a large outlet. */
+export function hydrantRecords(
+  hydrants: readonly DemoHydrant[],
+  luck: Chance,
+): FieldsIn<'hydrants'>[] {
+  return hydrants.map(({ name, at, elevationFt, main, zone }) => {
+    const [longitude, latitude] = lonLatOf(at);
+    const outOfService = luck.happens(0.02);
+    const oldPattern = main.roughness < 50 && luck.happens(0.2);
+    return {
+      name,
+      longitude,
+      latitude,
+      elevationFt,
+      type: zone === 'industrial' && luck.happens(0.2) ? 'wet barrel' : 'dry barrel',
+      ...(!oldPattern && { steamerIn: 4.5 }),
+      sideOutlets: 2,
+      sideOutletIn: 2.5,
+      mainIn: main.diameterIn,
+      status: outOfService ? 'out of service' : 'in service',
+      ...(outOfService && { statusReason: luck.pick(reasons) }),
+      owner: zone === 'industrial' && luck.happens(0.15) ? 'Works, private' : 'Town water',
+      externalId: name,
+    };
+  });
+}

@@ -1,0 +1,3 @@
+export { type DemoDistrict, type DemoRows, demoDistrict } from './demo-district.ts';
+export { fillDemo } from './fill-demo.ts';
+export { demoElevationFt } from './ground.ts';
