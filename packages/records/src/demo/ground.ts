@@ -10,7 +10,9 @@ export type Point = readonly [eastFt: number, northFt: number];
  */
 export const districtCentre = { longitude: -123.39, latitude: -48.88 };
 
-const scale = feetPerDegree(districtCentre.latitude);
+/** [ft/degree] */
+export const feetPerDegreeHere = feetPerDegree(districtCentre.latitude);
+const scale = feetPerDegreeHere;
 const SEVENTH = 1e7;
 
 /** Degrees to the seventh decimal, about 3 mm, so that every machine writes the same. */
@@ -51,10 +53,13 @@ export function groundFt([east, north]: Point): number {
   return Math.round(Math.max(height, riverElevationFt + 1) * 10) / 10;
 }
 
+/** The ground is known so far from the middle [ft]. */
+export const demoReachFt = 20_000;
+
 /** Height of the invented district's ground [ft]; undefined a few miles away from it. */
 export function demoElevationFt(longitude: number, latitude: number): number | undefined {
   const point = pointOf([longitude, latitude]);
-  return Math.hypot(...point) > 20_000 ? undefined : groundFt(point);
+  return Math.hypot(...point) > demoReachFt ? undefined : groundFt(point);
 }
 
 /** Whether a place is in the river or the pond, or within a margin [ft] of them. */
