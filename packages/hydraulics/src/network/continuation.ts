@@ -168,7 +168,15 @@ function evaluatePump(core: Core, k: number, resistance: number): void {
   const i = core.pumpIn[k]!;
   const o = core.pumpOut[k]!;
   core.pumpState[k] = NO_FLOW;
-  pumpOnLoad(core, k, 0, head[i]! - elevation[i]!, head[o]! - elevation[o]!, resistance);
+  pumpOnLoad(
+    core,
+    k,
+    0,
+    head[i]! - elevation[i]!,
+    head[o]! - elevation[o]!,
+    resistance,
+    resistance,
+  );
   const q = onLoad.flowGpm;
   let slope = 1 / CLOSED_RATE;
   if (onLoad.piece === HOLDING || onLoad.piece === PROTECTING) slope = resistance;

@@ -45,16 +45,10 @@ import {
 } from './core.ts';
 import { bandDropPsi, bandSlope, roughFlowGpm } from './drop.ts';
 import { eliminate } from './elimination.ts';
-import { advancePump, judgePump, writePump } from './pump-step.ts';
+import { advancePump, judgePump, LOAD_COUNT, writePump } from './pump-step.ts';
 
 const POWER = MAIN_EXPONENT - 1;
 const BELOW_POWER = LINEAR_BELOW_GPM ** POWER;
-
-/**
- * Slopes [psi/gpm] at which the network is taken to answer a pump, pass by pass: first like a usual
- * lay, then stiffer and softer by turns, so that pumps do not trade places for ever.
- */
-const LOAD_SLOPES = [0.1, 10, 0.1, 1, 0.03, 100, 0.3, 1000];
 
 /** How a pass treats what stands in the tables: guesses, an answer, the outcome of guesses, tangents. */
 const FIRST = 0;
@@ -101,7 +95,7 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
   for (let pass = 0; pass < limit; pass++) {
     startRows(core, storage);
     let settled = passPassives(core, mode, pass) && mode !== FIRST;
-    const load = LOAD_SLOPES[(pass < 12 ? pass : (pass >> 1) + 1) % LOAD_SLOPES.length]!;
+    const load = (pass < 12 ? pass : (pass >> 1) + 1) % LOAD_COUNT;
     // After a while every piece gets two passes, so that its own curve is found before it is judged.
     const mayMove = pass < 12 || pass % 2 === 0;
     for (let k = 0; k < pumps; k++) {

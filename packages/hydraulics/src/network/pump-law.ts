@@ -10,14 +10,14 @@ const SAME_PSI = 1e-6;
 export const onLoad = { piece: NO_FLOW, flowGpm: 0 };
 
 /**
- * Where a pump stands when every gpm more lowers its intake and raises its discharge by `loadSlope`.
+ * Where a pump stands when every gpm more lowers its intake by `slopeIn` and raises its discharge by `slopeOut`.
  * A pump gives the least of what its setting, its capability and its intake's floor ask for, but
  * never less than it passes and never less than nothing. Where the load line meets each piece of
  * the law is the flow that piece asks for. Answers in `onLoad`; pieces that ask for the same leave
  * the pump on the piece it stands on.
  *
  * @param q flow at which the pressures are as given [gpm]
- * @param loadSlope [psi/gpm] > 0
+ * @param slopeIn,slopeOut [psi/gpm] > 0
  */
 export function pumpOnLoad(
   core: Core,
@@ -25,17 +25,19 @@ export function pumpOnLoad(
   q: number,
   intakePsi: number,
   dischargePsi: number,
-  loadSlope: number,
+  slopeIn: number,
+  slopeOut: number,
 ): void {
   const standing = core.pumpState[k]!;
-  const passing = passingFlowGpm(core.passK[k]!, q, intakePsi - dischargePsi, loadSlope);
+  const slope = slopeIn + slopeOut;
+  const passing = passingFlowGpm(core.passK[k]!, q, intakePsi - dischargePsi, slope);
   let piece = PASSING;
   let flow = passing;
   let standingFlow = standing === PASSING ? passing : 0;
   if (core.idle[k] === 0) {
-    const holding = q + (core.setPsi[k]! - dischargePsi) / loadSlope;
-    const able = ableFlowGpm(core, k, q, dischargePsi - intakePsi, loadSlope);
-    const spared = q + (intakePsi - core.floorPsi[k]!) / loadSlope;
+    const holding = q + (core.setPsi[k]! - dischargePsi) / slopeOut;
+    const able = ableFlowGpm(core, k, q, dischargePsi - intakePsi, slope);
+    const spared = q + (intakePsi - core.floorPsi[k]!) / slopeIn;
     const pumped = Math.min(holding, able, spared);
     if (pumped > passing) {
       flow = pumped;
@@ -50,13 +52,12 @@ export function pumpOnLoad(
     flow = 0;
   }
   const between = Math.abs(standingFlow - flow);
-  onLoad.piece = between < SAME_GPM || between * loadSlope < SAME_PSI ? standing : piece;
+  onLoad.piece = between < SAME_GPM || between * slope < SAME_PSI ? standing : piece;
   onLoad.flowGpm = flow;
 }
 
 /** Flow [gpm] at which a pump that only passes water meets the load line; negative: none. */
-function passingFlowGpm(passK: number, q: number, fallPsi: number, loadSlope: number): number {
-  const slope = 2 * loadSlope;
+function passingFlowGpm(passK: number, q: number, fallPsi: number, slope: number): number {
   const psi = fallPsi + slope * q;
   if (psi <= 0) return psi / slope;
   // passK·Q² + slope·Q = psi, in the form that keeps its digits as passK vanishes.
@@ -64,11 +65,10 @@ function passingFlowGpm(passK: number, q: number, fallPsi: number, loadSlope: nu
 }
 
 /** Flow [gpm] at which a pump's capability meets the load line. */
-function ableFlowGpm(core: Core, k: number, q: number, risePsi: number, loadSlope: number): number {
+function ableFlowGpm(core: Core, k: number, q: number, risePsi: number, slope: number): number {
   const { curveFlow, curveNet } = core;
   const speed = core.speed[k]!;
   const square = speed * speed;
-  const slope = 2 * loadSlope;
   const needed = risePsi - slope * q;
   let at = core.curveStart[k]!;
   const end = at + core.curveCount[k]! - 1;

@@ -14,12 +14,37 @@ import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PROTECTING } from './core.t
 import { onLoad, pumpOnLoad } from './pump-law.ts';
 
 /**
+ * Slopes [psi/gpm] at which the network is taken to answer a pump, at its intake and at its
+ * discharge: first like a usual lay, then stiffer and softer by turns, at both ends and at either,
+ * so that pumps do not trade places for ever.
+ */
+const LOADS = Float64Array.of(
+  0.1,
+  0.1,
+  10,
+  10,
+  0.1,
+  0.1,
+  1,
+  1,
+  1,
+  0.01,
+  100,
+  100,
+  0.01,
+  1,
+  1000,
+  1000,
+);
+export const LOAD_COUNT = LOADS.length / 2;
+
+/**
  * Reads a pump's new flow off the last pass and moves it to the piece of its law that fits.
- * @param loadSlope how the rest of the network is taken to answer a change of flow [psi/gpm] > 0
+ * @param load which of LOADS the rest of the network is taken to answer a change of flow with
  * @param mayMove whether it may take another piece in this pass
  * @returns whether it stands where it belongs
  */
-export function advancePump(core: Core, k: number, loadSlope: number, mayMove: boolean): boolean {
+export function advancePump(core: Core, k: number, load: number, mayMove: boolean): boolean {
   const i = core.pumpIn[k]!;
   const o = core.pumpOut[k]!;
   let q = 0;
@@ -29,7 +54,7 @@ export function advancePump(core: Core, k: number, loadSlope: number, mayMove: b
       core.pumpRateIn[k]! * core.step[i]! -
       core.pumpRateOut[k]! * core.step[o]!;
   }
-  return judgePump(core, k, q, loadSlope, mayMove);
+  return judgePump(core, k, q, load, mayMove);
 }
 
 /**
@@ -40,7 +65,7 @@ export function judgePump(
   core: Core,
   k: number,
   q: number,
-  loadSlope: number,
+  load: number,
   mayMove: boolean,
 ): boolean {
   const i = core.pumpIn[k]!;
@@ -48,7 +73,7 @@ export function judgePump(
   core.pumpFlow[k] = q;
   const intakePsi = core.head[i]! - core.elevation[i]!;
   const dischargePsi = core.head[o]! - core.elevation[o]!;
-  pumpOnLoad(core, k, q, intakePsi, dischargePsi, loadSlope);
+  pumpOnLoad(core, k, q, intakePsi, dischargePsi, LOADS[2 * load]!, LOADS[2 * load + 1]!);
   if (onLoad.piece === core.pumpState[k]) return true;
   if (!mayMove) return false;
   core.pumpState[k] = onLoad.piece;
