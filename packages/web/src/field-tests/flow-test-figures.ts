@@ -34,6 +34,9 @@ export interface FlowFigures {
   classes: { name: string; from: number; to: number; bounded: boolean }[];
 }
 
+/** Right end of the paper before there is a test: all four classes show. */
+const EMPTY_PAPER_GPM = 1800;
+
 /** Everything that the paper shows, in px. Tests that give no curve are left out. */
 export function flowFigures(
   tests: readonly TestedFlow[],
@@ -47,7 +50,7 @@ export function flowFigures(
   const around = leading ? [leading] : usable;
   const flows = usable.map(({ result }) => result.flowGpm!);
   const mostGpm = Math.max(
-    100,
+    usable.length > 0 ? 100 : EMPTY_PAPER_GPM,
     ...around.map(({ result }) => Math.max(result.rating!.flowGpm, result.flowGpm!) * 1.12),
     ...flows.map((flow) => flow * 1.05),
   );
