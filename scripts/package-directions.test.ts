@@ -40,6 +40,12 @@ const REFUSED: [file: string, code: string, words: string][] = [
   ['fireground/src/deep/h.ts', "import '../../../cli/src/index.ts';", 'leaves the package'],
   ['fireground/proof/a.ts', "import '../../cli/src/index.ts';", 'leaves the package'],
   ['web/src/c.ts', "import '../../fireground/dist/index.js';", 'leaves the package'],
+  ['records/src/planning/a.ts', "import 'node:fs';", 'Planning runs in a browser too'],
+  ['records/src/planning/b.ts', "import 'kysely';", 'Planning runs in a browser too'],
+  ['records/src/streets/a.ts', "import '@plugside/fireground';", 'run in a browser too'],
+  ['records/src/model/a.ts', "import 'node:fs';", 'run in a browser too'],
+  ['records/src/import/a.ts', "import '@plugside/hydraulics';", 'records imports fireground alone'],
+  ['records/src/demo/a.ts', "import '@plugside/server';", 'imports fireground, and hydraulics'],
 ];
 
 const ALLOWED: [file: string, code: string][] = [
@@ -55,6 +61,13 @@ const ALLOWED: [file: string, code: string][] = [
   ['records/src/y.ts', "import '@plugside/fireground';\nimport 'kysely';\nimport 'node:fs';"],
   ['web/src/z.ts', "import '@plugside/records/model';"],
   ['web/src/y.ts', "import '@plugside/fireground';\nimport 'react-dom/client';"],
+  [
+    'web/src/z.ts',
+    "import '@plugside/records/model';\nimport '@plugside/records/planning';\nimport '@plugside/records/streets';",
+  ],
+  ['records/src/planning/y.ts', "import '@plugside/fireground';"],
+  ['records/src/streets/y.ts', "import 'flatbush';\nimport 'flatqueue';"],
+  ['records/src/demo/y.ts', "import '@plugside/fireground';\nimport '@plugside/hydraulics';"],
 ];
 
 const CYCLE: [file: string, code: string][] = [
