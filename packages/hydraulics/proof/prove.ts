@@ -4,24 +4,38 @@ import { checkAnswer } from './check-answer.ts';
 import { randomNetwork } from './random-networks.ts';
 import { reachedByWater } from './reached-by-water.ts';
 
+/** Passes after which the solver takes its slow method; only counted here. */
+const QUICK_LIMIT = 40;
+
 export interface Proof {
   networks: number;
   /** `seed: what is wrong`. */
   failures: string[];
   /** Networks refused because shut valves leave a demand with no water. */
   refused: number;
+  /** Solves that took more passes than the quick method has, so that the slow one took over. */
+  slow: number;
+  quickLimit: number;
   /** Newton passes of all solves. */
   passes: number;
 }
 
 /** @param first seed of the first network @param count how many */
 export function prove(first: number, count: number): Proof {
-  const proof: Proof = { networks: count, failures: [], refused: 0, passes: 0 };
+  const proof: Proof = {
+    networks: count,
+    failures: [],
+    refused: 0,
+    slow: 0,
+    quickLimit: QUICK_LIMIT,
+    passes: 0,
+  };
   for (let seed = first; seed < first + count; seed++) {
     const spec = randomNetwork(seed);
     try {
       const network = buildNetwork(spec).solve();
       proof.passes += network.iterations;
+      if (network.iterations > QUICK_LIMIT) proof.slow += 1;
       const wrong = checkAnswer(spec, network);
       if (wrong.length > 0) proof.failures.push(`${seed}: ${wrong.slice(0, 3).join('; ')}`);
     } catch (error) {
