@@ -27,13 +27,26 @@ export function findPostgresql(): string | undefined {
     .find((bin) => existsSync(join(bin, 'initdb')) && existsSync(join(bin, 'pg_ctl')));
 }
 
-/** @param bin as found by `findPostgresql` */
-export async function startPostgresql(bin: string): Promise<PostgresqlServer> {
+/**
+ * @param bin as found by `findPostgresql`
+ * @param settings more of the server's settings, as `name=value`
+ */
+export async function startPostgresql(
+  bin: string,
+  settings: readonly string[] = [],
+): Promise<PostgresqlServer> {
   const folder = mkdtempSync(join(tmpdir(), 'plugside-pg-'));
   if (asRoot()) chownSync(folder, ...(await idsOf('postgres')));
   const data = join(folder, 'data');
   const port = await freePort();
-  const options = `-c listen_addresses=127.0.0.1 -c port=${port} -c unix_socket_directories=${folder}`;
+  const options = [
+    'listen_addresses=127.0.0.1',
+    `port=${port}`,
+    `unix_socket_directories=${folder}`,
+    ...settings,
+  ]
+    .map((setting) => `-c ${setting}`)
+    .join(' ');
   const program = (name: string, ...args: string[]) => runAsServer(folder, join(bin, name), args);
   const start = () =>
     program('pg_ctl', '-D', data, '-w', '-o', options, '-l', join(folder, 'log'), 'start');

@@ -1,6 +1,7 @@
 /** Ids of other records must be those of records that are there. */
 import { type Kysely, sql } from 'kysely';
 import { type Kind, kindLabels } from '../model/index.ts';
+import { among } from './among.ts';
 import type { Engine } from './cells.ts';
 import { tableOf } from './columns.ts';
 import { type RecordIssue, RecordIssuesError, ReferredToError, type Referrer } from './errors.ts';
@@ -14,9 +15,6 @@ interface Checked {
   /** Put before paths. */
   place: string;
 }
-
-/** Ids that one question asks for, far below the databases' limits on values. */
-const IDS_AT_ONCE = 1000;
 
 /**
  * On PostgreSQL what is referred to stays locked against removal until the transaction ends, since
@@ -65,18 +63,11 @@ function idsIn({ field, list }: Reference, { fields, place }: Checked) {
 }
 
 async function findIds(db: Db, engine: Engine, kind: Kind, ids: ReadonlySet<string>) {
-  const found = new Set<string>();
-  const wanted = [...ids];
   const lock = engine === 'postgresql' ? sql`for key share` : sql``;
-  for (let from = 0; from < wanted.length; from += IDS_AT_ONCE) {
-    const some = wanted.slice(from, from + IDS_AT_ONCE);
-    const { rows } = await sql<{ id: string }>`
-      select id from ${sql.table(tableOf(kind).name)} where id in (${sql.join(some)}) ${lock}`.execute(
-      db,
-    );
-    for (const { id } of rows) found.add(id);
-  }
-  return found;
+  const { rows } = await sql<{ id: string }>`
+    select id from ${sql.table(tableOf(kind).name)}
+    where ${among(engine, 'id', [...ids])} ${lock}`.execute(db);
+  return new Set(rows.map(({ id }) => id));
 }
 
 function missingReference({ to }: Reference, path: string, value: string): RecordIssue {

@@ -2,6 +2,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { type Kysely, sql } from 'kysely';
 import type { Kind, Stored } from '../model/index.ts';
+import { among } from './among.ts';
 import { type Engine, fromRow, ownFields, type Row } from './cells.ts';
 import { checkReferences } from './check-references.ts';
 import { tableOf } from './columns.ts';
@@ -46,7 +47,7 @@ async function mergeBatch(
   first: number,
   count: MergeCount,
 ): Promise<void> {
-  const known = await findByKey(db, kind, batch);
+  const known = await findByKey(db, engine, kind, batch);
   const writes = new Map<string, { record: Stored<Kind>; place: string }>();
   batch.forEach((given, index) => {
     const place = `rows[${first + index}]`;
@@ -88,7 +89,7 @@ function changed(kind: Kind, current: Stored<Kind>, given: Given, place: string)
   return isDeepStrictEqual(before, after) ? undefined : changedRecord(current, after);
 }
 
-async function findByKey(db: Db, kind: Kind, batch: readonly Given[]) {
+async function findByKey(db: Db, engine: Engine, kind: Kind, batch: readonly Given[]) {
   const bySource = new Map<string, Set<string>>();
   for (const { externalSource: source, externalId: id } of batch) {
     if (typeof source !== 'string' || typeof id !== 'string') continue;
@@ -98,7 +99,7 @@ async function findByKey(db: Db, kind: Kind, batch: readonly Given[]) {
   for (const [source, ids] of bySource) {
     const { rows } = await sql<Row>`
       select * from ${sql.table(tableOf(kind).name)}
-      where external_source = ${source} and external_id in (${sql.join([...ids])})`.execute(db);
+      where external_source = ${source} and ${among(engine, 'external_id', [...ids])}`.execute(db);
     for (const row of rows) {
       const record = fromRow(kind, row);
       const key = keyOf(record as unknown as Given);

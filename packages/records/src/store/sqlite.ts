@@ -33,16 +33,20 @@ export function openSqliteFile(file: string): Connections {
   checkPlace(path);
   const writer = openDatabase(path, {});
   writer.pragma(`busy_timeout = ${WRITER_WAIT_MS}`);
+  const reader = openDatabase(path, {});
   const write = kyselyOver(writer, ImmediateDialect);
-  const read = kyselyOver(openDatabase(path, {}), SqliteDialect);
+  const read = kyselyOver(reader, SqliteDialect);
   return {
     engine: 'sqlite',
     write,
     read,
     snapshot: (work) => inSnapshot(path, work),
     close: async () => {
-      await read.destroy();
-      await write.destroy();
+      await Promise.all([read.destroy(), write.destroy()]);
+      // Kysely leaves a connection open that it never came to use. The writer closes last: it
+      // folds the log into the file.
+      reader.close();
+      writer.close();
     },
   };
 }

@@ -275,8 +275,9 @@ export const firstTables: Migration = {
     await sql`alter table "hydrants" add column "plan_test_id" text
       references "flow_tests" ("id") deferrable initially deferred`.execute(db);
     for (const [table, columns] of indexes) await addIndex(db, table, columns, '');
+    // The id first: PostgreSQL, before it has counted a new table, would go by the source alone.
     for (const table of Object.keys(tables)) {
-      await addIndex(db, table, 'external_source, external_id', 'unique');
+      await addIndex(db, table, 'external_id, external_source', 'unique');
     }
   },
 };
