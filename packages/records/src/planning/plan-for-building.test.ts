@@ -138,6 +138,26 @@ describe('a plan from records', () => {
     expect(notices.map(({ code }) => code)).toContain('no-steamer');
   });
 
+  it('is none from a hydrant without outlets, and says so', () => {
+    const { plan, notices } = planForBuilding({
+      ...request,
+      hydrant: { ...hydrant, steamerIn: undefined, sideOutlets: 0 },
+    });
+    expect(plan).toBeUndefined();
+    expect(notices.at(-1)).toMatchObject({ level: 'error', code: 'no-outlet' });
+  });
+
+  it('can be written whatever its names are', () => {
+    const name = 'x'.repeat(120);
+    const { plan } = planForBuilding({
+      ...request,
+      building: { ...request.building, name },
+      hydrant: { ...hydrant, name },
+      attack: { rig: { ...request.attack.rig, name } },
+    });
+    expect(readPlan(writePlan(plan!)).ok).toBe(true);
+  });
+
   it('says what it had to assume', () => {
     expect(codes(request)).toEqual(['no-pump-test']);
     const bare = engine('Engine 9', 300, { ratedGpm: undefined });

@@ -55,6 +55,8 @@ export interface BuildingPlan {
   notices: PlanningNotice[];
 }
 
+/** As plan files allow. */
+const LONGEST_TITLE = 120;
 /** 100 psi at the nozzle and 70 lost in 200 ft of 1¾ in at 150 gpm. */
 const USUAL_ATTACK_PSI = 170;
 
@@ -97,6 +99,15 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   }
 
   const steamer = hydrant.steamerIn !== undefined;
+  if (!steamer && hydrant.sideOutlets === 0) {
+    notices.push(
+      notice(
+        'error',
+        'no-outlet',
+      )`${hydrant.name} has no outlet on record. Enter its outlets, or pick another hydrant.`,
+    );
+    return { plan: undefined, hose, riseFt, notices };
+  }
   if (!steamer) {
     notices.push(
       notice(
@@ -107,7 +118,7 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   }
   const assistValve = steamer && beds.some((rig) => rig.assistValve);
   const drawn = boostedAtHydrant({
-    title: `${building.name} from ${hydrant.name}`,
+    title: `${building.name} from ${hydrant.name}`.slice(0, LONGEST_TITLE),
     hydrant: supply,
     assistValve,
     lay: { hose: hose.hose, count: hose.count, lengthFt, riseFt },
