@@ -42,7 +42,7 @@ const FIRST_RESISTANCE = 1;
 const LAST_RESISTANCE = 1e-10;
 /** What is left of the resistance from one level to the next, as a rule. */
 const QUARTER = 0.25;
-const MOST_LEVELS = 60;
+const MOST_LEVELS = 30;
 
 /** Imbalance of all nodes together [gpm] that is near enough to go on from. */
 const SETTLED_GPM = 1e-3;
@@ -50,8 +50,19 @@ const SETTLED_GPM = 1e-3;
 /** No head moves farther in one step [psi] (but for much resistance): a pocket with nothing to hold it would fly off. */
 const LONGEST_STEP_PSI = 1000;
 
-/** @returns true when the network settled with no resistance left */
+/** The way may run along corners where the steps come to nothing; other resistances lead another way. */
+const WAYS = 5;
+
+/**
+ * @param balanced whether the flows in the tables balance at every node
+ * @returns true when the network settled with no resistance left
+ */
 export function continueToAnswer(core: Core, balanced: () => boolean): boolean {
+  for (let way = 0; way < WAYS; way++) if (follow(core, way, balanced)) return true;
+  return false;
+}
+
+function follow(core: Core, way: number, balanced: () => boolean): boolean {
   const { unknowns, head, dry } = core;
   let highest = 0;
   for (let i = unknowns; i < head.length; i++) highest = Math.max(highest, head[i]!);
@@ -61,7 +72,7 @@ export function continueToAnswer(core: Core, balanced: () => boolean): boolean {
   let resistance = FIRST_RESISTANCE;
   let cut = QUARTER;
   for (let level = 0; level < MOST_LEVELS && resistance >= LAST_RESISTANCE; level++) {
-    if (settle(core, resistance)) {
+    if (settle(core, resistance, way)) {
       settledAt = resistance;
       kept.set(head);
       cut = Math.max(QUARTER, cut * cut);
@@ -89,9 +100,9 @@ export function continueToAnswer(core: Core, balanced: () => boolean): boolean {
  * storage, more and more, until the step is short and sure enough.
  * @returns whether the balances hold
  */
-function settle(core: Core, resistance: number): boolean {
+function settle(core: Core, resistance: number, way: number): boolean {
   const { unknowns, head, step, before, values, dry } = core;
-  let out = evaluate(core, resistance);
+  let out = evaluate(core, resistance, way);
   let storage = 0;
   const mostPsi = LONGEST_STEP_PSI * (1 + 20 * resistance);
   for (let pass = 0; pass < 150 && out > SETTLED_GPM; pass++) {
@@ -103,9 +114,9 @@ function settle(core: Core, resistance: number): boolean {
     let longest = mostPsi;
     for (let i = 0; i < unknowns; i++) longest = Math.max(longest, Math.abs(step[i]!));
     const whole = mostPsi / longest;
-    for (let share = whole; share > 0.01 * whole && !gained; share /= 4) {
+    for (let share = whole; share > 1e-6 * whole && !gained; share /= 4) {
       for (let i = 0; i < unknowns; i++) head[i] = before[i]! + share * step[i]!;
-      const now = evaluate(core, resistance);
+      const now = evaluate(core, resistance, way);
       // With storage a step in time may leave the sum as it is and still move the heads to where they belong.
       gained = storage === 0 ? now < out * (1 - 1e-3 * share) : now <= out * (1 + 1e-12);
       if (gained) out = now;
@@ -116,7 +127,7 @@ function settle(core: Core, resistance: number): boolean {
       if (storage > 1e3 / resistance) return false;
       storage = storage === 0 ? 1e-2 / resistance : storage * 8;
       for (let i = 0; i < unknowns; i++) head[i] = before[i]!;
-      evaluate(core, resistance);
+      evaluate(core, resistance, way);
     }
   }
   return out <= SETTLED_GPM;
@@ -126,7 +137,7 @@ function settle(core: Core, resistance: number): boolean {
  * Sets every flow and state that the heads ask for, and writes balances and rates.
  * @returns sum of the nodes' imbalances [gpm]
  */
-function evaluate(core: Core, resistance: number): number {
+function evaluate(core: Core, resistance: number, way: number): number {
   const { unknowns, values, right, dry, demand, head, reals, integers } = core;
   values.fill(0);
   right.fill(0);
@@ -145,8 +156,9 @@ function evaluate(core: Core, resistance: number): number {
     const open = check === 0 || (check === 1 && excess > 0);
     integers[n + STATE] = open ? OPEN : CLOSED;
     if (open) {
-      q = flowThrough(core, r, integers[n + BAND]!, excess, resistance);
-      g = 1 / (slopeAt(core, r, integers[n + BAND]!, q) + resistance);
+      const own = resistance * unlike(n + way);
+      q = flowThrough(core, r, integers[n + BAND]!, excess, own);
+      g = 1 / (slopeAt(core, r, integers[n + BAND]!, q) + own);
     }
     reals[r + FLOW] = q;
     reals[r + CONDUCTANCE] = g;
@@ -157,10 +169,19 @@ function evaluate(core: Core, resistance: number): number {
     const slotTo = integers[n + SLOT_TO]!;
     values[slotTo] = values[slotTo]! + g;
   }
-  for (let k = 0; k < core.pumps; k++) if (!core.dead[k]) evaluatePump(core, k, resistance);
+  for (let k = 0; k < core.pumps; k++)
+    if (!core.dead[k]) evaluatePump(core, k, resistance * unlike(k + way));
   let sum = 0;
   for (let i = 0; i < unknowns; i++) if (!dry[i]) sum += Math.abs(right[i]!);
   return sum;
+}
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/** A factor from 0.5 to 1.5, another for each element, so that like ones do not come to their corners together. */
+function unlike(at: number): number {
+  const golden = at * GOLDEN;
+  return 0.5 + golden - Math.floor(golden);
 }
 
 function evaluatePump(core: Core, k: number, resistance: number): void {

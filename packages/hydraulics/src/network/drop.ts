@@ -16,6 +16,12 @@ export function passiveDropPsi(a: number, b: number, flowGpm: number): number {
   return factor * flowGpm;
 }
 
+/** The same without the straight part: the law itself. */
+export function lossPsi(a: number, b: number, flowGpm: number): number {
+  const size = Math.abs(flowGpm);
+  return (a * size + (b === 0 ? 0 : b * size ** POWER)) * flowGpm;
+}
+
 /** Flow [gpm] that loses `dropPsi` ≥ 0 through `a·Q² + b·Q^(1/0.54)`; a start for Newton, not an answer, where both act. */
 export function roughFlowGpm(a: number, b: number, dropPsi: number): number {
   if (dropPsi <= 0) return 0;

@@ -4,7 +4,7 @@
  * it turns the links' coefficients into the composites', run backward it turns composite flows
  * and heads into every link's flow and every node's head.
  */
-import { passiveDropPsi } from './drop.ts';
+import { lossPsi } from './drop.ts';
 
 /** 0 both ways, 1 `from` to `to` only, -1 `to` to `from` only, 2 neither way (opposed checks). */
 export type CheckSense = 0 | 1 | -1 | 2;
@@ -221,7 +221,7 @@ export function expand(
         a[y] === Number.POSITIVE_INFINITY ? SHUT_OFF : turn(elements[y]!.check, senseY),
       );
     } else {
-      head[node] = before - passiveDropPsi(a[x]!, b[x]!, q);
+      head[node] = before - lossPsi(a[x]!, b[x]!, q);
     }
   }
 }
