@@ -64,6 +64,13 @@ export function describeLists(fresh: Fresh): void {
           { where: { origins: {} } },
           { where: { mainIn: '8' } },
           { where: { mainIn: Number.NaN } },
+          { where: { sideOutlets: 1.5 } },
+          { where: { sideOutlets: 1e300 } },
+          { where: { name: 'a\u0000b' } },
+          { where: { name: Array.from({ length: 40_000 }, String) } },
+          { search: 'a\u0000b' },
+          { search: 'a b '.repeat(10_000) },
+          { after: 'a\u0000b' },
           { limit: 0 },
           { limit: 5001 },
           { limit: 1.5 },
@@ -74,6 +81,7 @@ export function describeLists(fresh: Fresh): void {
           const error = await refusal(store.list('hydrants', query as never));
           expect(error).toBeInstanceOf(RecordIssuesError);
         }
+        expect(await store.get('hydrants', 'a\u0000b')).toBeUndefined();
         const box: Box = [0, 0, 1, 1];
         expect(await refusal(store.list('rigs', { box }))).toBeInstanceOf(RecordIssuesError);
       }),

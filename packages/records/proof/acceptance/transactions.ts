@@ -101,5 +101,26 @@ export function describeTransactions(fresh: Fresh): void {
         expect((await store.get('rigs', id))?.tankGal).toBe(20);
       }),
     );
+
+    it(
+      'of two that change records which refer to each other: both go through',
+      withStore(fresh, async (store) => {
+        const { id } = await store.create('hydrants', hydrant('H-1'));
+        const test = await store.create('flow-tests', {
+          hydrantId: id,
+          testedOn: '2026-01-01',
+          staticPsi: 60,
+          residualPsi: 40,
+        });
+        await store.change('hydrants', id, 1, { planTestId: test.id });
+        for (let round = 1; round <= 15; round += 1) {
+          const changes = await Promise.all([
+            store.change('hydrants', id, round + 1, { note: `round ${round}` }),
+            store.change('flow-tests', test.id, round, { note: `round ${round}` }),
+          ]);
+          expect(changes.map(({ version }) => version)).toEqual([round + 2, round + 1]);
+        }
+      }),
+    );
   });
 }

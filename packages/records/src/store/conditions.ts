@@ -2,19 +2,25 @@
 import { type RawBuilder, sql } from 'kysely';
 import type { Kind } from '../model/index.ts';
 import { type Engine, toCell } from './cells.ts';
-import { type Column, type Table, tableOf } from './columns.ts';
+import { type ColumnType, type Table, tableOf } from './columns.ts';
 import { derivedColumns, folded } from './derived.ts';
+import { isId } from './envelope.ts';
 import { type RecordIssue, RecordIssuesError } from './errors.ts';
 import type { Box, ListQuery } from './record-store.ts';
 
 export const pageLimits = { least: 1, usual: 100, greatest: 5000 } as const;
 
-const jsTypes = {
-  text: 'string',
-  integer: 'number',
-  'double precision': 'number',
-  boolean: 'boolean',
-} as const;
+/** More would be a program gone wrong, and some databases break at it. */
+const GREATEST_SEARCH = 200;
+const GREATEST_CHOICE = 1000;
+
+/** What can be asked of a column; PostgreSQL fails at anything else. */
+const askable = {
+  text: ['a text', (value: unknown) => typeof value === 'string' && !value.includes('\0')],
+  integer: ['a whole number', (value: unknown) => (Number(value) | 0) === value],
+  'double precision': ['a number', Number.isFinite],
+  boolean: ['true or false', (value: unknown) => typeof value === 'boolean'],
+} as const satisfies Partial<Record<ColumnType, readonly [string, (value: unknown) => boolean]>>;
 
 /** Everything but the page. @throws RecordIssuesError */
 export function conditionsOf(
@@ -24,7 +30,7 @@ export function conditionsOf(
 ): RawBuilder<unknown>[] {
   return [
     ...whereConditions(engine, kind, query.where ?? {}),
-    ...searchConditions(query.search ?? ''),
+    ...searchConditions(kind, query.search ?? ''),
     ...(query.box ? boxConditions(kind, query.box) : []),
   ];
 }
@@ -32,6 +38,13 @@ export function conditionsOf(
 /** `where a and b`, or nothing. */
 export function whereClause(conditions: readonly RawBuilder<unknown>[]): RawBuilder<unknown> {
   return conditions.length === 0 ? sql`` : sql`where ${sql.join(conditions, sql` and `)}`;
+}
+
+/** Records behind the page before. @throws RecordIssuesError */
+export function afterConditions(kind: Kind, after: string | undefined): RawBuilder<unknown>[] {
+  if (after === undefined) return [];
+  if (!isId(after)) refuse(kind, 'after', after, '`next` of the page before');
+  return [sql`id > ${after}`];
 }
 
 /** @throws RecordIssuesError */
@@ -52,24 +65,26 @@ function fieldCondition(engine: Engine, table: Table, field: string, value: unkn
   const column = table.byField.get(field);
   const path = `where.${field}`;
   if (!column || column.type === 'json') {
-    const askable = table.columns.filter(({ type }) => type !== 'json').map((one) => one.field);
-    refuse(table.kind, path, value, `one of the fields: ${askable.join(', ')}`);
+    const fields = table.columns.filter(({ type }) => type !== 'json').map((one) => one.field);
+    refuse(table.kind, path, value, `one of the fields: ${fields.join(', ')}`);
   }
   const ref = sql.ref(column.name);
   if (value === null) return sql`${ref} is null`;
   const values: unknown[] = Array.isArray(value) ? value : [value];
-  for (const one of values) checkType(table.kind, column, path, one);
+  if (values.length > GREATEST_CHOICE) {
+    refuse(table.kind, path, `${values.length} values`, `up to ${GREATEST_CHOICE} values`);
+  }
+  const [allowed, fits] = askable[column.type];
+  const unfit = values.find((one) => !fits(one));
+  if (unfit !== undefined) refuse(table.kind, path, unfit, allowed);
   if (values.length === 0) return sql`1 = 0`;
   return sql`${ref} in (${sql.join(values.map((one) => toCell(engine, column, one)))})`;
 }
 
-function checkType(kind: Kind, column: Column, path: string, value: unknown): void {
-  const wanted = jsTypes[column.type as keyof typeof jsTypes];
-  const fits = typeof value === wanted && (wanted !== 'number' || Number.isFinite(value));
-  if (!fits) refuse(kind, path, value, `a ${wanted}`);
-}
-
-function searchConditions(search: string): RawBuilder<unknown>[] {
+function searchConditions(kind: Kind, search: string): RawBuilder<unknown>[] {
+  if (search.length > GREATEST_SEARCH || search.includes('\0')) {
+    refuse(kind, 'search', search, `text of up to ${GREATEST_SEARCH} characters`);
+  }
   const words = folded(search)
     .split(/\s+/)
     .filter((word) => word !== '');

@@ -1,6 +1,6 @@
 /** What the store itself keeps of a record: id, version, times. */
 import { monotonicFactory } from 'ulid';
-import type { Fields, Kind, Stored } from '../model/index.ts';
+import { type Fields, idSchema, type Kind, type Stored } from '../model/index.ts';
 
 /** Rises within a millisecond too, so that order of id is order of making. */
 const nextId = monotonicFactory();
@@ -14,4 +14,9 @@ export function changedRecord<K extends Kind>(current: Stored<K>, fields: Fields
   const { id, version, createdAt } = current;
   const updatedAt = new Date().toISOString();
   return { id, version: version + 1, createdAt, updatedAt, ...fields };
+}
+
+/** Anything else is the id of nothing, and PostgreSQL fails at some texts. */
+export function isId(text: string): boolean {
+  return idSchema.safeParse(text).success;
 }

@@ -1,13 +1,19 @@
 /** The store over SQL: one class for both databases, which differ in their connections alone. */
 import { isDeepStrictEqual } from 'node:util';
-import { type Kysely, sql } from 'kysely';
+import { type Kysely, type RawBuilder, sql } from 'kysely';
 import type { FieldsIn, Kind, Stored } from '../model/index.ts';
 import { type Engine, fromRow, ownFields, type Row } from './cells.ts';
 import { checkNotReferredTo, checkReferences } from './check-references.ts';
 import { tableOf } from './columns.ts';
-import { checkedLimit, conditionsOf, pageLimits, whereClause } from './conditions.ts';
+import {
+  afterConditions,
+  checkedLimit,
+  conditionsOf,
+  pageLimits,
+  whereClause,
+} from './conditions.ts';
 import { isBusy, isForeignKeyViolation, isUniqueViolation } from './database-errors.ts';
-import { changedRecord, newRecord } from './envelope.ts';
+import { changedRecord, isId, newRecord } from './envelope.ts';
 import { DuplicateKeyError, NotFoundError, StaleRecordError, StoreBusyError } from './errors.ts';
 import { mergeRows } from './merge-rows.ts';
 import type {
@@ -19,7 +25,7 @@ import type {
   Where,
 } from './record-store.ts';
 import { validate } from './validate.ts';
-import { writeRows } from './write-rows.ts';
+import { updateRow, writeRows } from './write-rows.ts';
 
 type Db = Kysely<unknown>;
 
@@ -55,7 +61,7 @@ export class SqlStore implements RecordStore {
     return this.#atomic(async (db) => {
       await checkReferences(db, this.engine, kind, [{ fields: ownFields(fields), place: '' }]);
       const record = newRecord(fields);
-      await this.#write(db, kind, record);
+      await this.#keyed(kind, record, writeRows(db, this.engine, kind, [record]));
       return record;
     });
   }
@@ -67,7 +73,7 @@ export class SqlStore implements RecordStore {
   async list<K extends Kind>(kind: K, query: ListQuery<K> = {}): Promise<Page<K>> {
     const limit = checkedLimit(kind, query.limit);
     const matching = conditionsOf(this.engine, kind, query as ListQuery<Kind>);
-    const after = query.after === undefined ? [] : [sql`id > ${query.after}`];
+    const after = afterConditions(kind, query.after);
     const db = this.#connections.read;
     const records = await readPage(db, kind, [...matching, ...after], limit + 1);
     const { rows } = await sql<{ total: number | string }>`
@@ -112,20 +118,20 @@ export class SqlStore implements RecordStore {
     changes: Partial<FieldsIn<K>>,
   ): Promise<Stored<K>> {
     return this.#atomic(async (db) => {
-      const current = await this.#lockedAt(db, kind, id, version);
+      const current = await this.#lockedAt(db, kind, id, version, sql`no key update`);
       const before = ownFields(current);
       const fields = validate(kind, { ...before, ...changes });
       if (isDeepStrictEqual(before, fields)) return current;
       await checkReferences(db, this.engine, kind, [{ fields: ownFields(fields), place: '' }]);
       const record = changedRecord(current, fields);
-      await this.#write(db, kind, record);
+      await this.#keyed(kind, record, updateRow(db, this.engine, kind, record));
       return record;
     });
   }
 
   async remove(kind: Kind, id: string, version: number): Promise<void> {
     await this.#atomic(async (db) => {
-      await this.#lockedAt(db, kind, id, version);
+      await this.#lockedAt(db, kind, id, version, sql`update`);
       await checkNotReferredTo(db, kind, id);
       await sql`delete from ${sql.table(tableOf(kind).name)} where id = ${id}`.execute(db);
     });
@@ -171,14 +177,19 @@ export class SqlStore implements RecordStore {
     return new SqlStore(connections, true);
   }
 
-  /** The record, held against other writers; refused where it is no longer at that version. */
+  /**
+   * The record, held against other writers; refused where it is no longer at that version.
+   * @param strength PostgreSQL's: a change lets others go on referring to the record, a removal not
+   */
   async #lockedAt<K extends Kind>(
     db: Db,
     kind: K,
     id: string,
     version: number,
+    strength: RawBuilder<unknown>,
   ): Promise<Stored<K>> {
-    const current = await readOne(db, kind, id, this.engine === 'postgresql');
+    const lock = this.engine === 'postgresql' ? sql`for ${strength}` : sql``;
+    const current = await readOne(db, kind, id, lock);
     if (!current) throw new NotFoundError(kind, id);
     if (current.version !== version) {
       throw new StaleRecordError(kind, id, version, current as Stored<Kind>);
@@ -186,9 +197,9 @@ export class SqlStore implements RecordStore {
     return current;
   }
 
-  async #write(db: Db, kind: Kind, record: Stored<Kind>): Promise<void> {
+  async #keyed<T>(kind: Kind, record: Stored<Kind>, work: Promise<T>): Promise<T> {
     try {
-      await writeRows(db, this.engine, kind, [record]);
+      return await work;
     } catch (error) {
       if (!isUniqueViolation(error)) throw error;
       throw new DuplicateKeyError(kind, record.externalSource, record.externalId);
@@ -231,11 +242,12 @@ async function readOne<K extends Kind>(
   db: Db,
   kind: K,
   id: string,
-  lock = false,
+  lock = sql``,
 ): Promise<Stored<K> | undefined> {
+  if (!isId(id)) return undefined;
   const { rows } = await sql<Row>`
     select * from ${sql.table(tableOf(kind).name)} where id = ${id}
-    ${lock ? sql`for update` : sql``}`.execute(db);
+    ${lock}`.execute(db);
   return rows[0] && fromRow(kind, rows[0]);
 }
 

@@ -1,5 +1,5 @@
 /** Many rows in one statement, in the way that each database takes fastest. */
-import { CompiledQuery, type Kysely } from 'kysely';
+import { CompiledQuery, type Kysely, sql } from 'kysely';
 import type { Kind, Stored } from '../model/index.ts';
 import { type Cell, type Engine, toCells } from './cells.ts';
 import { tableOf } from './columns.ts';
@@ -26,6 +26,26 @@ export async function writeRows(
     const rows = records.slice(from, from + most).map((record) => toCells(engine, kind, record));
     await db.executeQuery(engine === 'sqlite' ? rowByRow(target, rows) : byColumn(target, rows));
   }
+}
+
+/**
+ * Writes one record over the one with its id. Not by `writeRows`, whose kind of statement makes
+ * PostgreSQL keep everybody from referring to the record meanwhile, and changes of two that refer
+ * to each other would wait for one another.
+ */
+export async function updateRow(
+  db: Kysely<unknown>,
+  engine: Engine,
+  kind: Kind,
+  record: Stored<Kind>,
+): Promise<void> {
+  const { table, columns } = targetOf(kind);
+  const cells = toCells(engine, kind, record);
+  const sets = columns
+    .map(({ name }, at) => ({ name, set: sql`${sql.ref(name)} = ${cells[at] ?? null}` }))
+    .filter(({ name }) => name !== 'id')
+    .map(({ set }) => set);
+  await sql`update ${sql.table(table)} set ${sql.join(sets)} where id = ${record.id}`.execute(db);
 }
 
 function targetOf(kind: Kind): Target {
