@@ -51,7 +51,7 @@ const SETTLED_GPM = 1e-3;
 const LONGEST_STEP_PSI = 1000;
 
 /** The way may run along corners where the steps come to nothing; other resistances lead another way. */
-const WAYS = 5;
+const WAYS = 6;
 
 /**
  * @param balanced whether the flows in the tables balance at every node
@@ -104,6 +104,7 @@ function settle(core: Core, resistance: number, way: number): boolean {
   const { unknowns, head, step, before, values, dry } = core;
   let out = evaluate(core, resistance, way);
   let storage = 0;
+  const wary = way % 2 === 0;
   const mostPsi = LONGEST_STEP_PSI * (1 + 20 * resistance);
   for (let pass = 0; pass < 150 && out > SETTLED_GPM; pass++) {
     core.iterations++;
@@ -114,7 +115,10 @@ function settle(core: Core, resistance: number, way: number): boolean {
     let longest = mostPsi;
     for (let i = 0; i < unknowns; i++) longest = Math.max(longest, Math.abs(step[i]!));
     const whole = mostPsi / longest;
-    for (let share = whole; share > 1e-6 * whole && !gained; share /= 4) {
+    // A direction that would throw heads out so far says nothing: the matrix is all but singular.
+    const blind = wary && storage === 0 && whole < 1e-3;
+    const least = blind ? whole : storage === 0 ? 1e-6 * whole : 0.05 * whole;
+    for (let share = whole; share > least && !gained; share /= 4) {
       for (let i = 0; i < unknowns; i++) head[i] = before[i]! + share * step[i]!;
       const now = evaluate(core, resistance, way);
       // With storage a step in time may leave the sum as it is and still move the heads to where they belong.
@@ -125,7 +129,7 @@ function settle(core: Core, resistance: number, way: number): boolean {
       storage = storage < 1e-5 / resistance ? 0 : storage / 8;
     } else {
       if (storage > 1e3 / resistance) return false;
-      storage = storage === 0 ? 1e-2 / resistance : storage * 8;
+      storage = storage === 0 ? (wary ? 1e-5 : 1e-2) / resistance : storage * (wary ? 32 : 8);
       for (let i = 0; i < unknowns; i++) head[i] = before[i]!;
       evaluate(core, resistance, way);
     }

@@ -183,7 +183,7 @@ function passPassives(core: Core, mode: number, pass: number): boolean {
       // Straight lines through a guess g answered with q: were the link alone, √(g·q) would be exact.
       if (mode === SECOND && q > 0 && guess > 0) q = Math.sqrt(guess * Math.min(q, 4 * guess));
       if (check === 1 && q < 0) {
-        if (q < -1e-6) settled = false;
+        if (q < -1e-6 || excess > STATE_TOLERANCE) settled = false;
         standing = CLOSED;
         integers[n + STATE] = CLOSED;
         q = 0;
