@@ -6,6 +6,7 @@
 import { capabilityPsi } from './capability.ts';
 import {
   CHECK,
+  CLOSED,
   type Core,
   FLOW,
   FROM,
@@ -129,6 +130,16 @@ export class Pockets {
     for (let i = 0; i < unknowns; i++) {
       const by = lift[part[i]!]!;
       if (by > -Infinity) head[i] = head[i]! + by;
+    }
+    for (let e = 0; e < core.passives; e++) {
+      const n = e * INTEGERS;
+      if (integers[n + STATE] !== OPEN || ties(core, e)) continue;
+      // A check that nothing passes has fallen shut where the level beyond it now stands higher.
+      const excess =
+        head[integers[n + FROM]!]! - head[integers[n + TO]!]! - reals[e * REALS + OFFSET]!;
+      if (excess >= -1e-9) continue;
+      integers[n + STATE] = CLOSED;
+      reals[e * REALS + FLOW] = 0;
     }
   }
 }
