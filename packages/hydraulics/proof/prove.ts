@@ -51,9 +51,32 @@ export function prove(first: number, count: number): Proof {
   return proof;
 }
 
-/** Shut valves may leave a node that must have water with none. */
+/** Shut valves may leave a node that must have water with none; two held pressures may have no loss between them. */
 function refusedRightly(spec: NetworkSpec, error: unknown): boolean {
-  if (!(error instanceof NetworkError) || error.code !== 'no source') return false;
+  if (!(error instanceof NetworkError)) return false;
+  if (error.code === 'conflicting fixed pressures') return losslessBetweenHeld(spec);
+  if (error.code !== 'no source') return false;
   const wet = reachedByWater(spec);
   return spec.nodes.some(({ id, demandGpm }) => (demandGpm ?? 0) > 0 && !wet.has(id));
+}
+
+/** Whether links without loss (pumps among them) join two sources, or a source and a relief valve without rise. */
+function losslessBetweenHeld(spec: NetworkSpec): boolean {
+  const part = new Map(spec.nodes.map(({ id }) => [id, id]));
+  const find = (id: string): string => (part.get(id) === id ? id : find(part.get(id)!));
+  for (const link of spec.links) {
+    if (link.shut || !('to' in link)) continue;
+    const lossless =
+      (link.kind === 'loss' && link.lossPsi === 0) ||
+      (link.kind === 'hose' && link.lengthFt === 0) ||
+      (link.kind === 'pump' && !link.passLoss?.lossPsi);
+    if (lossless) part.set(find(link.from), find(link.to));
+  }
+  const held = [
+    ...spec.nodes.filter(({ fixedPsi }) => fixedPsi !== undefined).map(({ id }) => id),
+    ...spec.links
+      .filter((link) => link.kind === 'relief' && link.risePsi === 0)
+      .map(({ from }) => from),
+  ].map(find);
+  return new Set(held).size < held.length;
 }

@@ -8,7 +8,9 @@ const seconds = (performance.now() - start) / 1000;
 
 console.log(`${proof.networks} random networks, seeds ${first} to ${first + count - 1}`);
 console.log(`${proof.failures.length} wrong or not settled`);
-console.log(`${proof.refused} rightly refused: shut valves leave a demand with no water`);
+console.log(
+  `${proof.refused} rightly refused: shut valves leave a demand with no water, or no loss between two held pressures`,
+);
 console.log(`${proof.slow} took more than ${proof.quickLimit} passes, so the slow method`);
 console.log(`${(proof.passes / proof.networks).toFixed(1)} passes each, ${seconds.toFixed(1)} s`);
 for (const failure of proof.failures.slice(0, 40)) console.log(`  ${failure}`);

@@ -7,7 +7,7 @@ export const PSI_PER_FT = 0.434;
 export const MAIN_EXPONENT = 1 / 0.54;
 
 /** Flow [gpm] under which a loss is taken as linear, so that its slope never vanishes. No flow is out by more than this. */
-export const LINEAR_BELOW_GPM = 0.01;
+export const LINEAR_BELOW_GPM = 0.002;
 
 /** Slope [psi/gpm] of a link with no loss of its own, and droop of a governor: a millionth of a psi at 1,000 gpm. */
 export const LEAST_SLOPE = 1e-9;
@@ -37,6 +37,9 @@ export const DIGITS_SHARE = 1e-14;
 
 /** … and every node balances within this [gpm] plus this share of what passes through the network. */
 export const MASS_TOLERANCE_GPM = 1e-4;
+
+/** A flow beyond this [gpm] is no answer but a ring or a path with no loss between two held pressures. */
+export const MOST_FLOW_GPM = 1e6;
 
 /** A state changes only when its condition fails by more than this [psi or gpm]. */
 export const STATE_TOLERANCE = 1e-8;

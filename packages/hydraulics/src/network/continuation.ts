@@ -18,6 +18,9 @@ const LAST_RESISTANCE = 1e-8;
 const USUAL_CUT = 0.25;
 const MOST_LEVELS = 40;
 
+/** Passes after which to give up [-]: some tenths of a second. */
+const MOST_PASSES = 20_000;
+
 /** Resistances unlike the first lead another way round a corner that the steps cannot take. */
 const WAYS = 3;
 
@@ -39,7 +42,7 @@ function follow(core: Core, way: number, balanced: () => boolean): boolean {
   let settledAt = Number.POSITIVE_INFINITY;
   let resistance = FIRST_RESISTANCE;
   let cut = USUAL_CUT;
-  for (let level = 0; level < MOST_LEVELS; level++) {
+  for (let level = 0; level < MOST_LEVELS && core.iterations < MOST_PASSES; level++) {
     if (march(core, resistance, way)) {
       settledAt = resistance;
       if (resistance <= LAST_RESISTANCE && balanced()) return true;

@@ -1,7 +1,7 @@
 /** A network built once and solved many times, settings changed in between. */
 import { assemble } from './assemble.ts';
 import { capabilityPsi } from './capability.ts';
-import { MASS_TOLERANCE_GPM, NEWTON_LIMIT, PSI_PER_FT } from './constants.ts';
+import { MASS_TOLERANCE_GPM, MOST_FLOW_GPM, NEWTON_LIMIT, PSI_PER_FT } from './constants.ts';
 import { continueToAnswer } from './continuation.ts';
 import {
   A,
@@ -351,7 +351,8 @@ export class Network {
   /**
    * Solves for every flow and pressure.
    * @returns this network, its `flowGpm` and `pressurePsi` filled
-   * @throws NetworkError `not converged` with the best residual, or `no source`
+   * @throws NetworkError `not converged` with the best residual, `no source`, or `conflicting fixed
+   *   pressures` where nothing limits a flow
    */
   solve(options?: SolveOptions): this {
     if (this.#stale) this.#refresh();
@@ -368,6 +369,13 @@ export class Network {
         `The network did not settle: after ${core.iterations} passes the worst node is out by ${massGpm.toPrecision(2)} gpm and the worst link by ${energyPsi.toPrecision(2)} psi. Look for pumps that chase each other or a link with no loss in a ring.`,
         [],
         { massGpm, energyPsi, iterations: core.iterations },
+      );
+    }
+    if (greatestFlowGpm(core) > MOST_FLOW_GPM) {
+      throw new NetworkError(
+        'conflicting fixed pressures',
+        `More than ${MOST_FLOW_GPM} gpm would flow: two pressures that are held (a source, a relief valve without rise, a pump's setting) are joined with no loss between. Give a link a loss.`,
+        [],
       );
     }
     this.#pockets.fill(core);
