@@ -50,7 +50,7 @@ function takeStep(
     return sum;
   };
   let out = judge();
-  const enough = Math.max(0.1 * SETTLED_GPM, 1e-6 * out);
+  const enough = Math.max(0.5 * SETTLED_GPM, 0.02 * out);
   for (let pass = 0; pass < 25 && out > enough; pass++) {
     core.iterations++;
     if (!eliminate(core.elimination, values, right, step)) return false;
