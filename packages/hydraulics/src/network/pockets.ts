@@ -153,7 +153,7 @@ function ties(core: Core, e: number): boolean {
 
 /** Discharge [psi] at which a pump starts to give water. */
 function readyPsi(core: Core, k: number, intakePsi: number): number {
-  if (core.idle[k] || !(intakePsi >= core.floorPsi[k]!)) return intakePsi;
+  if (core.idle[k] || !(intakePsi > core.floorPsi[k]! + 1e-5)) return intakePsi;
   const { curveFlow, curveNet, curveStart, curveCount, speed } = core;
   const net = capabilityPsi(curveFlow, curveNet, curveStart[k]!, curveCount[k]!, speed[k]!, 0);
   return Math.max(intakePsi, Math.min(core.setPsi[k]!, intakePsi + net));
