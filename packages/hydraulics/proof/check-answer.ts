@@ -2,7 +2,7 @@
  * Checks an answer against the description of the network alone: water balances at every node and
  * every link keeps its law. Reads only the flows and pressures that anybody can read.
  */
-import type { LinkSpec, Network, NetworkSpec, PumpLink } from '@plugside/hydraulics';
+import type { LinkSpec, NetworkSpec, PumpLink } from '@plugside/hydraulics';
 import { reachedByWater } from './reached-by-water.ts';
 
 const PSI_PER_FT = 0.434;
@@ -18,8 +18,20 @@ const BALANCE_GPM = 1e-3;
 /** Flow [gpm] that counts as none. */
 const NO_FLOW_GPM = 1e-4;
 
-/** @returns what is wrong with an answer, in words; nothing when all holds */
-export function checkAnswer(spec: NetworkSpec, answer: Network): string[] {
+/** An answer by whatever solver. */
+export interface Answer {
+  flowOf(link: string): number;
+  pressureOf(node: string): number;
+  /** By node, where the solver tells: 1 where shut valves leave it with no water. */
+  cutOff?: Uint8Array;
+  nodeIndex?(node: string): number;
+}
+
+/**
+ * @param slack how many times the usual tolerances are allowed
+ * @returns what is wrong with an answer, in words; nothing when all holds
+ */
+export function checkAnswer(spec: NetworkSpec, answer: Answer, slack = 1): string[] {
   const wrong: string[] = [];
   const wet = reachedByWater(spec);
   const height = new Map(spec.nodes.map((node) => [node.id, node.elevationFt ?? 0]));
@@ -43,21 +55,21 @@ export function checkAnswer(spec: NetworkSpec, answer: Network): string[] {
       if (gpm !== 0) wrong.push(`${link.id} (${link.kind}): ${gpm} gpm where none can flow`);
       continue;
     }
-    const reason = broken(link, gpm, psi, answer, height);
+    const reason = broken(link, gpm, psi, answer, height, slack);
     if (reason) wrong.push(`${link.id} (${link.kind}): ${reason}`);
   }
   for (const node of spec.nodes) {
-    if ((answer.cutOff[answer.nodeIndex(node.id)] === 0) !== wet.has(node.id)) {
+    if (answer.cutOff && (answer.cutOff[answer.nodeIndex!(node.id)] === 0) !== wet.has(node.id)) {
       wrong.push(`${node.id}: cut off is told wrongly`);
     }
     if (node.fixedPsi !== undefined) {
       const psi = answer.pressureOf(node.id);
-      if (Math.abs(psi - node.fixedPsi) > 1e-9)
+      if (Math.abs(psi - node.fixedPsi) > 1e-9 * slack)
         wrong.push(`${node.id}: ${psi}, fixed ${node.fixedPsi}`);
       continue;
     }
     const out = balance.get(node.id)!;
-    if (!(Math.abs(out) <= BALANCE_GPM + 1e-8 * passing.get(node.id)!)) {
+    if (!(Math.abs(out) <= slack * BALANCE_GPM + 1e-8 * passing.get(node.id)!)) {
       wrong.push(`${node.id}: out of balance by ${out} gpm`);
     }
   }
@@ -68,14 +80,15 @@ function broken(
   link: LinkSpec,
   gpm: number,
   psi: number,
-  answer: Network,
+  answer: Answer,
   height: ReadonlyMap<string, number>,
+  slack: number,
 ): string | undefined {
-  if (link.kind === 'pump') return brokenPump(link, gpm, psi, answer.pressureOf(link.to));
+  if (link.kind === 'pump') return brokenPump(link, gpm, psi, answer.pressureOf(link.to), slack);
   const heightFt = height.get(link.from)!;
   if ('to' in link) {
     const fall = psi - answer.pressureOf(link.to) + PSI_PER_FT * (heightFt - height.get(link.to)!);
-    return brokenLaw(gpm, fall, Boolean(link.check), (q) => lossPsi(link, q), psi);
+    return brokenLaw(gpm, fall, Boolean(link.check), (q) => lossPsi(link, q), psi, slack);
   }
   const above = psi + PSI_PER_FT * (heightFt - (link.elevationFt ?? heightFt));
   if (link.kind === 'relief') {
@@ -85,9 +98,11 @@ function broken(
       true,
       (q) => link.risePsi * (q / link.atGpm) ** 2,
       psi,
+      slack,
     );
   }
-  if (link.kind === 'nozzle') return brokenLaw(gpm, above, true, (q) => (q / link.k) ** 2, psi);
+  if (link.kind === 'nozzle')
+    return brokenLaw(gpm, above, true, (q) => (q / link.k) ** 2, psi, slack);
   return brokenLaw(
     gpm,
     above,
@@ -97,6 +112,7 @@ function broken(
       return link.ratedPsi * Math.max(1, q / link.greatestGpm) ** 2;
     },
     psi,
+    slack,
   );
 }
 
@@ -121,14 +137,15 @@ function brokenLaw(
   oneWay: boolean,
   loss: (gpm: number) => number,
   psi: number,
+  slack: number,
 ): string | undefined {
-  if (oneWay && gpm < -1e-6) return `${gpm} gpm backwards`;
+  if (oneWay && gpm < -1e-6 * slack) return `${gpm} gpm backwards`;
   const odd = (q: number) => (q < 0 ? -loss(-q) : loss(q));
-  const room = WITHIN_GPM + WITHIN_SHARE * Math.abs(gpm);
-  const within = WITHIN_PSI + 1e-9 * Math.abs(psi);
+  const room = slack * (WITHIN_GPM + WITHIN_SHARE * Math.abs(gpm));
+  const within = slack * (WITHIN_PSI + 1e-9 * Math.abs(psi));
   const least = odd(gpm - room) - within;
   const most = odd(gpm + room) + within;
-  const noLess = oneWay && gpm <= NO_FLOW_GPM ? true : fallPsi >= least;
+  const noLess = oneWay && gpm <= NO_FLOW_GPM * slack ? true : fallPsi >= least;
   if (noLess && fallPsi <= most) return undefined;
   return `${gpm} gpm with a fall of ${fallPsi} psi, law ${odd(gpm)} psi`;
 }
@@ -138,10 +155,11 @@ function brokenPump(
   gpm: number,
   intakePsi: number,
   psi: number,
+  slack: number,
 ): string | undefined {
-  if (gpm < -1e-6) return `${gpm} gpm backwards`;
-  const within = WITHIN_PSI + 1e-9 * (Math.abs(intakePsi) + Math.abs(psi));
-  const room = WITHIN_GPM + WITHIN_SHARE * gpm;
+  if (gpm < -1e-6 * slack) return `${gpm} gpm backwards`;
+  const within = slack * (WITHIN_PSI + 1e-9 * (Math.abs(intakePsi) + Math.abs(psi)));
+  const room = slack * (WITHIN_GPM + WITHIN_SHARE * gpm);
   const passed = (q: number) =>
     intakePsi - (pump.passLoss ? pump.passLoss.lossPsi * (q / pump.passLoss.atGpm) ** 2 : 0);
   const given = (q: number) =>
@@ -159,7 +177,7 @@ function brokenPump(
   // At its floor it gives anything from what it passes to what it can; under its floor only what it passes.
   if (spares) least = passed(gpm + room) - within;
   const top = spares && intakePsi < floor - within ? passed(few) + within : most;
-  const flows = gpm > NO_FLOW_GPM;
+  const flows = gpm > NO_FLOW_GPM * slack;
   if (psi >= least && (!flows || psi <= top)) return undefined;
   return `${gpm} gpm from ${intakePsi} to ${psi} psi, law ${least} to ${flows ? top : 'any'} psi`;
 }

@@ -60,14 +60,14 @@ function refusedRightly(spec: NetworkSpec, error: unknown): boolean {
   return spec.nodes.some(({ id, demandGpm }) => (demandGpm ?? 0) > 0 && !wet.has(id));
 }
 
-/** Whether links without loss (pumps among them) join two sources, or a source and a relief valve without rise. */
+/** Whether links with next to no loss (pumps among them) join two sources, or a source and a relief valve without rise. */
 function losslessBetweenHeld(spec: NetworkSpec): boolean {
   const part = new Map(spec.nodes.map(({ id }) => [id, id]));
   const find = (id: string): string => (part.get(id) === id ? id : find(part.get(id)!));
   for (const link of spec.links) {
     if (link.shut || !('to' in link)) continue;
     const lossless =
-      (link.kind === 'loss' && link.lossPsi === 0) ||
+      (link.kind === 'loss' && link.lossPsi <= 0.001) ||
       (link.kind === 'hose' && link.lengthFt === 0) ||
       (link.kind === 'pump' && !link.passLoss?.lossPsi);
     if (lossless) part.set(find(link.from), find(link.to));

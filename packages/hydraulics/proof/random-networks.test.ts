@@ -27,6 +27,8 @@ describe('random networks', () => {
     [20421, 'two pumps of one capacity at their walls in line'],
     [34068, 'a relay of pumps that chase each other'],
     [4307, 'pumps on the edge between passing and standing still'],
+    [654982, 'an automatic nozzle straight on a main'],
+    [1499631, 'a pump that passes all but what it could add'],
     [102865, 'corners met one after the other in time'],
   ])('seed %i: %s', (seed) => {
     expect(prove(seed, 1).failures).toEqual([]);

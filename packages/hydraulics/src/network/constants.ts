@@ -39,7 +39,7 @@ export const DIGITS_SHARE = 1e-14;
 export const MASS_TOLERANCE_GPM = 1e-4;
 
 /** A flow beyond this [gpm] is no answer but a ring or a path with no loss between two held pressures. */
-export const MOST_FLOW_GPM = 1e6;
+export const MOST_FLOW_GPM = 1e5;
 
 /** A state changes only when its condition fails by more than this [psi or gpm]. */
 export const STATE_TOLERANCE = 1e-8;

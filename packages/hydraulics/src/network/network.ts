@@ -362,7 +362,7 @@ export class Network {
     this.#solved = false;
     if (!warm) coldStart(core);
     const done = newton(core, NEWTON_LIMIT, !warm, 0) && this.#balances();
-    if (!done && !continueToAnswer(core, () => this.#balances())) {
+    if (!done && !continueToAnswer(core, () => this.#balances() && this.#keepsLaws())) {
       const { massGpm, energyPsi } = this.residual;
       throw new NetworkError(
         'not converged',
@@ -387,6 +387,11 @@ export class Network {
   #balances(): boolean {
     const core = this.#core;
     return worstImbalanceGpm(core) <= MASS_TOLERANCE_GPM + 1e-9 * greatestFlowGpm(core);
+  }
+
+  /** Whether every link keeps its law to a thousandth of a psi. */
+  #keepsLaws(): boolean {
+    return worstDeparturePsi(this.#core) <= 1e-3;
   }
 
   #read(): void {

@@ -3,7 +3,7 @@ import { WALL_SLOPE } from './constants.ts';
 import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PASSING, PROTECTING } from './core.ts';
 
 /** Flows this near [gpm], or pressures this near [psi], are the same to a pump that must choose between pieces of its law. */
-const SAME_GPM = 1e-6;
+const SAME_GPM = 1e-9;
 const SAME_PSI = 1e-6;
 
 /** Answer of `pumpOnLoad`, rewritten by each call. */

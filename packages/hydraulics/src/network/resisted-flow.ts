@@ -17,33 +17,45 @@ export function flowThrough(
   resistance: number,
 ): number {
   const psi = excessPsi < 0 ? -excessPsi : excessPsi;
-  let a = core.reals[r + A]!;
+  const a = core.reals[r + A]!;
   const b = core.reals[r + B]!;
   const slope = LEAST_SLOPE + resistance;
   let q: number;
-  if (band >= 0) {
+  if (band < 0) {
+    q = flowLosing(a, b, slope, psi);
+  } else {
     const rated = core.ratedPsi[band]!;
     const least = core.leastGpm[band]!;
     const greatest = core.greatestGpm[band]!;
-    const loss = (flow: number) => (a * flow + slope) * flow;
     const across = psi - rated;
-    if (across <= loss(least)) a += rated / (least * least);
-    else if (across <= loss(greatest)) return root(a, slope, across);
-    else a += rated / (greatest * greatest);
-  }
-  q = root(a, slope, psi);
-  if (b !== 0) {
-    // The loss bends upward, so that Newton from above comes down on the answer without passing it.
-    q = Math.min(q, roughFlowGpm(0, b, psi));
-    for (let turn = 0; turn < 30; turn++) {
-      const t = b * q ** POWER;
-      const over = (a * q + t + slope) * q - psi;
-      const next = q - over / (2 * a * q + MAIN_EXPONENT * t + slope);
-      if (!(next > 0) || Math.abs(next - q) <= 1e-13 * q) break;
-      q = next;
+    if (across <= losing(a, b, slope, least)) {
+      q = flowLosing(a + rated / (least * least), b, slope, psi);
+    } else if (across <= losing(a, b, slope, greatest)) {
+      q = flowLosing(a, b, slope, across);
+    } else {
+      q = flowLosing(a + rated / (greatest * greatest), b, slope, psi);
     }
   }
   return excessPsi < 0 ? -q : q;
+}
+
+function losing(a: number, b: number, slope: number, flow: number): number {
+  return (a * flow + b * flow ** POWER + slope) * flow;
+}
+
+/** Flow ≥ 0 that loses `psi` ≥ 0 through a·Q² + b·Q^(1/0.54) + slope·Q. */
+function flowLosing(a: number, b: number, slope: number, psi: number): number {
+  let q = root(a, slope, psi);
+  if (b === 0) return q;
+  // The loss bends upward, so that Newton from above comes down on the answer without passing it.
+  q = Math.min(q, roughFlowGpm(0, b, psi));
+  for (let turn = 0; turn < 30; turn++) {
+    const t = b * q ** POWER;
+    const next = q - ((a * q + t + slope) * q - psi) / (2 * a * q + MAIN_EXPONENT * t + slope);
+    if (!(next > 0) || Math.abs(next - q) <= 1e-13 * q) break;
+    q = next;
+  }
+  return q;
 }
 
 /** Slope of an element's loss [psi/gpm] at a flow. */
