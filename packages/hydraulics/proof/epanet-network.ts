@@ -37,12 +37,19 @@ export async function loadEpanet(): Promise<Workspace> {
 export class EpanetNetwork {
   readonly #project: Project;
   readonly #spec: NetworkSpec;
+  readonly #lean: boolean;
   readonly #linkIndex = new Map<string, number[]>();
+  readonly #emitters = new Map<string, string>();
   #curves = 0;
 
-  /** @throws RangeError for what it has no element for: reliefs, automatic nozzles, protected or idle pumps, shut links */
-  constructor(workspace: Workspace, spec: NetworkSpec) {
+  /**
+   * @param lean only what is needed where every pump gives more than it passes and every node has at most one
+   *   nozzle, at its own height: no check round the pumps, no pipe of its own for a nozzle or a governor
+   * @throws RangeError for what it has no element for: reliefs, automatic nozzles, protected or idle pumps, shut links
+   */
+  constructor(workspace: Workspace, spec: NetworkSpec, lean = false) {
     this.#spec = spec;
+    this.#lean = lean;
     this.#project = new Project(workspace);
     const project = this.#project;
     project.init('report', 'out', FlowUnits.GPM, HeadLossType.HW);
@@ -82,6 +89,11 @@ export class EpanetNetwork {
   }
 
   flowOf(link: string): number {
+    const emitter = this.#emitters.get(link);
+    if (emitter !== undefined) {
+      const at = this.#project.getNodeIndex(emitter);
+      return this.#project.getNodeValue(at, NodeProperty.Demand);
+    }
     const parts = this.#linkIndex.get(link)!;
     return parts.reduce((sum, at) => sum + this.#project.getLinkValue(at, LinkProperty.Flow), 0);
   }
@@ -145,6 +157,11 @@ export class EpanetNetwork {
         return;
       }
       case 'nozzle': {
+        if (this.#lean) {
+          project.setNodeValue(project.getNodeIndex(link.from), NodeProperty.Emitter, link.k);
+          this.#emitters.set(link.id, link.from);
+          return;
+        }
         const tip = `${link.id}-tip`;
         const node = this.#spec.nodes.find(({ id }) => id === link.from)!;
         this.#junction(tip, theirHeightFt(link.elevationFt ?? node.elevationFt ?? 0));
@@ -176,7 +193,7 @@ export class EpanetNetwork {
     const outlet = governed ? `${pump.id}-a` : pump.to;
     if (governed) {
       this.#junction(`${pump.id}-a`, height);
-      this.#junction(`${pump.id}-b`, height);
+      if (!this.#lean) this.#junction(`${pump.id}-b`, height);
     }
     const at = project.addLink(pump.id, LinkType.Pump, pump.from, outlet);
     const curve = `curve${++this.#curves}`;
@@ -191,10 +208,19 @@ export class EpanetNetwork {
     project.setLinkValue(at, LinkProperty.InitSetting, pump.speedFraction ?? 1);
     if (governed) {
       const valve = `${pump.id}-governor`;
-      const governor = project.addLink(valve, LinkType.PRV, `${pump.id}-a`, `${pump.id}-b`);
+      const governor = project.addLink(
+        valve,
+        LinkType.PRV,
+        `${pump.id}-a`,
+        this.#lean ? pump.to : `${pump.id}-b`,
+      );
       project.setLinkValue(governor, LinkProperty.Diameter, 12);
       project.setLinkValue(governor, LinkProperty.InitSetting, pump.pdpPsi!);
-      this.#lossPipe(`${pump.id}-out`, `${pump.id}-b`, pump.to, 0, false);
+      if (!this.#lean) this.#lossPipe(`${pump.id}-out`, `${pump.id}-b`, pump.to, 0, false);
+    }
+    if (this.#lean) {
+      this.#linkIndex.set(pump.id, [at]);
+      return;
     }
     const passA = pump.passLoss ? pump.passLoss.lossPsi / pump.passLoss.atGpm ** 2 : 0;
     const round = this.#lossPipe(`${pump.id}-round`, pump.from, pump.to, passA, true);
