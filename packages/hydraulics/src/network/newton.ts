@@ -97,7 +97,7 @@ export function newton(core: Core, limit: number, cold: boolean, storage: number
     let settled = passPassives(core, mode, pass) && mode !== FIRST;
     const load = (pass < 12 ? pass : (pass >> 1) + 1) % LOAD_COUNT;
     // After a while every piece gets two passes, so that its own curve is found before it is judged.
-    const mayMove = pass < 12 || pass % 2 === 0;
+    const mayMove = mode !== SECOND && (pass < 12 || pass % 2 === 0);
     for (let k = 0; k < pumps; k++) {
       if (core.dead[k]) continue;
       if (mode >= SECOND) {

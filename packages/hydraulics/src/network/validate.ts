@@ -58,6 +58,9 @@ export function validateSpec(spec: NetworkSpec): void {
 
 function validateLink(link: LinkSpec): void {
   const on = `link ${link.id}`;
+  if ('elevationFt' in link && link.elevationFt !== undefined) {
+    number(on, 'elevationFt', link.elevationFt, -2000, 30000);
+  }
   switch (link.kind) {
     case 'supplyCurve':
       number(on, 'staticPsi', link.staticPsi, 0, 1000);
