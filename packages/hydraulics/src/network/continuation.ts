@@ -48,7 +48,7 @@ function follow(core: Core, way: number, balanced: () => boolean): boolean {
       if (resistance <= LAST_RESISTANCE && balanced()) return true;
       kept.set(head);
       if (resistance < TRIED_UNDER) {
-        if (newton(core, 24, false, 0) && balanced()) return true;
+        if (newton(core, 24, false) && balanced()) return true;
         head.set(kept);
       }
       cut = Math.max(USUAL_CUT, cut * cut);

@@ -134,7 +134,7 @@ function netPerSpeed(core: Core, k: number): number {
 
 function expandRates(
   { program, elements }: Reduction,
-  { a, b }: Coefficients,
+  { a, b, share }: Coefficients,
   flowGpm: Float64Array,
   flow: Float64Array,
   head: Float64Array,
@@ -151,8 +151,7 @@ function expandRates(
     const y = program[at + 3]!;
     const z = program[at + 5]!;
     if (kind === PARALLEL) {
-      const share = 1 / (1 + Math.sqrt(a[x]! / a[y]!));
-      flow[x] = flow[z]! * (Number.isNaN(share) ? 0.5 : share);
+      flow[x] = flow[z]! * share[z]!;
       flow[y] = program[at + 4]! * (flow[z]! - flow[x]!);
       continue;
     }

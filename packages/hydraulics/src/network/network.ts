@@ -126,7 +126,12 @@ export class Network {
       out.set(values);
       return out;
     };
-    this.#coefficients = { a: spread(made.a), b: spread(made.b), offset: spread(made.offset) };
+    this.#coefficients = {
+      a: spread(made.a),
+      b: spread(made.b),
+      offset: spread(made.offset),
+      share: spread([]),
+    };
     this.#openA = Float64Array.from(made.a);
     this.#core = buildCore(this.#reduction, made.fixed, made.elevationFt, made.pumps, made.bands);
     this.#pockets = new Pockets(this.#core);
@@ -361,8 +366,10 @@ export class Network {
     const warm = options?.warm === true && this.#solved;
     this.#solved = false;
     if (!warm) coldStart(core);
-    const done = newton(core, NEWTON_LIMIT, !warm, 0) && this.#balances();
-    if (!done && !continueToAnswer(core, () => this.#balances() && this.#keepsLaws())) {
+    if (
+      !newton(core, NEWTON_LIMIT, !warm) &&
+      !continueToAnswer(core, () => this.#balances() && this.#keepsLaws())
+    ) {
       const { massGpm, energyPsi } = this.residual;
       throw new NetworkError(
         'not converged',
@@ -371,15 +378,14 @@ export class Network {
         { massGpm, energyPsi, iterations: core.iterations },
       );
     }
-    if (greatestFlowGpm(core) > MOST_FLOW_GPM) {
+    this.#pockets.fill(core);
+    if (this.#read() > MOST_FLOW_GPM) {
       throw new NetworkError(
         'conflicting fixed pressures',
         `More than ${MOST_FLOW_GPM} gpm would flow: two pressures that are held (a source, a relief valve without rise, a pump's setting) are joined with no loss between. Give a link a loss.`,
         [],
       );
     }
-    this.#pockets.fill(core);
-    this.#read();
     this.#solved = true;
     return this;
   }
@@ -394,15 +400,20 @@ export class Network {
     return worstDeparturePsi(this.#core) <= 1e-3;
   }
 
-  #read(): void {
+  /** @returns the greatest flow [gpm] */
+  #read(): number {
     const core = this.#core;
     const head = this.#head;
     const flow = this.#elementFlow;
     const closed = this.#elementClosed;
+    let most = 0;
     for (let i = 0; i < core.nodes.length; i++) head[core.nodes[i]!] = core.head[i]!;
     for (let e = 0; e < core.passives; e++) {
       const id = core.element[e]!;
-      flow[id] = core.sense[e]! * core.reals[e * REALS + FLOW]!;
+      const gpm = core.reals[e * REALS + FLOW]!;
+      const size = gpm < 0 ? -gpm : gpm;
+      if (size > most) most = size;
+      flow[id] = core.sense[e]! * gpm;
       const state = core.integers[e * INTEGERS + STATE]!;
       closed[id] = state === OPEN ? 0 : state === CLOSED ? 1 : 2;
     }
@@ -417,6 +428,7 @@ export class Network {
       // A pump's last digits may fall under nothing; water does not.
       flows[at] = e >= 0 ? flow[e]! : Math.max(0, core.pumpFlow[this.#pumpOf[at]!]!);
     }
+    return most;
   }
 
   /** How well the last answer holds, worked out afresh from the laws: worst node balance [gpm] and worst link [psi]. */

@@ -10,7 +10,7 @@ import {
   LEAST_SLOPE,
   LINEAR_BELOW_GPM,
 } from './constants.ts';
-import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PROTECTING } from './core.ts';
+import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PASSING, PROTECTING } from './core.ts';
 import { onLoad, pumpOnLoad } from './pump-law.ts';
 
 /**
@@ -37,6 +37,18 @@ const LOADS = Float64Array.of(
   1000,
 );
 export const LOAD_COUNT = LOADS.length / 2;
+
+/** Sets a pump going in the middle of its range. */
+export function coldPump(core: Core, k: number): void {
+  const last = core.curveFlow[core.curveStart[k]! + core.curveCount[k]! - 1]!;
+  core.pumpFlow[k] = 0.5 * last * core.speed[k]!;
+  let state = HOLDING;
+  if (core.dead[k]) state = NO_FLOW;
+  else if (core.idle[k]) state = PASSING;
+  else if (core.setPsi[k] === Number.POSITIVE_INFINITY) state = AT_CAPABILITY;
+  core.pumpState[k] = state;
+  if (core.dead[k]) core.pumpFlow[k] = 0;
+}
 
 /**
  * Reads a pump's new flow off the last pass and moves it to the piece of its law that fits.

@@ -31,6 +31,8 @@ export interface Coefficients {
   a: Float64Array;
   b: Float64Array;
   offset: Float64Array;
+  /** Of a pair in parallel, by its composite: the part of the flow that the first takes. */
+  share: Float64Array;
 }
 
 export interface Reduction {
@@ -154,7 +156,7 @@ function both(one: CheckSense, two: CheckSense): CheckSense {
 }
 
 /** Works the composites' coefficients out of the links'. No allocation. */
-export function combine(program: Int32Array, { a, b, offset }: Coefficients): void {
+export function combine(program: Int32Array, { a, b, offset, share }: Coefficients): void {
   for (let at = 0; at < program.length; at += STRIDE) {
     const kind = program[at]!;
     if (kind === DEAD_END) continue;
@@ -170,6 +172,7 @@ export function combine(program: Int32Array, { a, b, offset }: Coefficients): vo
       a[z] = 1 / (conductance * conductance);
       b[z] = 0;
       offset[z] = offset[x]!;
+      share[z] = shareOf(a[x]!, a[y]!);
     }
   }
 }
@@ -180,7 +183,7 @@ export function combine(program: Int32Array, { a, b, offset }: Coefficients): vo
  */
 export function expand(
   { program, elements }: Reduction,
-  { a, b, offset }: Coefficients,
+  { a, b, offset, share }: Coefficients,
   flow: Float64Array,
   head: Float64Array,
   closed: Uint8Array,
@@ -204,7 +207,7 @@ export function expand(
     closed[x] = closed[z]!;
     closed[y] = closed[z]!;
     if (kind === PARALLEL) {
-      const toX = q * shareOf(a[x]!, a[y]!);
+      const toX = q * share[z]!;
       flow[x] = toX;
       flow[y] = senseY * (q - toX);
       continue;
