@@ -367,7 +367,7 @@ export class Network {
     this.#solved = false;
     if (!warm) coldStart(core);
     if (
-      !newton(core, NEWTON_LIMIT, !warm) &&
+      !(newton(core, NEWTON_LIMIT, !warm) && this.#balances()) &&
       !continueToAnswer(core, () => this.#balances() && this.#keepsLaws())
     ) {
       const { massGpm, energyPsi } = this.residual;
@@ -392,7 +392,9 @@ export class Network {
 
   #balances(): boolean {
     const core = this.#core;
-    return worstImbalanceGpm(core) <= MASS_TOLERANCE_GPM + 1e-9 * greatestFlowGpm(core);
+    const worst = worstImbalanceGpm(core);
+    if (worst <= MASS_TOLERANCE_GPM) return true;
+    return worst <= MASS_TOLERANCE_GPM + 1e-9 * greatestFlowGpm(core);
   }
 
   /** Whether every link keeps its law to a thousandth of a psi. */

@@ -5,7 +5,7 @@
  * tell; where the pieces stop changing and every element holds to its law, all conditions are met
  * and the answer is the only one (see the theory page, "The network method").
  */
-import { FARTHEST_PSI, MASS_TOLERANCE_GPM } from './constants.ts';
+import { FARTHEST_PSI, FLOW_TOLERANCE_GPM } from './constants.ts';
 import type { Core } from './core.ts';
 import { eliminate } from './elimination.ts';
 import { ANSWER, coldPassives, GUESSES, OUTCOME, passPassives, TANGENTS } from './passives-step.ts';
@@ -41,7 +41,9 @@ export function newton(core: Core, limit: number, cold: boolean): boolean {
       }
       if (!writePump(core, k)) settled = false;
     }
-    if (settled && worstOf(right, unknowns) <= MASS_TOLERANCE_GPM) return true;
+    // A start may hold to its laws but not to its balances; after a pass of tangents it holds to both.
+    const balanced = mode === TANGENTS || worstOf(right, unknowns) <= FLOW_TOLERANCE_GPM;
+    if (settled && balanced) return true;
     core.iterations++;
     if (!eliminate(elimination, values, right, step)) return false;
     for (let i = 0; i < unknowns; i++) {
