@@ -4,21 +4,12 @@
  * feeder fills them to, so that the same network always shows the same pressures.
  */
 import { capabilityPsi } from './capability.ts';
-import {
-  CHECK,
-  CLOSED,
-  type Core,
-  FLOW,
-  FROM,
-  INTEGERS,
-  NO_FLOW,
-  OFFSET,
-  OPEN,
-  REALS,
-  SHUT,
-  STATE,
-  TO,
-} from './core.ts';
+import type { Core } from './core.ts';
+import * as tables from './core.ts';
+
+// The engine folds a constant of this file into the code; one of another file it reads each time.
+const { CHECK, CLOSED, FLOW, FROM, INTEGERS, NO_FLOW, OFFSET, OPEN, REALS, SHUT, STATE, TO } =
+  tables;
 
 /** Flow [gpm] through a check or a pump that ties its two sides together. */
 const FLOWS_GPM = 1e-6;

@@ -1,6 +1,11 @@
 /** What a pump's pieces ask for when the network answers its flow along a straight line. */
-import { WALL_SLOPE } from './constants.ts';
-import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PASSING, PROTECTING } from './core.ts';
+import * as constants from './constants.ts';
+import type { Core } from './core.ts';
+import * as tables from './core.ts';
+
+// The engine folds a constant of this file into the code; one of another file it reads each time.
+const { AT_CAPABILITY, HOLDING, NO_FLOW, PASSING, PROTECTING } = tables;
+const { WALL_SLOPE } = constants;
 
 /** Flows this near [gpm], or pressures this near [psi], are the same to a pump that must choose between pieces of its law. */
 const SAME_GPM = 1e-9;

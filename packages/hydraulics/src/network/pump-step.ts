@@ -1,6 +1,13 @@
 /** A pump's part of a Newton pass: its flow, the piece of its law it belongs on, and that piece's tangent. */
 import { capabilityPsi, capabilitySlope } from './capability.ts';
-import {
+import * as constants from './constants.ts';
+import type { Core } from './core.ts';
+import * as tables from './core.ts';
+import { onLoad, pumpOnLoad } from './pump-law.ts';
+
+// The engine folds a constant of this file into the code; one of another file it reads each time.
+const { AT_CAPABILITY, HOLDING, NO_FLOW, PASSING, PROTECTING } = tables;
+const {
   CLOSED_RATE,
   DIGITS_PSI,
   DIGITS_SHARE,
@@ -9,9 +16,7 @@ import {
   LAW_TOLERANCE_PSI,
   LEAST_SLOPE,
   LINEAR_BELOW_GPM,
-} from './constants.ts';
-import { AT_CAPABILITY, type Core, HOLDING, NO_FLOW, PASSING, PROTECTING } from './core.ts';
-import { onLoad, pumpOnLoad } from './pump-law.ts';
+} = constants;
 
 /**
  * Slopes [psi/gpm] at which the network is taken to answer a pump, at its intake and at its
