@@ -145,4 +145,30 @@ describe('rates of change', () => {
     expect(network.stateOf('booster')).toBe('protecting intake');
     compare(spec, { kind: 'demandGpm', node: 'ain' }, demand, 50, 0.01);
   });
+
+  it('in a line that a check shuts off, which stands with its source', () => {
+    const spec: NetworkSpec = {
+      nodes: [
+        { id: 'strong', fixedPsi: 80 },
+        { id: 'weak', fixedPsi: 40 },
+        { id: 'joint' },
+        { id: 'end', demandGpm: 300 },
+      ],
+      links: [
+        { kind: 'hose', id: 'a', from: 'strong', to: 'end', coefficient: 0.8, lengthFt: 100 },
+        { kind: 'hose', id: 'b', from: 'weak', to: 'joint', coefficient: 0.8, lengthFt: 100 },
+        {
+          kind: 'hose',
+          id: 'c',
+          from: 'joint',
+          to: 'end',
+          coefficient: 0.8,
+          lengthFt: 100,
+          check: true,
+        },
+      ],
+    };
+    const set = (network: Network, psi: number) => network.setFixedPsi('weak', psi);
+    compare(spec, { kind: 'fixedPsi', node: 'weak' }, set, 40, 0.01);
+  });
 });

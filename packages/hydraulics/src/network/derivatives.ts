@@ -36,6 +36,10 @@ interface Frame {
   nodes: number;
   nodeCount: number;
   elementFlow: Float64Array;
+  /** By element: not 0 where it is shut. */
+  elementClosed: Uint8Array;
+  /** By node, of the answer. */
+  head: Float64Array;
 }
 
 /** @param target core index of the pump or node */
@@ -98,7 +102,7 @@ export function derive(
     const rate = direct[e]! + reals[e * REALS + CONDUCTANCE]! * across;
     flow[core.element[e]!] = core.sense[e]! * rate;
   }
-  expandRates(reduction, coefficients, frame.elementFlow, flow, head);
+  expandRates(reduction, coefficients, frame, flow, head);
 
   const flowGpm = new Float64Array(frame.elementOf.length);
   for (let at = 0; at < flowGpm.length; at++) {
@@ -134,8 +138,8 @@ function netPerSpeed(core: Core, k: number): number {
 
 function expandRates(
   { program, elements }: Reduction,
-  { a, b, share }: Coefficients,
-  flowGpm: Float64Array,
+  { a, b, offset, share }: Coefficients,
+  frame: Frame,
   flow: Float64Array,
   head: Float64Array,
 ): void {
@@ -158,9 +162,13 @@ function expandRates(
     flow[x] = program[at + 2]! * flow[z]!;
     flow[y] = program[at + 4]! * flow[z]!;
     const { from, to } = elements[z]!;
-    head[node] = Number.isFinite(a[x]!)
-      ? head[from]! - passiveSlope(a[x]!, b[x]!, flowGpm[z]!) * flow[z]!
-      : head[to]!;
+    if (frame.elementClosed[z] === 0 && a[z] !== Number.POSITIVE_INFINITY) {
+      head[node] = head[from]! - passiveSlope(a[x]!, b[x]!, frame.elementFlow[z]!) * flow[z]!;
+    } else {
+      // With no flow a joint stands with one of its neighbours, and moves with it.
+      const fromThere = frame.head[from]! - program[at + 2]! * offset[x]!;
+      head[node] = Math.abs(frame.head[node]! - fromThere) < 1e-9 ? head[from]! : head[to]!;
+    }
   }
 }
 

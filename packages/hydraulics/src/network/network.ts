@@ -514,6 +514,8 @@ export class Network {
       nodes: this.nodeIds.length,
       nodeCount: this.#head.length,
       elementFlow: this.#elementFlow,
+      elementClosed: this.#elementClosed,
+      head: this.#head,
     });
   }
 }
