@@ -1,22 +1,25 @@
 import { area, line } from 'd3-shape';
 import { useMemo } from 'react';
-import { type Units, useUnits } from '../../editing/use-units.ts';
+import { useUnits } from '../../editing/use-units.ts';
 import type { Answered } from '../../plan-store/ask.ts';
 import type { DrawingSizes } from '../scene/drawing-sizes.ts';
-import { LabelLayer, type LabelSpec } from '../scene/LabelLayer.tsx';
+import { LabelLayer } from '../scene/LabelLayer.tsx';
 import type { PlacedStation, Tracks } from '../scene/tracks.ts';
 import { Ceilings, Floors } from './LimitBands.tsx';
+import { type AloneLine, aloneLabel, ceilingLabels } from './line-labels.ts';
 import { PdpHandle } from './PdpHandle.tsx';
-import { distanceTicks, greatestShown, type ProfileFrame, profileFrame } from './profile-frame.ts';
+import { ProfileRules } from './ProfileRules.tsx';
+import { greatestShown, type ProfileFrame, profileFrame } from './profile-frame.ts';
 import { lineRects, stationLabels } from './profile-labels.ts';
-import { type Ceiling, ceilings, floors } from './profile-limits.ts';
+import { ceilings, floors } from './profile-limits.ts';
+import { shutOffLabels, shutOffLines } from './shut-off-lines.ts';
 
 interface ProfileDrawingProps {
   answered: Answered;
   tracks: Tracks;
   sizes: DrawingSizes;
   /** Hydrant pressure alone, on the same axis. */
-  unassisted: { tracks: Tracks; text: string } | null;
+  unassisted: AloneLine | null;
   /** The same answer with the hose at the two ends of its coefficient's range. */
   band: { low: Tracks; high: Tracks } | null;
   fontsReady: boolean;
@@ -45,27 +48,8 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
   const labels = useMemo(
     () => [
       ...stationLabels(tracks, frame, sizes, units),
-      ...shutLines
-        .filter((one) => one.tell)
-        .map(
-          (one): LabelSpec => ({
-            id: `shut:${one.id}`,
-            x: one.x0 + (one.x1 - one.x0) * 0.72,
-            y: one.y,
-            lines: [
-              `${one.above ? '↑ ' : ''}${units.number(one.psi, 'pressure')} with nozzles shut`,
-            ],
-            look: one.passed ? 'warning' : 'soft',
-            priority: 3,
-            alternates: [0.45, 0.25].map(
-              (share) => [one.x0 + (one.x1 - one.x0) * share, one.y] as const,
-            ),
-            sides: ['below', 'above'],
-            gap: 5,
-            reach: 20,
-          }),
-        ),
-      ...unassistedLabel(unassisted, frame, sizes),
+      ...shutOffLabels(shutLines, units),
+      ...aloneLabel(unassisted, frame, sizes),
       ...ceilingLabels(over, frame, units),
     ],
     [tracks, frame, sizes, units, shutLines, unassisted, over],
@@ -106,7 +90,10 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
     ],
     [frame, sizes.startPx, tracks],
   );
-  const bounds = { x: 2, y: 0, width: sizes.widthPx - MARGIN_PX, height: frame.bottomPx - 2 };
+  const bounds = useMemo(
+    () => ({ x: 2, y: 0, width: sizes.widthPx - MARGIN_PX, height: frame.bottomPx - 2 }),
+    [sizes.widthPx, frame.bottomPx],
+  );
   return (
     <div className="profile">
       <svg
@@ -117,7 +104,7 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
         aria-label={`Pressure along the lay, ${units.of(1, 'pressure').spoken} against distance`}
         aria-describedby={describedBy}
       >
-        <Rules frame={frame} tracks={tracks} sizes={sizes} />
+        <ProfileRules frame={frame} tracks={tracks} sizes={sizes} />
         <Ceilings list={over} frame={frame} />
         <Floors list={under} frame={frame} compact={sizes.compact} />
         {band && <Band band={band} frame={frame} />}
@@ -169,22 +156,20 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
           fontsReady={fontsReady}
         />
       </svg>
-      {tracks.supply.flatMap((track) =>
-        track.stations.flatMap((one) =>
-          one.kind === 'discharge'
-            ? [
-                <PdpHandle
-                  key={`${track.path.id}:${one.piece}`}
-                  answered={answered}
-                  station={one}
-                  frame={frame}
-                />,
-              ]
-            : [],
-        ),
-      )}
+      {pumpStations(tracks).map((one) => (
+        <PdpHandle key={one.piece} answered={answered} station={one} frame={frame} />
+      ))}
     </div>
   );
+}
+
+/** Each pump's discharge once, though two supplies may end at the same engine. */
+function pumpStations(tracks: Tracks): PlacedStation[] {
+  const found = new Map<string, PlacedStation>();
+  for (const one of tracks.supply.flatMap((track) => track.stations)) {
+    if (one.kind === 'discharge' && !found.has(one.piece)) found.set(one.piece, one);
+  }
+  return [...found.values()];
 }
 
 function pathOf(stations: readonly PlacedStation[], frame: ProfileFrame): string {
@@ -210,95 +195,6 @@ function supplyOnly(stations: readonly PlacedStation[]): PlacedStation[] {
   return last?.kind === 'discharge' ? stations.slice(0, -1) : [...stations];
 }
 
-function unassistedLabel(
-  unassisted: ProfileDrawingProps['unassisted'],
-  frame: ProfileFrame,
-  sizes: DrawingSizes,
-): LabelSpec[] {
-  const stations = unassisted?.tracks.supply[0]?.stations.filter((one) => one.region === 'lay');
-  if (!unassisted || !stations || stations.length === 0) return [];
-  const first = unassisted.tracks.supply[0]!.stations.filter((one) => one.region === 'hookup').at(
-    -1,
-  );
-  const last = stations.find((one) => one.kind === 'intake') ?? stations.at(-1)!;
-  if (!first) return [];
-  const t = 0.4;
-  return [
-    {
-      id: 'alone',
-      x: first.x + (last.x - first.x) * t,
-      y: frame.y(first.psi + (last.psi - first.psi) * t),
-      lines: sizes.compact ? unassisted.text.split(': ') : [unassisted.text],
-      look: 'soft',
-      priority: 5,
-      sides: ['above', 'below'],
-      gap: 6,
-      reach: 30,
-    },
-  ];
-}
-
-function ceilingLabels(over: readonly Ceiling[], frame: ProfileFrame, units: Units): LabelSpec[] {
-  return over.flatMap((one): LabelSpec[] => {
-    const y = frame.y(one.limitPsi);
-    const widthPx = one.x1 - one.x0;
-    if (widthPx < 56 || y < frame.topPx) return [];
-    const limit = units.of(one.limitPsi, 'pressure');
-    const text =
-      widthPx > 170 ? `hose, at most ${limit.number} ${limit.unit}` : `max ${limit.number}`;
-    return [
-      {
-        id: `ceiling:${one.x0}:${one.limitPsi}`,
-        x: one.x0 + (one.x1 - one.x0) * 0.8,
-        y,
-        alternates: [0.5, 0.35].map((share) => [one.x0 + (one.x1 - one.x0) * share, y] as const),
-        lines: [text],
-        look: 'warning',
-        priority: 6,
-        sides: ['above'],
-        gap: 4,
-        reach: 0,
-      },
-    ];
-  });
-}
-
-interface ShutLine {
-  id: string;
-  x0: number;
-  x1: number;
-  y: number;
-  above: boolean;
-  psi: number;
-  passed: boolean;
-  tell: boolean;
-}
-
-function shutOffLines(answered: Answered, tracks: Tracks, frame: ProfileFrame): ShutLine[] {
-  const lines: ShutLine[] = [];
-  for (const { path, stations } of tracks.supply) {
-    for (const [i, span] of path.spans.entries()) {
-      if (span.kind !== 'hose' || path.regions[i] === 'hookup') continue;
-      const shut = answered.shutOff.lines.find((one) => one.id === span.line);
-      if (!shut) continue;
-      const first = lines.every((one) => one.id !== span.line);
-      const y = frame.y(shut.shutPsi);
-      lines.push({
-        id: first ? span.line : `${span.line}#${i}`,
-        x0: stations[i]!.x,
-        x1: stations[i + 1]!.x,
-        // Off the scale: told at the top edge.
-        y: Math.max(y, frame.topPx),
-        above: y < frame.topPx,
-        psi: shut.shutPsi,
-        passed: shut.passed,
-        tell: first && shut.shutPsi > shut.flowingPsi + 2,
-      });
-    }
-  }
-  return lines;
-}
-
 function Band({ band, frame }: { band: { low: Tracks; high: Tracks }; frame: ProfileFrame }) {
   const low = band.low.supply[0]?.stations ?? [];
   const high = band.high.supply[0]?.stations ?? [];
@@ -309,71 +205,4 @@ function Band({ band, frame }: { band: { low: Tracks; high: Tracks }; frame: Pro
     .y0((one) => frame.y(one.a))
     .y1((one) => frame.y(one.b))(pairs);
   return <path className="band" d={d ?? ''} />;
-}
-
-interface RulesProps {
-  frame: ProfileFrame;
-  tracks: Tracks;
-  sizes: DrawingSizes;
-}
-
-function Rules({ frame, tracks, sizes }: RulesProps) {
-  const units = useUnits();
-  const { scale } = tracks;
-  const layFt = Math.max(...tracks.supply.map((track) => track.layFt), 1);
-  const ticks = distanceTicks(scale, layFt, units.system, sizes.compact ? 44 : 70);
-  const unit = units.of(1, 'length').unit;
-  return (
-    <g className="rules">
-      {frame.ticks.map((tick) => (
-        <g key={tick.text}>
-          <path className="rule" d={`M${sizes.startPx} ${frame.y(tick.psi)}H${sizes.widthPx}`} />
-          <text
-            className="tick"
-            x={sizes.startPx - 5}
-            y={frame.y(tick.psi)}
-            dy="0.34em"
-            textAnchor="end"
-          >
-            {tick.text}
-          </text>
-        </g>
-      ))}
-      <path className="axis" d={`M${sizes.startPx} ${frame.y(0)}H${sizes.widthPx}`} />
-      <path
-        className="fold"
-        d={`M${scale.hookupEndX} 0V${frame.bottomPx}M${scale.sceneX} 0V${frame.bottomPx}`}
-      />
-      {ticks.map((tick, i) => (
-        <g key={tick.text}>
-          <path className="axis" d={`M${tick.x} ${frame.bottomPx}v5`} />
-          <text className="tick" x={tick.x} y={frame.bottomPx + 18} textAnchor="middle">
-            {i === ticks.length - 1 ? `${tick.text} ${unit}` : tick.text}
-          </text>
-        </g>
-      ))}
-      {!sizes.compact && (
-        <>
-          <text
-            className="tick"
-            x={(sizes.startPx + scale.hookupEndX) / 2}
-            y={frame.bottomPx + 18}
-            textAnchor="middle"
-          >
-            {scale.hookupEndX > 250 ? 'at the source, not to scale' : 'not to scale'}
-          </text>
-          {tracks.attack.length > 0 && (
-            <text
-              className="tick"
-              x={(scale.attackStartX + sizes.widthPx) / 2}
-              y={frame.bottomPx + 18}
-              textAnchor="middle"
-            >
-              {scale.attackToScale ? 'attack lines' : 'attack lines, wider scale'}
-            </text>
-          )}
-        </>
-      )}
-    </g>
-  );
 }
