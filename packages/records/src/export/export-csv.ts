@@ -34,7 +34,7 @@ function cellOf(field: string, value: unknown): string | number | boolean | null
   if (typeof value !== 'object') return value as string | number | boolean;
   const shape = shapeOf(field, value);
   if (shape) return writeWkt(shape);
-  return field === 'origins' && Object.keys(value).length === 0 ? undefined : JSON.stringify(value);
+  return JSON.stringify(value);
 }
 
 /** A street's path or a building's footprint as a geometry. */

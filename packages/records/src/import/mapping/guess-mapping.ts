@@ -68,6 +68,11 @@ export function guessMapping(
   if (idColumn !== undefined) used.add(idColumn);
   const sourceColumn = column('externalSource');
   const recordColumn = column('plugside_id');
+  if (recordColumn !== undefined && place) {
+    // Our own records: their places have been looked at before.
+    place.place.farOff = 'take';
+    delete place.place.near;
+  }
   if (
     !fields.some(({ field }) => field === 'name') &&
     idColumn !== undefined &&

@@ -16,13 +16,17 @@ export async function* shapefileRows(
     const record = table?.record(at);
     return Object.fromEntries(columns.map((column, i) => [column, record?.[i] ?? null]));
   };
-  const source = await openShp(shp);
+  const sound = soundLength(shp);
+  const source = await openShp(shp.subarray(0, sound));
   let at = 0;
   for (; ; at += 1) {
     let geometry: SourceGeometry | null;
     try {
       const read = await source.read();
-      if (read.done) break;
+      if (read.done) {
+        if (sound < shp.length) throw new Error('a record is longer than the file');
+        break;
+      }
       geometry = soundGeometry(read.value);
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
@@ -46,6 +50,18 @@ export async function* shapefileRows(
   for (; at < (table?.count ?? 0); at += 1) {
     if (!table?.deleted(at)) yield { number: at + 1, values: cells(at), geometry: null };
   }
+}
+
+/** Up to the first record whose stated length does not fit, so that no such length is ever asked for. */
+function soundLength(shp: Uint8Array): number {
+  const view = new DataView(shp.buffer, shp.byteOffset, shp.byteLength);
+  let at = 100;
+  while (at + 12 <= shp.length) {
+    const next = at + 8 + view.getInt32(at + 4) * 2;
+    if (next < at + 12 || next > shp.length) return at;
+    at = next;
+  }
+  return at === shp.length ? at : Math.min(at, shp.length);
 }
 
 function soundGeometry(value: unknown): SourceGeometry | null {
