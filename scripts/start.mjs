@@ -27,7 +27,7 @@ const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
 try {
   const settings = readSettings(process.env);
   const database = readDatabaseSettings(process.env, root);
-  const { store, notice } = await openRecords(database, async () => {});
+  const { store, notice } = await openRecords(database);
   if (notice) console.log(notice);
   const app = createApp({
     webRoot: join(root, 'packages', 'web', 'dist'),

@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { kinds, openStore, type RecordStore } from '@plugside/records';
+import { fillDemo, kinds, openStore, type RecordStore } from '@plugside/records';
 import type { DatabaseSettings } from './database-settings.ts';
 
 export interface OpenedRecords {
@@ -19,7 +19,7 @@ export type Fill = (store: RecordStore) => Promise<unknown>;
  */
 export async function openRecords(
   settings: Omit<DatabaseSettings, 'terrainFile'>,
-  fill: Fill,
+  fill: Fill = fillDemo,
 ): Promise<OpenedRecords> {
   const { target, isDefault, demo } = settings;
   if (isDefault && 'file' in target && !existsSync(target.file)) {

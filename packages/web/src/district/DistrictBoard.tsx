@@ -1,5 +1,6 @@
 import type { Place } from '@plugside/records/streets';
 import { useEffect, useMemo, useRef, useState } from 'react';
+import { useUnits } from '../editing/use-units.ts';
 import type { District } from './district.ts';
 import type { MapShown, MapTells } from './map/district-map.ts';
 import { MapView } from './map/MapView.tsx';
@@ -26,6 +27,7 @@ export function DistrictBoard({ district }: { district: District }) {
 
 function Board({ district, streets }: { district: District; streets: StreetService }) {
   const selection = useSelection();
+  const units = useUnits();
   const [from, setFrom] = useState<Place | null>(null);
   const [count, setCount] = useState(FIRST_COUNT);
   const hydrants = useMemo(
@@ -74,9 +76,10 @@ function Board({ district, streets }: { district: District; streets: StreetServi
       hydrant: selection.hydrant,
       near: nearIds,
       route: points && found ? found.route : null,
+      routeText: points && found ? units.text(found.route.lengthFt, 'length') : '',
       via: draft.via,
     }),
-    [selection, nearIds, points, found, draft.via],
+    [selection, nearIds, points, found, draft.via, units],
   );
   const tells: MapTells = {
     onPick: pick,

@@ -44,8 +44,7 @@ export function DistrictPlace() {
         {empty && (
           <div className="unreachable">
             <p>
-              <b>Nothing has a place yet.</b> Bring in hydrants, streets and buildings, or enter
-              them, under <PlaceLink href="/records">Records</PlaceLink>.
+              <b>Nothing has a place yet.</b> These records hold no hydrants, streets or buildings.
             </p>
           </div>
         )}

@@ -34,18 +34,20 @@ export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydran
               : elevationFt - hydrant.elevationFt;
           const out = hydrant.status === 'out of service';
           const told = [
-            riseWords(rise, units),
             hydrant.q20Gpm === null
               ? null
               : `${units.text(hydrant.q20Gpm, 'flow')} at ${units.text(20, 'pressure')}`,
-            testWords(hydrant, today),
+            testWords(hydrant, today) ?? 'no flow test',
           ].filter(Boolean);
           return (
             <li key={route.id}>
               <Button className="row" onPress={() => pick('hydrant', route.id)}>
                 <HydrantMark of={hydrant} />
                 <span className="row-text">
-                  <span className="row-name">{hydrant.name}</span>
+                  <span>
+                    <span className="row-name">{hydrant.name}</span>{' '}
+                    <span className="row-told">{riseWords(rise, units)}</span>
+                  </span>
                   {out ? (
                     <span className="row-told caution-word">
                       out of service{hydrant.statusReason ? `: ${hydrant.statusReason}` : ''}

@@ -21,6 +21,8 @@ export interface MapShown {
   /** Hydrants within reach of the building. */
   near: readonly string[];
   route: Route | null;
+  /** Its length in the reader's units. */
+  routeText: string;
   via: readonly Place[];
 }
 
@@ -47,7 +49,14 @@ const PICKED_FROM: readonly (readonly [layer: string, kind: PickKind])[] = [
 
 /** A finger is wider than a hydrant. */
 const PICK_REACH_PX = 7;
-const EMPTY: MapShown = { building: null, hydrant: null, near: [], route: null, via: [] };
+const EMPTY: MapShown = {
+  building: null,
+  hydrant: null,
+  near: [],
+  route: null,
+  routeText: '',
+  via: [],
+};
 
 /** False where the browser has no WebGL 2 for it. */
 export function canDrawMap(): boolean {
@@ -117,7 +126,7 @@ export class DistrictMap {
     ) {
       this.#mark();
     }
-    if (before.route !== shown.route) this.#drawRoute();
+    if (before.route !== shown.route || before.routeText !== shown.routeText) this.#drawRoute();
     this.#handles.show(shown.route ? shown.via : []);
   }
 
@@ -167,14 +176,19 @@ export class DistrictMap {
   }
 
   #drawRoute(): void {
-    const { route } = this.#shown;
+    const { route, routeText } = this.#shown;
     const legs = (route?.legs ?? []).map((leg, index) => ({
       type: 'Feature',
       geometry: { type: 'LineString', coordinates: leg.path },
       properties: { index },
     }));
     const source = this.#map.getSource<GeoJSONSource>(SOURCE.route);
-    void source?.setData(collection(legs));
+    const whole = route && {
+      type: 'Feature',
+      geometry: { type: 'LineString', coordinates: route.path },
+      properties: { text: routeText },
+    };
+    void source?.setData(collection(whole ? [...legs, whole] : legs));
   }
 
   #under({ point }: { point: { x: number; y: number } }): { kind: PickKind; id: string } | null {

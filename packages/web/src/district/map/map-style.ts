@@ -107,10 +107,30 @@ function routeLayers(colours: MapColours): LayerSpecification[] {
       paint: { 'line-color': colours.water, 'line-width': 5 },
     },
     {
+      id: 'route-length',
+      type: 'symbol',
+      source: SOURCE.route,
+      filter: ['has', 'text'],
+      layout: {
+        'symbol-placement': 'line-center',
+        'text-field': ['get', 'text'],
+        'text-font': ['IBM Plex Sans Condensed SemiBold'],
+        'text-size': 15,
+        'text-offset': [0, -1],
+        'text-allow-overlap': true,
+      },
+      paint: {
+        'text-color': colours.water,
+        'text-halo-color': colours.sheet,
+        'text-halo-width': 2,
+      },
+    },
+    {
       // Wider than it looks: a finger must find it.
       id: 'route-grip',
       type: 'line',
       source: SOURCE.route,
+      filter: ['has', 'index'],
       layout: round,
       paint: { 'line-color': colours.water, 'line-width': 26, 'line-opacity': 0 },
     },

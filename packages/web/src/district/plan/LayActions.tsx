@@ -64,11 +64,7 @@ export function LayActions({ plan, building, hydrant, rigs, route }: LayActionsP
       </div>
       <p role="status" className="save-told">
         {told.state === 'saving' && 'Saving…'}
-        {told.state === 'saved' && (
-          <>
-            Saved: <PlaceLink href={`/records/plans/${told.id}`}>{told.name}</PlaceLink>
-          </>
-        )}
+        {told.state === 'saved' && <>Saved: {told.name}</>}
         {told.state === 'failed' && <span className="tone-warning">Not saved. {told.reason}</span>}
       </p>
     </div>

@@ -1,6 +1,7 @@
 import { deferral, nameOf, pieceOf } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { useDeferredValue, useMemo } from 'react';
+import { Button } from 'react-aria-components';
 import type { HydrantSupply } from '../../api/district.ts';
 import { limitSentence } from '../../app/answer-words.ts';
 import { Choice } from '../../editing/Choice.tsx';
@@ -13,6 +14,7 @@ import { LayWay } from './LayWay.tsx';
 import { useLayDraft } from './lay-store.ts';
 import { planned } from './planned.ts';
 import { type PlanningRecords, pickedRig, rigsByNearness } from './planning-records.ts';
+import { useGround } from './use-ground.ts';
 import type { FoundRoute } from './use-route.ts';
 
 interface LayPanelProps {
@@ -41,6 +43,8 @@ export function LayPanel(props: LayPanelProps) {
   const booster = others.find(({ id }) => id === draft.boosterId);
   const { route } = found;
 
+  const elevationAt = useGround(records.hasTerrain, route, hydrant, building);
+
   const solved = useMemo(() => {
     if (!attack) return null;
     const request = {
@@ -50,11 +54,23 @@ export function LayPanel(props: LayPanelProps) {
       attack: pickedRig(attack, records),
       ...(booster && { booster: pickedRig(booster, records) }),
       route,
+      ...(elevationAt && { elevationAt }),
       department: records.department,
       invented: district.summary.invented,
     };
     return planned(request, units.system);
-  }, [attack, booster, building, hydrant, supply, records, route, district, units.system]);
+  }, [
+    attack,
+    booster,
+    building,
+    hydrant,
+    supply,
+    records,
+    route,
+    elevationAt,
+    district,
+    units.system,
+  ]);
 
   // What another engine would bring may lag a drag; the answer never does.
   const settledRoute = useDeferredValue(route);
@@ -181,8 +197,16 @@ export function LayPanel(props: LayPanelProps) {
         </p>
       )}
       {nextDue && more > 0.5 && (
-        <p className="soft-text">
-          {nextDue.name} at the hydrant would add {units.text(more, 'flow')}.
+        <p className="lay-more">
+          <span>
+            {nextDue.name} at the hydrant would add {units.text(more, 'flow')}.
+          </span>
+          <Button
+            className="plain-button"
+            onPress={() => change(`${nextDue.name} at the hydrant`, { boosterId: nextDue.id })}
+          >
+            Put it there
+          </Button>
         </p>
       )}
       <LayWay district={district} route={route} hydrant={hydrant} building={building} />

@@ -2,6 +2,7 @@ import type { DepartmentValues } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { departmentCoefficients, type PickedRig } from '@plugside/records/planning';
 import { crowFt, type Place } from '@plugside/records/streets';
+import { terrainName } from '../../api/elevation.ts';
 import { allRecords } from '../../api/records.ts';
 import type { MapStation } from '../district.ts';
 
@@ -10,19 +11,23 @@ export interface PlanningRecords {
   rigs: readonly Stored<'rigs'>[];
   pumpTests: readonly Stored<'pump-tests'>[];
   department: DepartmentValues;
+  /** The server has terrain loaded for the district. */
+  hasTerrain: boolean;
 }
 
 export async function fetchPlanningRecords(signal: AbortSignal): Promise<PlanningRecords> {
-  const [rigs, pumpTests, hoseTests] = await Promise.all([
+  const [rigs, pumpTests, hoseTests, terrain] = await Promise.all([
     allRecords('rigs', {}, signal),
     allRecords('pump-tests', {}, signal),
     allRecords('hose-tests', { where: { adopted: true } }, signal),
+    terrainName(signal),
   ]);
   const coefficients = departmentCoefficients(hoseTests);
   return {
     rigs,
     pumpTests,
     department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
+    hasTerrain: terrain !== null,
   };
 }
 
