@@ -1,7 +1,6 @@
 import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
-import { PlaceLink } from '../places/PlaceLink.tsx';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { DistrictBoard } from './DistrictBoard.tsx';
 import { fetchDistrict } from './district.ts';

@@ -143,7 +143,6 @@ export function OtherPanel({
   const list = kind === 'station' ? district.stations : district.waterSources;
   const place = list.find((one) => one.id === id);
   const water = kind === 'water' ? district.waterSources.find((one) => one.id === id) : undefined;
-  const recordKind = kind === 'station' ? 'stations' : 'water-sources';
   return (
     <section className="panel-part">
       <h2 className="panel-title">{place?.name ?? 'Not on record'}</h2>
@@ -152,11 +151,6 @@ export function OtherPanel({
         <p>{Math.round(water.usableGal).toLocaleString('en-US')} gal can be used.</p>
       )}
       {water?.access && <p>{water.access}</p>}
-      {place && (
-        <p>
-          <PlaceLink href={`/records/${recordKind}/${id}`}>The record</PlaceLink>
-        </p>
-      )}
     </section>
   );
 }

@@ -1,6 +1,5 @@
 import type { Stored } from '@plugside/records/model';
 import { useUnits } from '../../editing/use-units.ts';
-import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { type Fact, Facts, originWords } from './Facts.tsx';
 
 const yesNo = (value: boolean | undefined): string | null =>
@@ -44,9 +43,6 @@ export function BuildingFacts({ building }: { building: Stored<'buildings'> }) {
       <details className="more-facts">
         <summary>What is on record</summary>
         <Facts facts={facts} origins={origins} />
-        <p>
-          <PlaceLink href={`/records/buildings/${building.id}`}>The record</PlaceLink>
-        </p>
       </details>
     </section>
   );

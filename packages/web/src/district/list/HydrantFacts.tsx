@@ -1,6 +1,5 @@
 import type { Stored } from '@plugside/records/model';
 import { useUnits } from '../../editing/use-units.ts';
-import { PlaceLink } from '../../places/PlaceLink.tsx';
 import type { MapHydrant } from '../district.ts';
 import { classWords, testWords, todayIso } from '../words.ts';
 import { type Fact, Facts } from './Facts.tsx';
@@ -59,9 +58,6 @@ export function HydrantFacts({
       <details className="more-facts">
         <summary>What is on record</summary>
         <Facts facts={facts} origins={record.origins} />
-        <p>
-          <PlaceLink href={`/records/hydrants/${record.id}`}>The record</PlaceLink>
-        </p>
       </details>
     </section>
   );

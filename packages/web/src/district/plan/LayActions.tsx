@@ -5,7 +5,6 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { ProblemError } from '../../api/problem.ts';
 import { createRecord } from '../../api/records.ts';
-import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { goTo } from '../../places/place.ts';
 import { usePlan } from '../../plan-store/plan-store.ts';
 
