@@ -49,7 +49,8 @@ function boxIn(value: string): Box {
 /** Text from an address as the field's own type. */
 function typed(kind: Kind, name: string, value: string): unknown {
   const readings = [value, ...(isBoolean(value) ? [value === 'true'] : []), ...numbers(value)];
-  const field = (recordSchemas[kind].shape as unknown as Shape)[name];
+  const shape = recordSchemas[kind].shape as unknown as Shape;
+  const field = Object.hasOwn(shape, name) ? shape[name] : undefined;
   if (!field) return name === 'version' ? (numbers(value)[0] ?? value) : value;
   return readings.find((one) => field.safeParse(one).success) ?? typeless(field, readings);
 }

@@ -182,7 +182,8 @@ function cleared(kind: Kind, changes: Record<string, unknown>): Partial<Fields<K
   const shape = recordSchemas[kind].shape as unknown as Record<string, z.ZodType | undefined>;
   return Object.fromEntries(
     Object.entries(changes).map(([field, value]) => {
-      const clears = value === null && !shape[field]?.safeParse(null).success;
+      const schema = Object.hasOwn(shape, field) ? shape[field] : undefined;
+      const clears = value === null && !schema?.safeParse(null).success;
       return [field, clears ? undefined : value];
     }),
   );
