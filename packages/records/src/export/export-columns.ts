@@ -1,11 +1,16 @@
 import { type Kind, recordSchemas } from '../model/index.ts';
 
-/** Columns of a kind's table, in order: the record's id, its fields, where it came from. */
+/** Columns of a kind's table, in order: the record's id and version, its fields, where it came from. */
 export function exportColumns(kind: Kind): string[] {
   const fields = Object.keys(recordSchemas[kind].shape);
   const last = ['note', 'externalSource', 'externalId', 'origins'];
   const own = fields.filter((field) => !last.includes(field));
-  return ['plugside_id', ...own.flatMap((field) => [field, ...(nameOf[field] ?? [])]), ...last];
+  return [
+    'plugside_id',
+    'plugside_version',
+    ...own.flatMap((field) => [field, ...(nameOf[field] ?? [])]),
+    ...last,
+  ];
 }
 
 /** A column with the name of the record that an id means, so that people and other stores can tell. */

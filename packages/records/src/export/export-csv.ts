@@ -21,6 +21,7 @@ export async function* exportCsv(store: RecordStore, kind: Kind): AsyncIterable<
     yield csvLine(
       columns.map((column, at) => {
         if (column === 'plugside_id') return record.id;
+        if (column === 'plugside_version') return record.version;
         const before = columns[at - 1];
         const isName = before !== undefined && referredKind[before] && !(column in cells);
         return isName ? nameOf(before, cells[before]) : cellOf(column, cells[column]);

@@ -20,7 +20,10 @@ export async function* exportGeoJson(store: RecordStore, kind: Kind): AsyncItera
   for await (const record of store.all(kind)) {
     const fields = record as unknown as Record<string, unknown>;
     const geometry = geometryOf(fields);
-    const properties: Record<string, unknown> = { plugside_id: record.id };
+    const properties: Record<string, unknown> = {
+      plugside_id: record.id,
+      plugside_version: record.version,
+    };
     for (const [field, value] of Object.entries(fields)) {
       if (hidden.has(field) || value === undefined) continue;
       // The point is the geometry; beside a footprint it is one more thing to say.

@@ -19,9 +19,15 @@ const keyFields = new Set(['externalSource', 'externalId', 'origins']);
 /**
  * Fields that say the same are left out, so that they keep the origin they have. A value that the
  * department gave itself (it does not come from an import) is kept and told; what the schema filled
- * in by itself is no such value.
+ * in by itself is no such value. A row exported at the version that the record still has was changed
+ * by the department as well, and counts in full.
  */
-export function differenceFrom(kind: ImportKind, current: Draft, row: Draft): Difference {
+export function differenceFrom(
+  kind: ImportKind,
+  current: Draft,
+  row: Draft,
+  exportedVersion?: number,
+): Difference {
   const changes: Draft = {};
   const origins: Draft = {};
   const kept: Omit<KeptValue, 'row'>[] = [];
@@ -30,7 +36,8 @@ export function differenceFrom(kind: ImportKind, current: Draft, row: Draft): Di
     if (keyFields.has(field) || theirs === undefined) continue;
     const ours = current[field];
     if (isDeepStrictEqual(ours, theirs)) continue;
-    const byDepartment = ours !== undefined && before[field]?.kind !== 'imported';
+    const stale = exportedVersion !== current.version;
+    const byDepartment = stale && ours !== undefined && before[field]?.kind !== 'imported';
     if (byDepartment && !isDefault(kind, field, ours)) {
       kept.push({
         record: String(current.name ?? current.id),

@@ -30,6 +30,7 @@ interface Entry {
   row: SourceRow;
   record: Draft;
   recordId?: string;
+  recordVersion?: number;
 }
 
 /**
@@ -177,8 +178,14 @@ class Reading {
     this.#seen.set(key, row.number);
     for (const remark of found.remarks) this.#tally.remark(remark);
     const more = found.more.map((one) => ({ row, record: one as unknown as Draft }));
+    const { recordId, recordVersion } = found;
     return [
-      { row, record: fields, ...(found.recordId !== undefined && { recordId: found.recordId }) },
+      {
+        row,
+        record: fields,
+        ...(recordId !== undefined && { recordId }),
+        ...(recordVersion !== undefined && { recordVersion }),
+      },
       ...more,
     ];
   }
@@ -204,13 +211,14 @@ class Reading {
   /** Each entry beside the record that it is about, where that is known. */
   async #compared(store: RecordStore, batch: readonly Entry[]) {
     const known = await findKnown(store, this.#mapping.kind, batch);
-    return batch.map(({ row, record, recordId }) => {
+    return batch.map(({ row, record, recordId, recordVersion }) => {
       const current = known(record, recordId);
       if (!current) return { is: 'added' as const, changes: record };
       const { changes, same, kept } = differenceFrom(
         this.#mapping.kind,
         current as unknown as Draft,
         record,
+        recordVersion,
       );
       this.#tally.keep(kept.map((one) => ({ ...one, row: row.number })));
       return same

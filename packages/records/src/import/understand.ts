@@ -2,6 +2,7 @@
 import { type FieldsIn, type Kind, kindLabels, recordSchemas } from '../model/index.ts';
 import type { FieldSpec } from './mapping/field-spec.ts';
 import { fieldSpec, hasPlace } from './mapping/fields.ts';
+import { versionColumn } from './mapping/guess-mapping.ts';
 import type { FieldMapping, ImportKind, Mapping } from './mapping/mapping.ts';
 import { fits } from './mapping/osm-tags.ts';
 import { readValue, type ValueOptions } from './mapping/read-value.ts';
@@ -30,6 +31,8 @@ export type Understood<K extends ImportKind = ImportKind> =
       more: FieldsIn<K>[];
       /** The record's own id, where the file was exported here. */
       recordId?: string;
+      /** The version of it that was exported. */
+      recordVersion?: number;
       /** What was left out of the row, as sentences. */
       remarks: string[];
     }
@@ -109,6 +112,7 @@ export function understand<K extends ImportKind>(
     const id = cellText(row, mapping.idColumn);
     const source = cellText(row, mapping.sourceColumn) ?? mapping.sourceName;
     const recordId = cellText(row, mapping.recordColumn);
+    const recordVersion = Number(recordId === undefined ? 0 : row.values[versionColumn]);
     const key = id ?? recordId ?? keyOf(mapping, first, place, row);
     if (mapping.kind !== 'flow-tests' && mapping.kind !== 'streets' && first.name === undefined) {
       first.name = nameFor(mapping.kind, first, id, place);
@@ -138,6 +142,7 @@ export function understand<K extends ImportKind>(
       more,
       remarks,
       ...(recordId !== undefined && { recordId }),
+      ...(recordVersion > 0 && { recordVersion }),
     };
   }
 }

@@ -29,6 +29,9 @@ export const refusedColumns = [
   'refused_geometry',
 ] as const;
 
+/** Beside a record's own id: the version that the file was exported at. */
+export const versionColumn = 'plugside_version';
+
 /** A match under this is not made. */
 const LEAST = 0.5;
 
@@ -55,7 +58,10 @@ export function guessMapping(
   const taken = new Set(fields.map(({ field }) => field));
   const specs = [...fieldsByKind[kind], originsField].filter(({ field }) => !taken.has(field));
   const free = source.columns.filter(
-    (column) => !used.has(column) && !refusedColumns.some((one) => one === column),
+    (column) =>
+      column !== versionColumn &&
+      !used.has(column) &&
+      !refusedColumns.some((one) => one === column),
   );
   for (const match of bestMatches(free, specs, source)) {
     used.add(match.column);
@@ -92,7 +98,9 @@ export function guessMapping(
     const label = fieldsByKind[kind].find((one) => one.field === field)?.label ?? field;
     notices.push(`No column is taken for "${label}", which every record needs: choose one.`);
   }
-  for (const one of [sourceColumn, recordColumn]) if (one !== undefined) used.add(one);
+  for (const one of [sourceColumn, recordColumn, column(versionColumn)]) {
+    if (one !== undefined) used.add(one);
+  }
   return {
     kind,
     sourceName: options.sourceName ?? statedSource(source) ?? stem(source.name),
@@ -259,7 +267,10 @@ function idColumnOf(kind: ImportKind, source: Source): string | undefined {
       .map((row) => row.values[column] ?? null)
       .filter((value) => !isBlank(value, false));
     const distinct = new Set(values.map(String)).size;
-    if (values.length >= 0.9 * rows.length && distinct >= 0.9 * values.length && distinct > 0) {
+    const repeats = values.length - distinct;
+    // A few repeats are slips, to be told one by one; many mean that it is no id.
+    const isId = repeats <= Math.max(2, 0.1 * values.length) && distinct > values.length / 2;
+    if (values.length >= 0.9 * rows.length && isId) {
       return column;
     }
   }

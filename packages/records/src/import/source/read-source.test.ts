@@ -3,9 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import iconv from 'iconv-lite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { readSource } from './read-source.ts';
 import { type Source, SourceRefusedError, type SourceRow } from './source.ts';
+
+// Time for a slow machine: nothing here is about speed.
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
 let folder = '';
 beforeAll(async () => {

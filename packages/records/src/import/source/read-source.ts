@@ -160,7 +160,7 @@ function knownBinary(head: Uint8Array): { what: string; remedy: string } | undef
   return undefined;
 }
 
-/** More than one control character in a hundred that no text has; UTF-16 has its zeros in order. */
+/** More than three control characters, and one in a hundred, that no text has; UTF-16 has its zeros in order. */
 function looksBinary(head: Uint8Array): boolean {
   if (startsWith(head, [0xff, 0xfe]) || startsWith(head, [0xfe, 0xff])) return false;
   let controls = 0;
@@ -172,5 +172,5 @@ function looksBinary(head: Uint8Array): boolean {
   }
   const half = head.length / 2;
   const wide = Math.max(...zeros) > 0.4 * half && Math.min(...zeros) < 0.05 * half;
-  return !wide && controls > head.length / 100;
+  return !wide && controls > 3 && controls > head.length / 100;
 }
