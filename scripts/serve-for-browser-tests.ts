@@ -18,7 +18,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   const webRoot = fileURLToPath(new URL('../packages/web/dist', import.meta.url));
   const folder = await mkdtemp(join(tmpdir(), 'plugside-browser-tests-'));
   const target = { file: join(folder, 'records.sqlite') };
-  const { store } = await openRecords({ target, isDefault: false, demo: true }, async () => {});
+  const { store } = await openRecords({ target, isDefault: false, demo: true });
   const app = createApp({ webRoot, version: 'test', store });
   const server = await listen(app, { host: '127.0.0.1', port: 0, portGiven: true });
   project.provide('appUrl', server.url);

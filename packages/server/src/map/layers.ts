@@ -11,6 +11,7 @@ import {
   streetFeature,
   waterSourceFeature,
 } from './features.ts';
+import { inTurns } from './in-turns.ts';
 import { planTests } from './plan-tests.ts';
 
 export const layerNames = [
@@ -112,6 +113,6 @@ async function featuresOf(store: RecordStore, name: LayerName): Promise<Feature[
 
 async function everyOf<K extends Kind>(store: RecordStore, kind: K): Promise<Stored<K>[]> {
   const records: Stored<K>[] = [];
-  for await (const record of store.all(kind)) records.push(record);
+  for await (const record of inTurns(store.all(kind))) records.push(record);
   return records;
 }

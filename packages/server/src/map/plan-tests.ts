@@ -1,4 +1,5 @@
 import type { RecordStore, Stored } from '@plugside/records';
+import { inTurns } from './in-turns.ts';
 
 type FlowTest = Stored<'flow-tests'>;
 
@@ -12,7 +13,7 @@ export async function planTests(
 ): Promise<Map<string, FlowTest>> {
   const named = new Map(hydrants.map(({ id, planTestId }) => [id, planTestId]));
   const chosen = new Map<string, FlowTest>();
-  for await (const test of store.all('flow-tests')) {
+  for await (const test of inTurns(store.all('flow-tests'))) {
     const { hydrantId } = test;
     const before = chosen.get(hydrantId);
     if (before && before.id === named.get(hydrantId)) continue;
