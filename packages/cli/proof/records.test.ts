@@ -68,10 +68,105 @@ describe('records backup and restore', () => {
 
   it('are in the help, each with its own', () => {
     expect(plugside.run(['--help']).stdout).toMatch(/^ {2}records /m);
-    for (const name of ['backup', 'restore']) {
+    for (const name of ['import', 'export', 'backup', 'restore']) {
       const { status, stdout } = plugside.run(['records', name, '--help']);
       expect(status).toBe(0);
       expect(stdout).toContain(`$ plugside records ${name} `);
     }
+  });
+});
+
+describe('records import and export', () => {
+  const list =
+    'id,name,lon,lat,Static\n1,H-11,-84.11,33.41,410\n2,H-12,-84.12,33.42,420\n3,H-13,,,430\n';
+
+  it('bring a list in, tell what was refused, and double nothing', () => {
+    writeFileSync(path('list.csv'), list);
+    const args = ['records', 'import', 'list.csv', '--kind', 'hydrants', '--db', 'lists.db'];
+    const dry = plugside.run([...args, '--dry-run']);
+    expect(dry).toMatchObject({ status: 0, stderr: '' });
+    expect(dry.stdout).toMatch(/^Nothing was written\. .*2 added/m);
+    expect(existsSync(path('lists.db'))).toBe(false);
+
+    const done = plugside.run([...args, '--refused', 'mend.csv']);
+    expect(done.stdout).toMatch(/2 added, 0 changed, 0 the same, 1\s+refused/);
+    expect(done.stdout).toContain('Row 4, lon: ');
+    expect(readFileSync(path('mend.csv'), 'utf8')).toContain('3,H-13,,,430');
+    const { answer } = plugside.json(args);
+    expect(answer.report).toMatchObject({ added: 0, changed: 0, same: 2, refusedCount: 1 });
+  });
+
+  it('take fields and units as they are told to', async () => {
+    const tests = 'hydrant,on,S,R\nH-1,03/04/2024,410,280\n';
+    writeFileSync(path('tests.csv'), tests);
+    const { status, stderr } = plugside.run([
+      ...['records', 'import', 'tests.csv', '--kind', 'flow-tests', '--db', 'district.db'],
+      ...['--map', 'testedOn=on', '--map', 'staticPsi=S@kPa', '--map', 'residualPsi=R@kPa'],
+      ...['--dates', 'day-first'],
+    ]);
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    const store = await openStore({ file: path('district.db') });
+    const { records } = await store.list('flow-tests');
+    await store.close();
+    expect(records[0]?.testedOn).toBe('2024-04-03');
+    // A psi is 6.894757 kPa (NIST SP 811, appendix B.8).
+    expect(records[0]?.staticPsi).toBeCloseTo(410 / 6.894757, 6);
+  });
+
+  it('write a table that comes back as it was', () => {
+    const table = plugside.run(['records', 'export', '--kind', 'stations', '--db', 'district.db']);
+    expect(table.stdout).toContain('Station 7');
+    writeFileSync(path('stations.csv'), table.stdout);
+    const args = ['records', 'import', 'stations.csv', '--kind', 'stations', '--db', 'district.db'];
+    const { answer } = plugside.json(args);
+    expect(answer.report).toMatchObject({ added: 0, changed: 0, same: 1, refusedCount: 0 });
+    const all = plugside.run(['records', 'export', '--db', 'district.db', '-o', 'everything.zip']);
+    expect(all.stdout).toMatch(/^Wrote everything\.zip\. It holds /);
+  });
+
+  it.each([
+    [
+      'no such file',
+      ['import', 'nosuch.csv', '--kind', 'hydrants', '--db', 'n.db'],
+      /no such file/,
+    ],
+    ['no kind', ['import', 'list.csv', '--db', 'n.db'], /--kind/],
+    [
+      'no such column',
+      ['import', 'list.csv', '--kind', 'hydrants', '--db', 'n.db', '--map', 'name=x'],
+      /no column "x"/,
+    ],
+    [
+      'no such field',
+      ['import', 'list.csv', '--kind', 'hydrants', '--db', 'n.db', '--map', 'x=name'],
+      /no field "x"/,
+    ],
+    [
+      'no such unit',
+      [
+        'import',
+        'list.csv',
+        '--kind',
+        'hydrants',
+        '--db',
+        'n.db',
+        '--map',
+        'mainIn=Static@furlong',
+      ],
+      /furlong/,
+    ],
+    [
+      'no such coordinates',
+      ['import', 'list.csv', '--kind', 'hydrants', '--db', 'n.db', '--crs', '99999'],
+      /EPSG:99999/,
+    ],
+    ['everything to the screen', ['export', '--db', 'district.db'], /-o FILE/],
+    ['nothing to export', ['export', '--db', 'n.db', '-o', 'n.zip'], /no file n\.db/],
+  ])('%s is refused with exit code 2, and nothing is written', (_, args, words) => {
+    writeFileSync(path('list.csv'), list);
+    const { status, stdout, stderr } = plugside.run(['records', ...args]);
+    expect(stderr).toMatch(words);
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+    for (const name of ['n.zip', 'n.db']) expect(existsSync(path(name))).toBe(false);
   });
 });

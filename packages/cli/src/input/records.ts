@@ -11,9 +11,16 @@ export async function withRecords<T>(work: (records: Records) => Promise<T>): Pr
   try {
     return await work(records);
   } catch (error) {
-    const { ArchiveError, NotEmptyError, RecordIssuesError, StoreBusyError, StoreOpenError } =
-      records;
-    const told = [ArchiveError, NotEmptyError, RecordIssuesError, StoreBusyError, StoreOpenError];
+    const { ArchiveError, NotEmptyError, RecordIssuesError, SourceRefusedError } = records;
+    const { StoreBusyError, StoreOpenError } = records;
+    const told = [
+      ArchiveError,
+      NotEmptyError,
+      RecordIssuesError,
+      SourceRefusedError,
+      StoreBusyError,
+      StoreOpenError,
+    ];
     if (error instanceof Error && (told.some((one) => error instanceof one) || isOfSystem(error))) {
       throw new CommandFailure(error.message);
     }
