@@ -221,36 +221,14 @@ export function addAppliance(
       );
       return;
     case 'siamese':
-      addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
-      addLoss(
-        draft,
-        `${id}:body`,
-        `${id}:in`,
-        addNode(draft, `${id}:out`, elevationFt),
-        appliance.loss,
-      );
-      return;
     case 'manifold':
     case 'monitor':
+    case 'standpipe': {
       addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
-      addLoss(
-        draft,
-        `${id}:body`,
-        `${id}:in`,
-        addNode(draft, `${id}:out`, elevationFt),
-        appliance.loss,
-      );
+      const outFt = appliance.kind === 'standpipe' ? appliance.outletElevationFt : elevationFt;
+      addLoss(draft, `${id}:body`, `${id}:in`, addNode(draft, `${id}:out`, outFt), appliance.loss);
       return;
-    case 'standpipe':
-      addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
-      addLoss(
-        draft,
-        `${id}:body`,
-        `${id}:in`,
-        addNode(draft, `${id}:out`, appliance.outletElevationFt),
-        appliance.loss,
-      );
-      return;
+    }
     case 'sprinkler':
       addInlets(draft, appliance, appliance.inlets, addNode(draft, `${id}:in`, elevationFt), used);
       draft.links.push({

@@ -131,14 +131,18 @@ function lineState(reader: Reader, line: Line): LineState {
     coefficient,
     coefficientOrigin: origin,
     velocityFtS: velocityFtS(Math.abs(perLineGpm), diameterIn),
-    volumeGal: hoseVolumeGal(hoseCatalogue[line.hose].diameterIn, line.lengthFt) * line.count,
-    greatestPsi: greatestAlong(line, hoseInletPsi, outletPsi, frictionPsi, fromFt),
+    volumeGal: hoseVolumeGal(diameterIn, line.lengthFt) * line.count,
+    greatestPsi: greatestAlongPsi(line, hoseInletPsi, outletPsi, frictionPsi, fromFt),
     limitPsi: hosePressureLimit(plan, line).limitPsi,
   };
 }
 
-/** Greatest pressure [psi] along a hose: at an end, or in a dip between. */
-function greatestAlong(
+/**
+ * Greatest pressure [psi] along a hose: at an end, or in a dip between.
+ * @param inletPsi behind the valve at its upstream end
+ * @param fromFt elevation of that end
+ */
+export function greatestAlongPsi(
   line: Line,
   inletPsi: number,
   outletPsi: number,

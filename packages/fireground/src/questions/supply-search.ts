@@ -9,7 +9,7 @@ import { leastIntake } from '../limits/check-limits.ts';
 import { nextRigs } from '../network/downstream.ts';
 import { nodeOfPort } from '../network/pieces-to-links.ts';
 import { hoseLink, type PlanNetwork, planNetwork } from '../network/plan-network.ts';
-import { endElevations } from '../network/read-state.ts';
+import { endElevations, greatestAlongPsi } from '../network/read-state.ts';
 import type { Line, Plan, Rig } from '../plan/plan.ts';
 import { splitPortRef } from '../plan/ports.ts';
 import type { LimitKind } from './answers.ts';
@@ -23,7 +23,8 @@ const MOST_GPM = 20000;
 /** Pumps that feed the same intakes share one setting. */
 interface Group {
   rigs: Rig[];
-  targets: string[];
+  /** The next intakes: rig, node of the network, least pressure there. */
+  targets: { rig: string; node: number; leastPsi: number }[];
   pdpPsi: number;
 }
 
@@ -172,12 +173,9 @@ export class SupplySearch {
 
   /** Least pressure [psi] by which the group's next intakes stand above their least. */
   #spare(group: Group): number {
-    const limits = limitsFor(this.plan);
     let least = Number.POSITIVE_INFINITY;
-    for (const id of group.targets) {
-      const rig = this.plan.rigs.find((candidate) => candidate.id === id)!;
-      const spare = this.#network.pressureOf(`${id}:intake`) - leastIntake(rig, limits).psi;
-      if (spare < least) least = spare;
+    for (const { node, leastPsi } of group.targets) {
+      least = Math.min(least, this.#network.pressurePsi[node]! - leastPsi);
     }
     return least;
   }
@@ -237,7 +235,9 @@ export class SupplySearch {
     }
     if (network.cutOff[at] && rig.id !== plan.scene) return;
     const { kind, psi } = leastIntake(rig, limits);
-    const metBy = this.#groups.find((group) => group.targets.includes(rig.id));
+    const metBy = this.#groups.find((group) =>
+      group.targets.some((target) => target.rig === rig.id),
+    );
     const constraint: Constraint = {
       kind,
       piece: rig.id,
@@ -273,28 +273,20 @@ export class SupplySearch {
     const { plan } = this;
     const network = this.#network;
     const { limitPsi } = hosePressureLimit(plan, line);
-    const from = network.nodeIndex(nodeOfPort(plan, line.from));
+    const gated = typeof line.valve === 'object';
+    const from = network.nodeIndex(gated ? `${line.id}:gate` : nodeOfPort(plan, line.from));
     const to = network.nodeIndex(nodeOfPort(plan, line.to));
-    const { fromFt } = endElevations(plan, line);
-    const dips = (line.terrain ?? []).filter((point) => point.elevationFt < fromFt);
+    const { fromFt, toFt } = endElevations(plan, line);
+    const risePsi = PSI_PER_FT * (toFt - fromFt);
     constraints.push({
       kind: 'hose pressure',
       piece: line.id,
       room: () => {
-        const inlet = network.pressurePsi[from]!;
-        const outlet = network.pressurePsi[to]!;
-        let greatest = Math.max(inlet, outlet);
-        // In a dip between: inlet less its share of friction, plus the fall.
-        const { toFt } = endElevations(plan, line);
-        const friction = inlet - outlet - PSI_PER_FT * (toFt - fromFt);
-        for (const dip of dips) {
-          const share = dip.alongFt / line.lengthFt;
-          greatest = Math.max(
-            greatest,
-            inlet - friction * share + PSI_PER_FT * (fromFt - dip.elevationFt),
-          );
-        }
-        return (limitPsi - greatest) / 100;
+        const inletPsi = network.pressurePsi[from]!;
+        const outletPsi = network.pressurePsi[to]!;
+        const frictionPsi = inletPsi - outletPsi - risePsi;
+        const greatestPsi = greatestAlongPsi(line, inletPsi, outletPsi, frictionPsi, fromFt);
+        return (limitPsi - greatestPsi) / 100;
       },
     });
   }
@@ -306,24 +298,32 @@ function apply(network: Network, group: Group): void {
 
 /** Pumps on the supply side that may be set, by the intakes they feed; nearest the scene first. */
 function groupsOf(plan: Plan, solved: PlanNetwork): Group[] {
+  const { network } = solved;
+  const limits = limitsFor(plan);
   const groups = new Map<string, Group>();
-  const links = new Set(solved.network.linkIds);
+  const links = new Set(network.linkIds);
   for (const rig of plan.rigs) {
     if (rig.id === plan.scene || rig.setting.mode === 'idle' || !links.has(`${rig.id}:pump`))
       continue;
-    const targets = nextRigs(plan, rig.id)
+    const next = nextRigs(plan, rig.id)
       .filter((id) => solved.covers(id))
       .sort();
-    if (targets.length === 0) continue;
-    const key = targets.join('|');
-    const group = groups.get(key) ?? { rigs: [], targets, pdpPsi: 100 };
+    if (next.length === 0) continue;
+    const key = next.join('|');
+    const group = groups.get(key) ?? { rigs: [], targets: next.map(targetOf), pdpPsi: 100 };
     group.rigs.push(rig);
     groups.set(key, group);
   }
   const order = [...groups.values()];
-  const steps = (group: Group): number =>
-    group.targets.includes(plan.scene) ? 0 : 1 + depth(plan, group.targets[0]!);
+  const steps = ({ targets }: Group): number =>
+    targets.some(({ rig }) => rig === plan.scene) ? 0 : 1 + depth(plan, targets[0]!.rig);
   return order.sort((one, two) => steps(one) - steps(two));
+
+  function targetOf(id: string): Group['targets'][number] {
+    const rig = plan.rigs.find((candidate) => candidate.id === id)!;
+    const node = network.nodeIndex(`${id}:intake`);
+    return { rig: id, node, leastPsi: leastIntake(rig, limits).psi };
+  }
 }
 
 /** Pumps between a rig and the scene. */
