@@ -127,5 +127,5 @@ export { parseQuantity } from './units/parse-quantity.ts';
 export type { Quantity, UnitSystem } from './units/quantities.ts';
 export { fromInside, quantities, toInside } from './units/quantities.ts';
 // Words: answers as sentences, cautions, and the line that ends them
-export { improvementSentence, limitSentence, limitSubject } from './words/answer.ts';
+export { improvementSentence, limitSentence, limitWords } from './words/answer.ts';
 export { deferral } from './words/notices.ts';

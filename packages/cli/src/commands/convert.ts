@@ -1,17 +1,14 @@
-import { type PlanFormat, writePlan } from '@plugside/fireground';
+import type { PlanFormat } from '@plugside/fireground';
 import { type Command, Option } from 'commander';
 import type { Answer } from '../answer.ts';
 import { examples } from '../examples.ts';
-import { exitCodes } from '../exit-codes.ts';
 import { readPlanFile } from '../input/read-plan-file.ts';
 import type { Outcome } from '../outcome.ts';
-import { writtenPlan } from '../output/envelope.ts';
-import { aboutPlan } from '../report/heading.ts';
 import type { CommonOptions } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
-import { goesToFile, type OutputOptions, withOutput, writeOutput } from './output-option.ts';
+import { goesToFile, type OutputOptions, withOutput } from './output-option.ts';
 import { planCommand } from './plan-argument.ts';
-import { formatOf } from './write-option.ts';
+import { planOutcome } from './plan-outcome.ts';
 
 interface ConvertOptions extends CommonOptions, OutputOptions {
   to?: PlanFormat;
@@ -51,19 +48,5 @@ export function addConvert(program: Command, answer: Answer): void {
 async function askConvert(file: string, options: ConvertOptions): Promise<Outcome> {
   const toFile = goesToFile(options);
   const { plan } = await readPlanFile(file);
-  const format = options.to ?? (toFile ? formatOf(options.output!) : 'json');
-  const text = writePlan(plan, format);
-  const wrote = toFile ? writeOutput(options, text) : undefined;
-  return {
-    exitCode: exitCodes.answered,
-    text: () => wrote ?? text,
-    data: () => ({
-      plan: aboutPlan(plan),
-      answer: {
-        question: 'convert',
-        plan: writtenPlan(plan),
-        ...(wrote && { file: options.output }),
-      },
-    }),
-  };
+  return planOutcome('convert', plan, toFile, options, 'json');
 }

@@ -10,7 +10,6 @@ import {
   type PlanFormat,
   parseHoseSize,
   patternList,
-  writePlan,
 } from '@plugside/fireground';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { Answer } from '../answer.ts';
@@ -19,13 +18,11 @@ import { exitCodes } from '../exit-codes.ts';
 import { CommandFailure } from '../failure.ts';
 import { quantityArgument, readQuantity } from '../input/quantity-argument.ts';
 import type { Outcome } from '../outcome.ts';
-import { writtenPlan } from '../output/envelope.ts';
 import { table } from '../output/table.ts';
-import { aboutPlan } from '../report/heading.ts';
 import type { CommonOptions } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
-import { goesToFile, type OutputOptions, withOutput, writeOutput } from './output-option.ts';
-import { formatOf } from './write-option.ts';
+import { goesToFile, type OutputOptions, withOutput } from './output-option.ts';
+import { planOutcome } from './plan-outcome.ts';
 
 interface NewOptions extends CommonOptions, OutputOptions {
   title?: string;
@@ -116,21 +113,7 @@ function made(name: string, options: NewOptions): Outcome {
   }
   const toFile = goesToFile(options);
   const plan = planFrom(pattern, options);
-  const format = options.to ?? (toFile ? formatOf(options.output!) : 'yaml');
-  const text = writePlan(plan, format);
-  const wrote = toFile ? writeOutput(options, text) : undefined;
-  return {
-    exitCode: exitCodes.answered,
-    text: () => wrote ?? text,
-    data: () => ({
-      plan: aboutPlan(plan),
-      answer: {
-        question: 'new',
-        plan: writtenPlan(plan),
-        ...(wrote && { file: options.output }),
-      },
-    }),
-  };
+  return planOutcome('new', plan, toFile, options, 'yaml');
 }
 
 function planFrom(pattern: Pattern, options: NewOptions): Plan {

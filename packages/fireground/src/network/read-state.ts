@@ -1,5 +1,6 @@
 /** What a solved network says about each piece of its plan. */
 import {
+  availableFlowGpm,
   fogReactionLb,
   hoseVolumeGal,
   PSI_PER_FT,
@@ -162,13 +163,11 @@ export function greatestAlongPsi(
 
 function hydrantState(reader: Reader, hydrant: Hydrant): HydrantState {
   const { plan } = reader.solved;
-  const { staticPsi, residualPsi, testGpm } = hydrant;
   const floor = limitsFor(plan).mainResidualPsi;
   const ports = [
     'steamer',
     ...Array.from({ length: hydrant.sideOutlets }, (_, n) => `side${n + 1}`),
   ];
-  const ratio = Math.max(0, (staticPsi - floor) / (staticPsi - residualPsi));
   return {
     id: hydrant.id,
     flowGpm: reader.flow(`${hydrant.id}:curve`),
@@ -180,7 +179,7 @@ function hydrantState(reader: Reader, hydrant: Hydrant): HydrantState {
         flowGpm: reader.flow(`${hydrant.id}:${port}`),
         psi: reader.psi(`${hydrant.id}.${port}`),
       })),
-    availableGpm: testGpm * ratio ** 0.54,
+    availableGpm: hydrant.staticPsi > floor ? availableFlowGpm(hydrant, floor) : 0,
   };
 }
 

@@ -1,10 +1,7 @@
-/** The solver's own constants, each with what it is for. None but the first two is a physical property. */
+/** The solver's own constants, each with what it is for. None but the two of the formulas is a physical property. */
 
-/** Elevation [psi/ft]: water's weight, as the trade rounds it. */
-export const PSI_PER_FT = 0.434;
-
-/** Exponent of a main's supply curve: 1/0.54. */
-export const MAIN_EXPONENT = 1 / 0.54;
+export { PSI_PER_FT } from '../formulas/elevation.ts';
+export { DROP_EXPONENT as MAIN_EXPONENT } from '../formulas/hydrant-flow-test.ts';
 
 /** Flow [gpm] under which a loss is taken as linear, so that its slope never vanishes. No flow is out by more than this. */
 export const LINEAR_BELOW_GPM = 0.002;

@@ -1,4 +1,3 @@
-export { MAIN_EXPONENT } from './constants.ts';
 export type { Derivatives, Parameter } from './derivatives.ts';
 export { buildNetwork, type LinkState, type Network, type SolveOptions } from './network.ts';
 export { type BestResidual, NetworkError, type NetworkErrorCode } from './network-error.ts';

@@ -1,8 +1,8 @@
-import { Button } from 'react-aria-components';
 import { PlaceNav } from '../places/PlaceNav.tsx';
 import { usePlan } from '../plan-store/plan-store.ts';
 import { PlanMenu } from './PlanMenu.tsx';
 import { PlanTitle } from './PlanTitle.tsx';
+import { UndoButtons } from './UndoButtons.tsx';
 import { ViewSwitches } from './ViewSwitches.tsx';
 import { Wordmark } from './Wordmark.tsx';
 
@@ -19,22 +19,7 @@ export function Header() {
       <PlaceNav />
       <PlanTitle />
       <div className="header-actions">
-        <Button
-          className="quiet-button"
-          isDisabled={before === undefined}
-          onPress={undo}
-          aria-label={before === undefined ? 'Undo' : `Undo: ${before}`}
-        >
-          Undo
-        </Button>
-        <Button
-          className="quiet-button"
-          isDisabled={after === undefined}
-          onPress={redo}
-          aria-label={after === undefined ? 'Redo' : `Redo: ${after}`}
-        >
-          Redo
-        </Button>
+        <UndoButtons before={before} after={after} undo={undo} redo={redo} />
         <PlanMenu />
         <ViewSwitches />
       </div>

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
+import { UndoButtons } from '../app/UndoButtons.tsx';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { DistrictBoard } from './DistrictBoard.tsx';
@@ -74,24 +75,5 @@ function LayHistory() {
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, [undo, redo]);
-  return (
-    <>
-      <Button
-        className="quiet-button"
-        isDisabled={before === undefined}
-        onPress={undo}
-        aria-label={before === undefined ? 'Undo' : `Undo: ${before}`}
-      >
-        Undo
-      </Button>
-      <Button
-        className="quiet-button"
-        isDisabled={after === undefined}
-        onPress={redo}
-        aria-label={after === undefined ? 'Redo' : `Redo: ${after}`}
-      >
-        Redo
-      </Button>
-    </>
-  );
+  return <UndoButtons before={before} after={after} undo={undo} redo={redo} />;
 }

@@ -1,9 +1,8 @@
-import { deferral, nameOf, pieceOf } from '@plugside/fireground';
+import { deferral, limitSentence, nameOf, pieceOf } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { useDeferredValue, useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import type { HydrantSupply } from '../../api/district.ts';
-import { limitSentence } from '../../app/answer-words.ts';
 import { Choice } from '../../editing/Choice.tsx';
 import { useUnits } from '../../editing/use-units.ts';
 import type { District } from '../district.ts';
@@ -147,7 +146,7 @@ export function LayPanel(props: LayPanelProps) {
             )}
             <p>
               {most.noneReason ??
-                limitSentence(most.binding, answered?.plan ?? solved.plan!, units)}
+                limitSentence(answered?.plan ?? solved.plan!, most.binding, units.system)}
             </p>
           </>
         )}
