@@ -1,0 +1,71 @@
+/** What there is to work with: a demand, the water within reach, the rigs that come. */
+import type { DepartmentValues, DraftSource, HoseSize, Hydrant, Rig } from '../plan/plan.ts';
+
+/** Ground along a lay from the water to the scene. */
+export interface LayGround {
+  /** Hose to lay along the streets [ft], above 0. */
+  lengthFt: number;
+  /** Heights between the ends, from the water: distance along the lay and elevation [ft]. */
+  terrain?: readonly { alongFt: number; elevationFt: number }[];
+}
+
+/** A hydrant that hose reaches the scene from. */
+export interface HydrantAtHand extends LayGround {
+  /** With its flow test and its outlets' losses. Its id is the situation's. */
+  hydrant: Hydrant;
+  /** False where its record has no large outlet: one side outlet feeds the lay. */
+  steamer: boolean;
+  /** Known to be on another main than the others: two such hydrants add up. Left out: not known. */
+  main?: string;
+  outOfService?: string;
+}
+
+/** Open water that a pump can draft from. */
+export interface WaterAtHand extends LayGround {
+  /** Water's surface, height above the sea and temperature. */
+  draft: DraftSource;
+  /** Where the pump stands, above the water [ft]. */
+  liftFt: number;
+  /** What can be taken [gal]; left out: not known. */
+  usableGal?: number;
+}
+
+/** A place where tenders fill, and the road there. */
+export interface FillPlace {
+  id: string;
+  name: string;
+  /** One way along the road [mi]. */
+  roadMi: number;
+  /** Rate at which it fills a tender [gpm]. */
+  fillGpm: number;
+}
+
+/** Hose that a rig can lay for supply. */
+export interface HoseAboard {
+  hose: HoseSize;
+  lengthFt: number;
+}
+
+export interface RespondingRig {
+  /** `role`, `setting` and `elevationFt` are the way's to set. */
+  rig: Rig;
+  kind: 'engine' | 'tender' | 'aerial' | 'brush';
+  /** From the call, or from the first rig's arrival: the same zero for all [min]. */
+  arrivesMin: number;
+  hose: readonly HoseAboard[];
+  assistValve: boolean;
+}
+
+export interface Situation {
+  title: string;
+  invented: boolean;
+  scene: { name: string; elevationFt: number };
+  /** What must reach the scene [gpm], above 0. */
+  demandGpm: number;
+  /** In order of arrival. The first engine attacks. */
+  rigs: readonly RespondingRig[];
+  hydrants: readonly HydrantAtHand[];
+  waters: readonly WaterAtHand[];
+  fillPlaces: readonly FillPlace[];
+  department: DepartmentValues;
+}
