@@ -5,7 +5,7 @@ export type { PlanningNotice } from './notice.ts';
 export {
   type BuildingPlan,
   type BuildingPlanRequest,
-  type PickedRig,
   planForBuilding,
 } from './plan-for-building.ts';
+export type { PickedRig } from './rig-from-record.ts';
 export { type ElevationAt, type TerrainPoint, terrainAlong } from './terrain-along.ts';

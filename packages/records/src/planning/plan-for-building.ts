@@ -3,24 +3,15 @@ import {
   addAttackLines,
   boostedAtHydrant,
   type DepartmentValues,
-  type Hydrant,
   type Plan,
-  planSupply,
-  pumpCurve,
-  type Rig,
-  usualRating,
 } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 import { crowFt, type LonLat } from '../streets/ellipsoid.ts';
 import { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
-import { ft, gpm, notice, type PlanningNotice } from './notice.ts';
+import { hydrantFromRecord } from './hydrant-from-record.ts';
+import { ft, notice, type PlanningNotice } from './notice.ts';
+import { type PickedRig, rigFromRecord } from './rig-from-record.ts';
 import { type ElevationAt, terrainAlong } from './terrain-along.ts';
-
-/** A rig with its own pump tests, the newest of which gives its curve. */
-export interface PickedRig {
-  rig: Fields<'rigs'>;
-  pumpTests?: readonly Fields<'pump-tests'>[];
-}
 
 export interface BuildingPlanRequest {
   building: Pick<
@@ -76,50 +67,18 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   const notices = [...hose.notices];
   const heights = endHeights(request, notices);
   const riseFt = heights.endFt - heights.startFt;
-  const measured = request.test && planSupply(request.test);
-  if (!measured) {
-    notices.push(
-      request.test
-        ? notice(
-            'error',
-            'test-not-usable',
-          )`The flow test of ${hydrant.name} on ${request.test.testedOn} gives no supply curve. See what is wrong with it, or pick another test.`
-        : notice(
-            'error',
-            'no-flow-test',
-          )`${hydrant.name} has no flow test on record. Enter one, or pick another hydrant.`,
-    );
-    return { plan: undefined, hose, riseFt, notices };
-  }
-  // Pitots are read to a psi or so: fractions of a gpm mean nothing.
-  const supply = { ...measured, testGpm: Math.round(measured.testGpm) };
-  if (hydrant.status === 'out of service') {
-    const why = hydrant.statusReason ? ` (${hydrant.statusReason})` : '';
-    notices.push(notice('caution', 'out-of-service')`${hydrant.name} is out of service${why}.`);
-  }
-
-  const steamer = hydrant.steamerIn !== undefined;
-  if (!steamer && hydrant.sideOutlets === 0) {
-    notices.push(
-      notice(
-        'error',
-        'no-outlet',
-      )`${hydrant.name} has no outlet on record. Enter its outlets, or pick another hydrant.`,
-    );
-    return { plan: undefined, hose, riseFt, notices };
-  }
-  if (!steamer) {
-    notices.push(
-      notice(
-        'caution',
-        'no-steamer',
-      )`${hydrant.name} has no large outlet on record. The plan takes one ${`${hydrant.sideOutletIn}`} in outlet.`,
-    );
-  }
+  const { hydrant: planHydrant, steamer } = hydrantFromRecord(
+    'H1',
+    hydrant,
+    request.test,
+    heights.startFt,
+    notices,
+  );
+  if (!planHydrant) return { plan: undefined, hose, riseFt, notices };
   const assistValve = steamer && beds.some((rig) => rig.assistValve);
   const drawn = boostedAtHydrant({
     title: `${building.name} from ${hydrant.name}`.slice(0, LONGEST_TITLE),
-    hydrant: supply,
+    hydrant: planHydrant,
     assistValve,
     lay: { hose: hose.hose, count: hose.count, lengthFt, riseFt },
     booster: booster ? {} : null,
@@ -128,24 +87,15 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     request.elevationAt && route.path
       ? terrainAlong(fromHydrant(route.path, hydrant), lengthFt, heights, request.elevationAt)
       : [];
-  const planHydrant: Hydrant = {
-    ...drawn.hydrants[0]!,
-    ...supply,
-    name: hydrant.name,
-    elevationFt: heights.startFt,
-    sideOutlets: hydrant.sideOutlets,
-    ...(hydrant.steamerLoss && { steamerLoss: hydrant.steamerLoss }),
-    ...(hydrant.sideLoss && { sideLoss: hydrant.sideLoss }),
-  };
   const rigs = drawn.rigs.map((rig) =>
     rig.role === 'attack'
-      ? ownRig(
+      ? rigFromRecord(
           { ...rig, setting: { mode: 'governed', pdpPsi: USUAL_ATTACK_PSI } },
           attack,
           heights.endFt,
           notices,
         )
-      : ownRig(rig, booster!, heights.startFt, notices),
+      : rigFromRecord(rig, booster!, heights.startFt, notices),
   );
   const { neededGpm } = building;
   if (!neededGpm) {
@@ -175,44 +125,6 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     hose,
     riseFt,
     notices,
-  };
-}
-
-/** A pattern's rig with the record's name, rating, pump curve and fittings. */
-function ownRig(
-  drawn: Rig,
-  { rig, pumpTests = [] }: PickedRig,
-  elevationFt: number,
-  notices: PlanningNotice[],
-): Rig {
-  if (rig.ratedGpm === undefined) {
-    notices.push(
-      notice(
-        'caution',
-        'no-rating',
-      )`${rig.name} has no pump rating on record. The plan assumes ${gpm(usualRating)}.`,
-    );
-  }
-  const ratedGpm = rig.ratedGpm ?? usualRating;
-  const capability = pumpTests.length > 0 ? pumpCurve(pumpTests, ratedGpm).points : null;
-  if (!capability) {
-    notices.push(
-      notice(
-        'fact',
-        'no-pump-test',
-      )`${rig.name} has no usable pump test on record: its pump is the default for its rating.`,
-    );
-  }
-  return {
-    ...drawn,
-    name: rig.name,
-    elevationFt,
-    ratedGpm,
-    intakes: Math.max(1, Math.min(8, rig.intakes)),
-    discharges: Math.max(1, rig.discharges),
-    ...(capability && { capability }),
-    ...(rig.tankGal && { tankGal: rig.tankGal }),
-    ...(rig.intakeReliefPsi !== undefined && { intakeReliefPsi: rig.intakeReliefPsi }),
   };
 }
 

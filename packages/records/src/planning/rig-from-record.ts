@@ -1,0 +1,47 @@
+import { pumpCurve, type Rig, usualRating } from '@plugside/fireground';
+import type { Fields } from '../model/index.ts';
+import { gpm, notice, type PlanningNotice } from './notice.ts';
+
+/** A rig with its own pump tests, the newest of which gives its curve. */
+export interface PickedRig {
+  rig: Fields<'rigs'>;
+  pumpTests?: readonly Fields<'pump-tests'>[];
+}
+
+/** A pattern's rig with the record's name, rating, pump curve and fittings; what is assumed goes to `notices`. */
+export function rigFromRecord(
+  drawn: Rig,
+  { rig, pumpTests = [] }: PickedRig,
+  elevationFt: number,
+  notices: PlanningNotice[],
+): Rig {
+  if (rig.ratedGpm === undefined) {
+    notices.push(
+      notice(
+        'caution',
+        'no-rating',
+      )`${rig.name} has no pump rating on record. The plan assumes ${gpm(usualRating)}.`,
+    );
+  }
+  const ratedGpm = rig.ratedGpm ?? usualRating;
+  const capability = pumpTests.length > 0 ? pumpCurve(pumpTests, ratedGpm).points : null;
+  if (!capability) {
+    notices.push(
+      notice(
+        'fact',
+        'no-pump-test',
+      )`${rig.name} has no usable pump test on record: its pump is the default for its rating.`,
+    );
+  }
+  return {
+    ...drawn,
+    name: rig.name,
+    elevationFt,
+    ratedGpm,
+    intakes: Math.max(1, Math.min(8, rig.intakes)),
+    discharges: Math.max(1, rig.discharges),
+    ...(capability && { capability }),
+    ...(rig.tankGal && { tankGal: rig.tankGal }),
+    ...(rig.intakeReliefPsi !== undefined && { intakeReliefPsi: rig.intakeReliefPsi }),
+  };
+}
