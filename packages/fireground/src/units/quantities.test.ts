@@ -27,6 +27,10 @@ describe('factors against the exact definitions (International yard and pound ag
     [32, '°F', 'temperature', 0, '°C'],
     // Conventional mercury, 13 595.1 kg/m³.
     [1, 'inHg', 'vacuum', (13595.1 * 9.80665 * inchM) / 1000, 'kPa'],
+    [1, 'ft²', 'area', (12 * inchM) ** 2, 'm²'],
+    [1, 'ft³', 'space', (12 * inchM) ** 3, 'm³'],
+    [1, 'mi', 'distance', (5280 * 12 * inchM) / 1000, 'km'],
+    [1, 'gpm/ft²', 'density', gallonL / (12 * inchM) ** 2, 'mm/min'],
   ])('%d %s of %s', (value, from, quantity, expected, to) => {
     // Printed to seven digits.
     const converted = fromInside(toInside(value, quantity, from), quantity, to);

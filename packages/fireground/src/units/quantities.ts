@@ -17,7 +17,11 @@ export type Quantity =
   | 'force'
   | 'mass'
   | 'temperature'
-  | 'vacuum';
+  | 'vacuum'
+  | 'area'
+  | 'space'
+  | 'distance'
+  | 'density';
 
 export type UnitSystem = 'us' | 'si';
 
@@ -274,6 +278,102 @@ export const quantities: Readonly<Record<Quantity, QuantityRow>> = {
     inside: 'inHg',
     shown: { us: 'inHg', si: 'kPa' },
     units: [inHg, kPa, bar],
+  },
+  area: {
+    siUnit: 'm²',
+    inside: 'ft²',
+    shown: { us: 'ft²', si: 'm²' },
+    units: [
+      {
+        symbol: 'ft²',
+        singular: 'square foot',
+        plural: 'square feet',
+        toSi: 9.290304e-2,
+        also: ['ft2', 'sq ft', 'sqft'],
+        digits: 0,
+      },
+      {
+        symbol: 'm²',
+        singular: 'square metre',
+        plural: 'square metres',
+        toSi: 1,
+        also: ['m2', 'sq m'],
+        digits: 0,
+      },
+    ],
+  },
+  // Room inside a building; water in a tank is a volume.
+  space: {
+    siUnit: 'm³',
+    inside: 'ft³',
+    shown: { us: 'ft³', si: 'm³' },
+    units: [
+      {
+        symbol: 'ft³',
+        singular: 'cubic foot',
+        plural: 'cubic feet',
+        toSi: 2.831685e-2,
+        also: ['ft3', 'cu ft'],
+        digits: 0,
+      },
+      {
+        symbol: 'm³',
+        singular: 'cubic metre',
+        plural: 'cubic metres',
+        toSi: 1,
+        also: ['m3', 'cu m'],
+        digits: 0,
+      },
+    ],
+  },
+  // Along a road; hose and heights are lengths.
+  distance: {
+    siUnit: 'm',
+    inside: 'mi',
+    shown: { us: 'mi', si: 'km' },
+    units: [
+      {
+        symbol: 'mi',
+        singular: 'mile',
+        plural: 'miles',
+        toSi: 1.609344e3,
+        also: [],
+        digits: 1,
+      },
+      {
+        symbol: 'km',
+        singular: 'kilometre',
+        plural: 'kilometres',
+        toSi: 1e3,
+        also: ['kilometer', 'kilometers'],
+        digits: 1,
+      },
+    ],
+  },
+  // Water on each part of a floor, as sprinklers are designed for.
+  density: {
+    siUnit: 'm/s',
+    inside: 'gpm/ft²',
+    shown: { us: 'gpm/ft²', si: 'mm/min' },
+    units: [
+      {
+        symbol: 'gpm/ft²',
+        singular: 'gallon per minute per square foot',
+        plural: 'gallons per minute per square foot',
+        // The factor of gpm over the factor of ft².
+        toSi: 6.30902e-5 / 9.290304e-2,
+        also: ['gpm/ft2', 'gpm/sq ft'],
+        digits: 2,
+      },
+      {
+        symbol: 'mm/min',
+        singular: 'millimetre per minute',
+        plural: 'millimetres per minute',
+        toSi: 1e-3 / 60,
+        also: ['millimeter per minute', 'millimeters per minute'],
+        digits: 1,
+      },
+    ],
   },
 };
 
