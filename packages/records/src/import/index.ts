@@ -2,7 +2,8 @@
 
 export type { FieldSpec, FieldType } from './mapping/field-spec.ts';
 export { fieldsByKind } from './mapping/fields.ts';
-export { type GuessOptions, guessMapping, refusedColumns } from './mapping/guess-mapping.ts';
+export { type GuessOptions, guessMapping } from './mapping/guess-mapping.ts';
+export { refusedColumns } from './mapping/known-columns.ts';
 export {
   type FieldMapping,
   type ImportKind,
@@ -11,6 +12,7 @@ export {
   type PlaceMapping,
   type RowFilter,
 } from './mapping/mapping.ts';
+export { type MendedCells, withMendedRows } from './mended-rows.ts';
 export { type CoordinateSystem, type CrsRead, readCrs } from './place/crs.ts';
 export { readReferences } from './references.ts';
 export type { ImportReport, KeptValue, Refusal } from './report.ts';

@@ -2,7 +2,7 @@ import { once } from 'node:events';
 import { createWriteStream, type WriteStream } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { csvLine } from '../export/csv-cell.ts';
-import { refusedColumns } from './mapping/guess-mapping.ts';
+import { refusedColumns } from './mapping/known-columns.ts';
 import type { Mapping } from './mapping/mapping.ts';
 import { writeWkt } from './place/wkt.ts';
 import type { Refusal } from './report.ts';

@@ -7,6 +7,8 @@ export interface Refusal {
   /** CSV: line of the file, from 1. Otherwise the feature, from 1. */
   row: number;
   column?: string;
+  /** The record's field that is missing or out of range. */
+  field?: string;
   /** As it stands in the file, cut to 200 characters. */
   value?: string;
   reason: string;

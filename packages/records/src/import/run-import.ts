@@ -15,6 +15,8 @@ export interface RunImportOptions {
   onProgress?(progress: { done: number; total: number }): void;
   /** Where refused rows go, as a CSV to mend; made only where there are any. */
   refusedFile?: string;
+  /** Told of each refused row, in the file's order. */
+  onRefused?(row: SourceRow, refusal: Refusal): void;
   /** Count what would happen and write nothing. */
   dryRun?: boolean;
   /** ISO day; left out: today. */
@@ -205,6 +207,7 @@ class Reading {
 
   async #refuse(row: SourceRow, refusal: Refusal): Promise<void> {
     this.#tally.refuse(refusal);
+    this.#options.onRefused?.(row, refusal);
     await this.#refused?.add(row, refusal);
   }
 

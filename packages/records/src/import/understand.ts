@@ -2,7 +2,7 @@
 import { type FieldsIn, type Kind, kindLabels, recordSchemas } from '../model/index.ts';
 import type { FieldSpec } from './mapping/field-spec.ts';
 import { fieldSpec, hasPlace } from './mapping/fields.ts';
-import { versionColumn } from './mapping/guess-mapping.ts';
+import { versionColumn } from './mapping/known-columns.ts';
 import type { FieldMapping, ImportKind, Mapping } from './mapping/mapping.ts';
 import { fits } from './mapping/osm-tags.ts';
 import { readValue, type ValueOptions } from './mapping/read-value.ts';
@@ -285,6 +285,7 @@ function issueOf(
   const missing = value === undefined;
   return {
     code: missing ? 'missing value' : 'value out of range',
+    field: top,
     ...(from[top] !== undefined && { column: from[top] }),
     ...(!missing && { value: typeof value === 'object' ? JSON.stringify(value) : String(value) }),
     reason: missing ? `${label}: it is missing.` : `${label}: ${issue.message}.`,

@@ -6,47 +6,26 @@ import {
   type ImportKind,
   type ImportReport,
   type Mapping,
+  type MendedCells,
   type RecordStore,
+  type Refusal,
   readReferences,
   readSource,
   runImport,
   type Source,
   SourceRefusedError,
-  type Understood,
+  type SourceRow,
   understand,
+  withMendedRows,
 } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
-
-export type ImportState = 'reading' | 'ready' | 'running' | 'done' | 'cancelled' | 'failed';
-
-/** A row as it stands in the file, and as it was understood. */
-export interface SampleRow {
-  row: number;
-  values: Readonly<Record<string, unknown>>;
-  understood: Understood;
-}
-
-/** An import as it is told over HTTP. */
-export interface ImportView {
-  id: string;
-  name: string;
-  kind: ImportKind;
-  state: ImportState;
-  format: Source['format'] | null;
-  encoding: string | null;
-  delimiter: string | null;
-  columns: readonly string[];
-  hasGeometry: boolean;
-  crs: Source['crs'] | null;
-  mapping: Mapping | null;
-  sample: readonly SampleRow[];
-  progress: { done: number; total: number };
-  report: ImportReport | null;
-  /** Rows were refused, and their file can be had. */
-  hasRefusedFile: boolean;
-  /** Why it failed, and what to do. */
-  failure: { detail: string; remedy: string } | null;
-}
+import {
+  type ImportState,
+  type ImportView,
+  type RefusedRow,
+  refusedRow,
+  type SampleRow,
+} from './import-view.ts';
 
 export interface ImportFiles {
   /** The file as uploaded. */
@@ -58,6 +37,9 @@ export interface ImportFiles {
 /** Rows of the file that are shown as understood. */
 const SAMPLE_ROWS = 50;
 
+/** Refused rows that are kept with their cells; all of them are in the file of refused rows. */
+const MOST_REFUSED_ROWS = 1000;
+
 export class ImportJob {
   readonly id: string;
   readonly name: string;
@@ -66,13 +48,20 @@ export class ImportJob {
   readonly #files: ImportFiles;
   readonly #district: [number, number] | undefined;
   #state: ImportState = 'reading';
+  /** As uploaded. */
   #source: Source | undefined;
+  #mended = new Map<number, Record<string, string>>();
+  #refusedRows: RefusedRow[] = [];
+  #startedAt: number | undefined;
+  #elapsedMs: number | undefined;
   #mapping: Mapping | undefined;
   #sample: SampleRow[] = [];
   #progress = { done: 0, total: 0 };
   #report: ImportReport | undefined;
   #failure: { detail: string; remedy: string } | undefined;
   #abort = new AbortController();
+  /** The run alone is to end, not the import. */
+  #stopping = false;
   /** What is under way. */
   #work: Promise<void> = Promise.resolve();
 
@@ -114,6 +103,9 @@ export class ImportJob {
       mapping: this.#mapping ?? null,
       sample: this.#sample,
       progress: this.#progress,
+      elapsedMs:
+        this.#startedAt === undefined ? (this.#elapsedMs ?? null) : Date.now() - this.#startedAt,
+      mendedCount: this.#mended.size,
       report: this.#report ?? null,
       hasRefusedFile: this.refusedFile !== undefined,
       failure: this.#failure ?? null,
@@ -123,6 +115,11 @@ export class ImportJob {
   /** The CSV of refused rows of the last run; undefined where none was refused. */
   get refusedFile(): string | undefined {
     return this.#report && existsSync(this.#files.refused) ? this.#files.refused : undefined;
+  }
+
+  /** The first refused rows of the last run, with their cells. */
+  get refusedRows(): readonly RefusedRow[] {
+    return this.#report ? this.#refusedRows : [];
   }
 
   /** Reads the file in the background. */
@@ -140,37 +137,74 @@ export class ImportJob {
     });
   }
 
-  /** A fresh guess, for instance for another kind. @throws ProblemError 409 unless ready */
+  /** A fresh guess, for instance for another kind. @throws ProblemError 409 unless ready or done */
   async guess(kind: ImportKind, sourceName: string | undefined): Promise<void> {
     const source = this.#readySource('map');
     await this.#take(guessMapping(kind, source, { ...this.#guessOptions(), sourceName }));
   }
 
-  /** @throws ProblemError 409 unless ready, and what `check` throws */
+  /** @throws ProblemError 409 unless ready or done, and what `check` throws */
   async setMapping(check: (source: Source) => Mapping): Promise<void> {
     await this.#take(check(this.#readySource('map')));
   }
 
-  /** Runs in the background; a dry run counts and writes nothing. @throws ProblemError 409 unless ready */
+  /**
+   * Takes cells as mended, on top of what was mended before; the next run reads the whole file with
+   * them, so that a mended row is held against every other.
+   * @throws ProblemError 409 unless ready or done, and what `check` throws
+   */
+  async mend(check: (source: Source) => MendedCells): Promise<void> {
+    const cells = check(this.#readySource('mend'));
+    for (const [row, values] of cells) {
+      this.#mended.set(row, { ...this.#mended.get(row), ...values });
+    }
+    if (this.#mapping) await this.#take(this.#mapping);
+  }
+
+  /**
+   * Runs in the background; a dry run counts and writes nothing. One that is done can be run again,
+   * after its mapping or its rows were mended.
+   * @throws ProblemError 409 unless ready or done
+   */
   run(dryRun: boolean): void {
-    const source = this.#readySource('run');
+    const source = withMendedRows(this.#readySource('run'), this.#mended);
     const mapping = this.#mapping;
     if (!mapping) return;
     this.#progress = { done: 0, total: source.total };
     this.#report = undefined;
+    this.#refusedRows = [];
+    this.#startedAt = Date.now();
     this.#begin('running', async () => {
       await rm(this.#files.refused, { force: true });
       this.#report = await runImport(this.#store, source, mapping, {
         dryRun,
         signal: this.#abort.signal,
         refusedFile: this.#files.refused,
+        onRefused: (row, refusal) => this.#refuse(row, refusal),
         onProgress: (progress) => {
           this.#progress = progress;
         },
       });
       this.#state = dryRun ? 'ready' : 'done';
-      if (!dryRun) await this.#closeSource();
     });
+  }
+
+  /**
+   * Ends a run with nothing written; the import is ready to be run again. Too late for one that has
+   * just been written.
+   * @throws ProblemError 409 unless running
+   */
+  async stop(): Promise<void> {
+    if (this.#state !== 'running') {
+      throw new ProblemError({
+        status: 409,
+        title: 'Not running',
+        detail: `The import is ${this.#state}; only one that is running can be stopped.`,
+      });
+    }
+    this.#stopping = true;
+    this.#abort.abort();
+    await this.#work;
   }
 
   /** Ends what is under way with nothing written; too late for a run that has just been written. */
@@ -190,15 +224,27 @@ export class ImportJob {
 
   #begin(state: 'reading' | 'running', work: () => Promise<void>): void {
     this.#state = state;
-    this.#work = work().catch(async (error: unknown) => {
-      if (this.#abort.signal.aborted) {
-        this.#state = 'cancelled';
-      } else {
-        this.#state = 'failed';
-        this.#failure = failureOf(error);
-      }
-      await this.#closeSource();
-    });
+    this.#work = work()
+      .catch(async (error: unknown) => {
+        if (this.#abort.signal.aborted && this.#stopping) {
+          this.#state = 'ready';
+          this.#progress = { done: 0, total: this.#progress.total };
+          return;
+        }
+        if (this.#abort.signal.aborted) {
+          this.#state = 'cancelled';
+        } else {
+          this.#state = 'failed';
+          this.#failure = failureOf(error);
+        }
+        await this.#closeSource();
+      })
+      .finally(() => {
+        if (this.#startedAt !== undefined) this.#elapsedMs = Date.now() - this.#startedAt;
+        this.#startedAt = undefined;
+        if (this.#stopping) this.#abort = new AbortController();
+        this.#stopping = false;
+      });
   }
 
   async #take(mapping: Mapping): Promise<void> {
@@ -209,7 +255,8 @@ export class ImportJob {
       importedOn: new Date().toISOString().slice(0, 10),
       refer: await readReferences(this.#store, mapping.kind),
     };
-    this.#sample = source.sample.slice(0, SAMPLE_ROWS).map((row) => ({
+    const { sample } = withMendedRows(source, this.#mended);
+    this.#sample = sample.slice(0, SAMPLE_ROWS).map((row) => ({
       row: row.number,
       values: row.values,
       understood: understand(row, mapping, context),
@@ -217,16 +264,22 @@ export class ImportJob {
     this.#mapping = mapping;
   }
 
+  #refuse(row: SourceRow, refusal: Refusal): void {
+    if (this.#refusedRows.length >= MOST_REFUSED_ROWS) return;
+    this.#refusedRows.push(refusedRow(row, refusal));
+  }
+
   #guessOptions() {
     return this.#district ? { district: this.#district } : {};
   }
 
-  #readySource(verb: string): Source {
-    if (this.#state === 'ready' && this.#source) return this.#source;
+  #readySource(verb: 'map' | 'mend' | 'run'): Source {
+    if ((this.#state === 'ready' || this.#state === 'done') && this.#source) return this.#source;
+    const past = { map: 'mapped', mend: 'mended', run: 'run' }[verb];
     throw new ProblemError({
       status: 409,
       title: 'Not ready',
-      detail: `The import is ${this.#state}; only one that is ready can be ${verb === 'run' ? 'run' : 'mapped'}. ${
+      detail: `The import is ${this.#state}; only one that is ready or done can be ${past}. ${
         this.isFinished ? 'Upload the file again.' : 'Wait until it is ready.'
       }`,
     });

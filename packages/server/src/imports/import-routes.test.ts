@@ -1,7 +1,7 @@
 import { request } from 'node:http';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { problemIn, type TestServer, testServer } from '../test-server.ts';
-import type { ImportView } from './import-job.ts';
+import type { ImportView, RefusedRow } from './import-view.ts';
 
 const LIST = [
   'Hydrant No,Lat,Long,Main size,Status',
@@ -167,6 +167,123 @@ describe('an import', () => {
     await settled(first.id);
     for (let n = 0; n < 20; n += 1) await settled((await upload(LIST)).id);
     expect((await server.ask(`/imports/${first.id}`)).status).toBe(404);
+  });
+});
+
+describe('an import that is mended', () => {
+  const BAD = [
+    'Hydrant No,Lat,Long,Main size',
+    'M-1,42.4001,-71.2001,8 in',
+    'M-2,42.4002,,8 in',
+    'M-3,42.4003,-71.2003,eight and a bit',
+    'M-1,42.4004,-71.2004,8 in',
+    '',
+  ].join('\n');
+
+  const refusedOf = async (id: string) =>
+    (await (await server.ask(`/imports/${id}/refused`)).json()) as {
+      total: number;
+      rows: RefusedRow[];
+    };
+  const mend = (id: string, rows: unknown) =>
+    server.ask(`/imports/${id}/mend`, { method: 'POST', json: { rows } });
+
+  it('tells refused rows with their cells, takes new ones, and adds those alone', async () => {
+    const before = await server.store.count('hydrants');
+    const { id } = await upload(BAD, 'name=mend.csv&kind=hydrants');
+    await settled(id);
+    await run(id);
+    expect((await settled(id)).report).toMatchObject({ added: 1, refusedCount: 3 });
+    const { total, rows } = await refusedOf(id);
+    expect(total).toBe(3);
+    expect(rows.map(({ row, refusal }) => [row, refusal.code, refusal.column])).toEqual([
+      [3, 'no place', 'Long'],
+      [4, 'value not understood', 'Main size'],
+      [5, 'duplicate key', 'Hydrant No'],
+    ]);
+    expect(rows[0]?.values).toMatchObject({ 'Hydrant No': 'M-2', Lat: '42.4002', Long: '' });
+
+    const mended = await mend(id, [{ row: 3, values: { Long: '-71.2002' } }]);
+    expect(await mended.json()).toMatchObject({ state: 'done', mendedCount: 1 });
+    await run(id);
+    // The row that was brought in stays as it is, and the one with its id is still found out.
+    expect((await settled(id)).report).toMatchObject({
+      added: 1,
+      changed: 0,
+      same: 1,
+      refusedCount: 2,
+    });
+    await mend(id, [
+      { row: 4, values: { 'Main size': '8 in' } },
+      { row: 5, values: { 'Hydrant No': 'M-4' } },
+    ]);
+    await run(id);
+    expect((await settled(id)).report).toMatchObject({ added: 2, same: 2, refusedCount: 0 });
+    expect(await server.store.count('hydrants')).toBe(before + 4);
+
+    // The same file again, as it came: nothing is doubled.
+    const again = await upload(BAD, 'name=mend.csv&kind=hydrants');
+    await settled(again.id);
+    await run(again.id);
+    expect((await settled(again.id)).report).toMatchObject({ added: 0, same: 1, refusedCount: 3 });
+    expect(await server.store.count('hydrants')).toBe(before + 4);
+  });
+
+  it('takes the file of refused rows, mended, as the same list', async () => {
+    const { id } = await upload(BAD, 'name=sheet.csv&kind=hydrants');
+    await settled(id);
+    await run(id);
+    await settled(id);
+    const text = await (await server.ask(`/imports/${id}/refused.csv`)).text();
+    const before = await server.store.count('hydrants');
+    const sheet = text.replace('eight and a bit', '8 in').replace(/^M-1.*\n/m, '');
+    const next = await upload(sheet, 'name=refused.csv&kind=hydrants');
+    expect((await settled(next.id)).mapping?.sourceName).toBe('sheet');
+    await run(next.id);
+    expect((await settled(next.id)).report).toMatchObject({ added: 1, refusedCount: 1 });
+    expect(await server.store.count('hydrants')).toBe(before + 1);
+  });
+
+  it('refuses columns that the file has not, and other shapes', async () => {
+    const { id } = await upload(BAD);
+    await settled(id);
+    const wrong = await mend(id, [{ row: 3, values: { Colour: 'red' } }]);
+    expect(wrong.status).toBe(422);
+    expect((await problemIn(wrong)).detail).toContain('"Colour", which the file has not');
+    for (const rows of [[], [{ row: 0, values: {} }], [{ row: 2, values: { Lat: 4 } }], 'all']) {
+      expect((await mend(id, rows)).status, JSON.stringify(rows)).toBe(422);
+    }
+  });
+
+  it('can be mapped anew and run again when done', async () => {
+    const { id } = await upload(
+      'id,name,lat,lon,w\nW-1,W,42.3,-71.1,200\n',
+      'name=w.csv&kind=hydrants',
+    );
+    const { mapping } = await settled(id);
+    await run(id);
+    expect((await settled(id)).report).toMatchObject({ added: 1 });
+    const fields = [...(mapping?.fields ?? []), { field: 'mainIn', columns: ['w'], unit: 'mm' }];
+    await server.ask(`/imports/${id}/mapping`, { method: 'PUT', json: { ...mapping, fields } });
+    await run(id);
+    expect((await settled(id)).report).toMatchObject({ added: 0, changed: 1 });
+  });
+});
+
+describe('a run that is stopped', () => {
+  it('leaves nothing written and the import ready, and can be run to its end', async () => {
+    const before = await server.store.count('hydrants');
+    const { id } = await upload(manyRows(30_000), 'name=stopped.csv&kind=hydrants');
+    await settled(id);
+    expect((await server.ask(`/imports/${id}/stop`, { method: 'POST' })).status).toBe(409);
+    await run(id);
+    while ((await view(id)).progress.done === 0) await new Promise((go) => setTimeout(go, 5));
+    const answer = await server.ask(`/imports/${id}/stop`, { method: 'POST' });
+    expect(await answer.json()).toMatchObject({ state: 'ready', report: null });
+    expect(await server.store.count('hydrants')).toBe(before);
+    await run(id, '?dryRun=true');
+    expect((await settled(id)).report).toMatchObject({ added: 30_000, dryRun: true });
+    expect((await view(id)).elapsedMs).toBeGreaterThan(0);
   });
 });
 

@@ -12,8 +12,9 @@ import type { MapLayers } from '../map/layers.ts';
 import { ProblemError } from '../problem.ts';
 import type { WorkFolder } from '../work/work-folder.ts';
 import { checkedMapping } from './check-mapping.ts';
+import { checkedMended } from './check-mended.ts';
 import { importJobs } from './import-jobs.ts';
-import { importSchema } from './import-schema.ts';
+import { importSchema, mendSchema, refusedRowsSchema } from './import-schema.ts';
 import { mappingSchema } from './mapping-schema.ts';
 import { receiveUpload, uploadName } from './upload.ts';
 
@@ -121,7 +122,8 @@ export function importRoutes(
       summary: 'Run an import',
       description:
         'In one transaction: all rows that were understood, or nothing. With `dryRun=true` it is ' +
-        'counted and not written, and the import is ready again.',
+        'counted and not written, and the import is ready again. One that is done can be run again ' +
+        'after its mapping or its rows were mended: what it brought in stays as it is.',
       request: { params, query: z.object({ dryRun: z.enum(['true', 'false']).optional() }) },
       responses: { ...json('The import, running', importSchema, 202), ...problems(404, 409) },
     },
@@ -129,6 +131,67 @@ export function importRoutes(
       const job = jobOf(c);
       job.run(c.req.query('dryRun') === 'true');
       return c.json(job.view, 202);
+    },
+  );
+  define(
+    app,
+    {
+      method: 'post',
+      path: `${path}/{id}/stop`,
+      tags,
+      summary: 'Stop a run',
+      description:
+        'It ends with nothing written, and the import is ready again. One that was written in the ' +
+        'meantime is done.',
+      request: { params },
+      responses: { ...json('The import', importSchema), ...problems(404, 409) },
+    },
+    async (c) => {
+      const job = jobOf(c);
+      await job.stop();
+      return c.json(job.view);
+    },
+  );
+  define(
+    app,
+    {
+      method: 'get',
+      path: `${path}/{id}/refused`,
+      tags,
+      summary: 'Refused rows of the last run, with their cells',
+      request: { params },
+      responses: { ...json('The rows', refusedRowsSchema), ...problems(404) },
+    },
+    (c) => {
+      const job = jobOf(c);
+      c.header('Cache-Control', 'no-store');
+      return c.json({ total: job.view.report?.refusedCount ?? 0, rows: [...job.refusedRows] });
+    },
+  );
+  define(
+    app,
+    {
+      method: 'post',
+      path: `${path}/{id}/mend`,
+      tags,
+      summary: 'Write cells of refused rows anew',
+      description:
+        'Each row by its number in the file. The next run reads the whole file with them: what it ' +
+        'has brought in before stays as it is, and the mended rows are added.',
+      request: {
+        params,
+        body: { required: true, content: { 'application/json': { schema: mendSchema } } },
+      },
+      responses: {
+        ...json('The import, its sample understood anew', importSchema),
+        ...problems(400, 404, 409, 413, 415, 422),
+      },
+    },
+    async (c) => {
+      const job = jobOf(c);
+      const given = await jsonObject(c);
+      await job.mend((source) => checkedMended(given, source));
+      return c.json(job.view);
     },
   );
   define(

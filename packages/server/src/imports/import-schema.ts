@@ -6,6 +6,7 @@ const refusalSchema = z.object({
   code: z.string(),
   row: z.int().openapi({ description: 'Line of a CSV file, else the feature, from 1' }),
   column: z.string().optional(),
+  field: z.string().optional(),
   value: z.string().optional(),
   reason: z.string(),
   remedy: z.string(),
@@ -59,8 +60,41 @@ export const importSchema = z
       )
       .openapi({ description: 'The first rows as they stand and as understood' }),
     progress: z.object({ done: z.int(), total: z.int() }),
+    elapsedMs: z.int().nullable(),
+    mendedCount: z.int(),
     report: reportSchema.nullable(),
     hasRefusedFile: z.boolean(),
     failure: z.object({ detail: z.string(), remedy: z.string() }).nullable(),
   })
   .openapi('Import');
+
+/** Refused rows with their cells, to be mended where they are shown. */
+export const refusedRowsSchema = z
+  .object({
+    total: z.int(),
+    rows: z
+      .array(
+        z.object({
+          row: z.int(),
+          values: z.record(z.string(), z.unknown()),
+          refusal: refusalSchema,
+        }),
+      )
+      .openapi({ description: 'At most the first 1,000' }),
+  })
+  .openapi('RefusedRows');
+
+/** Cells written anew. */
+export const mendSchema = z
+  .strictObject({
+    rows: z
+      .array(
+        z.strictObject({
+          row: z.int().min(1),
+          values: z.record(z.string().max(500), z.string().max(20_000)),
+        }),
+      )
+      .min(1)
+      .max(1000),
+  })
+  .openapi('MendedRows');

@@ -6,6 +6,7 @@ import { type FieldSpec, idNames } from './field-spec.ts';
 import { fieldsByKind, hasPlace, originsField } from './fields.ts';
 import { guessPlace } from './guess-place.ts';
 import { decimalOf, unitFromValues } from './guess-units.ts';
+import { refusedColumns, versionColumn } from './known-columns.ts';
 import type { FieldMapping, ImportKind, Mapping } from './mapping.ts';
 import { osmMapping } from './osm-tags.ts';
 import { readValue } from './read-value.ts';
@@ -16,21 +17,6 @@ export interface GuessOptions {
   /** Middle of what the department has already [longitude, latitude]. */
   district?: readonly [number, number];
 }
-
-/** Columns that a file of refused rows adds. */
-export const refusedColumns = [
-  'refused_row',
-  'refused_column',
-  'refused_reason',
-  'refused_remedy',
-  'refused_raw',
-  'refused_source',
-  'refused_crs',
-  'refused_geometry',
-] as const;
-
-/** Beside a record's own id: the version that the file was exported at. */
-export const versionColumn = 'plugside_version';
 
 /** A match under this is not made. */
 const LEAST = 0.5;
