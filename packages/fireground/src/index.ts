@@ -117,6 +117,10 @@ export { type SweepOptions, type SweepRow, type SweptValue, sweep } from './ques
 export { isBoosted, unassistedPlan } from './questions/unassisted.ts';
 export { solveNow, whatNow } from './questions/what-now.ts';
 
+// Choosing the supply
+export type * from './supply/choice.ts';
+export type * from './supply/situation.ts';
+
 // Units and sizes
 export type { FormatOptions, FormattedQuantity } from './units/format-quantity.ts';
 export { formatNumber, formatQuantity } from './units/format-quantity.ts';

@@ -1,4 +1,10 @@
-import { formatHoseSize, type HoseSize, hoseCatalogue, parseHoseSize } from '@plugside/fireground';
+import {
+  formatHoseSize,
+  type HoseAboard,
+  type HoseSize,
+  hoseCatalogue,
+  parseHoseSize,
+} from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 import { ft, notice, type PlanningNotice } from './notice.ts';
 
@@ -104,8 +110,17 @@ function withNotice(found: HoseToLay, said: PlanningNotice): HoseToLay {
   return { ...found, notices: [said] };
 }
 
-function carriedFt({ hose }: HoseBed, size: HoseSize): number {
-  return hose
-    .filter((load) => parseHoseSize(load.size) === size && !ATTACK_BED.test(load.where ?? ''))
-    .reduce((sum, load) => sum + load.lengthFt, 0);
+function carriedFt(bed: HoseBed, size: HoseSize): number {
+  return supplyHoseAboard(bed).find(({ hose }) => hose === size)?.lengthFt ?? 0;
+}
+
+/** Hose that a rig can lay for supply, by size, the largest first: no preconnects, no attack beds. */
+export function supplyHoseAboard({ hose }: Pick<HoseBed, 'hose'>): HoseAboard[] {
+  const loads = hose.filter((load) => !ATTACK_BED.test(load.where ?? ''));
+  return SUPPLY_SIZES.map((size) => ({
+    hose: size,
+    lengthFt: loads
+      .filter((load) => parseHoseSize(load.size) === size)
+      .reduce((sum, load) => sum + load.lengthFt, 0),
+  })).filter(({ lengthFt }) => lengthFt > 0);
 }

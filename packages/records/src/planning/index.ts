@@ -1,4 +1,5 @@
 /** From records to plans; no storage, so that a browser can use it. */
+export { arrivalMin, travelMin, turnoutMin } from './arrivals.ts';
 export { departmentCoefficients } from './department-coefficients.ts';
 export { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 export type { PlanningNotice } from './notice.ts';
@@ -8,4 +9,14 @@ export {
   planForBuilding,
 } from './plan-for-building.ts';
 export type { PickedRig } from './rig-from-record.ts';
+export {
+  type BuildingSituation,
+  type ComingRig,
+  longestLayFt,
+  type NearHydrantRecord,
+  type NearWaterRecord,
+  type SituationRequest,
+  situationForBuilding,
+  type WaterRoute,
+} from './situation-for-building.ts';
 export { type ElevationAt, type TerrainPoint, terrainAlong } from './terrain-along.ts';

@@ -6,7 +6,8 @@ import {
   type Plan,
 } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
-import { crowFt, type LonLat } from '../streets/ellipsoid.ts';
+import type { LonLat } from '../streets/ellipsoid.ts';
+import { fromWater } from './from-water.ts';
 import { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 import { hydrantFromRecord } from './hydrant-from-record.ts';
 import { ft, notice, type PlanningNotice } from './notice.ts';
@@ -85,7 +86,7 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   });
   const terrain =
     request.elevationAt && route.path
-      ? terrainAlong(fromHydrant(route.path, hydrant), lengthFt, heights, request.elevationAt)
+      ? terrainAlong(fromWater(route.path, hydrant), lengthFt, heights, request.elevationAt)
       : [];
   const rigs = drawn.rigs.map((rig) =>
     rig.role === 'attack'
@@ -159,10 +160,4 @@ function endHeights(
     )`The heights of ${hydrant.name} and ${building.name} are not both known: the plan takes the ground as level. Each ${ft(10)} of rise costs 4.3 psi.`,
   );
   return { startFt: known, endFt: known };
-}
-
-function fromHydrant(path: readonly LonLat[], hydrant: Fields<'hydrants'>): readonly LonLat[] {
-  const here: LonLat = [hydrant.longitude, hydrant.latitude];
-  const [first, last] = [path[0]!, path[path.length - 1]!];
-  return crowFt(here, first) <= crowFt(here, last) ? path : [...path].reverse();
 }

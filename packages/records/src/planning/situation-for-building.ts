@@ -1,0 +1,245 @@
+import {
+  type DepartmentValues,
+  type FillPlace,
+  flowTestResult,
+  type HydrantAtHand,
+  newDraft,
+  newRig,
+  type RespondingRig,
+  type Situation,
+  type WaterAtHand,
+} from '@plugside/fireground';
+import type { Fields } from '../model/index.ts';
+import type { LonLat, Place } from '../streets/ellipsoid.ts';
+import { fromWater } from './from-water.ts';
+import { heightsFrom } from './heights.ts';
+import { supplyHoseAboard } from './hose-to-lay.ts';
+import { hydrantFromRecord } from './hydrant-from-record.ts';
+import { notice, type PlanningNotice } from './notice.ts';
+import { type PickedRig, rigFromRecord } from './rig-from-record.ts';
+import { type ElevationAt, terrainAlong } from './terrain-along.ts';
+
+/** The way between the building and where water is, along the streets. */
+export interface WaterRoute {
+  lengthFt: number;
+  path: readonly LonLat[];
+}
+
+export interface NearHydrantRecord {
+  record: Fields<'hydrants'> & { id: string };
+  /** The flow test that plans use. */
+  test: Fields<'flow-tests'> | undefined;
+  route: WaterRoute;
+}
+
+export interface NearWaterRecord {
+  record: Fields<'water-sources'> & { id: string };
+  route: WaterRoute;
+}
+
+export interface ComingRig extends PickedRig {
+  rig: PickedRig['rig'] & { id: string };
+  arrivesMin: number;
+}
+
+export interface SituationRequest {
+  building: Fields<'buildings'>;
+  /** What must reach it [gpm]; the record's needed fire flow where left out. */
+  demandGpm?: number;
+  hydrants: readonly NearHydrantRecord[];
+  waters: readonly NearWaterRecord[];
+  /** In order of arrival. */
+  rigs: readonly ComingRig[];
+  /** Where a pump at the water stands above it [ft]; 10 where left out. */
+  liftFt?: number;
+  elevationAt?: ElevationAt;
+  department?: DepartmentValues;
+  /** Made-up records: marked so. */
+  invented?: boolean;
+}
+
+export interface BuildingSituation {
+  /** None where an `error` is among the notices. */
+  situation: Situation | undefined;
+  /** Records behind the situation's ids (`H1`, `W1`, `E1`). */
+  recordIds: Record<string, string>;
+  /** By the same ids: the way from the water to the building. */
+  paths: Record<string, readonly LonLat[]>;
+  notices: PlanningNotice[];
+}
+
+/** Farther than this a tender brings water sooner than hose does [ft]; the longest lay looked at. */
+export const longestLayFt = 4000;
+/** The lift of the rating test. */
+const USUAL_LIFT_FT = 10;
+/** A pump's intake stands this much above the water at least; more than the rating allows for is another source's bank. */
+const LEAST_LIFT_FT = 3;
+const GREATEST_LIFT_FT = 25;
+const FEET_PER_MILE = 5280;
+/** A rig fills from a strong hydrant at this: a tender's usual greatest ("Highway Hydraulics", Fire Apparatus). */
+const GREATEST_FILL_GPM = 1000;
+/** Weaker hydrants are no place to fill tenders. */
+const LEAST_FILL_GPM = 250;
+
+/**
+ * What there is to work with at a building, from the records: its demand, hydrants and open water
+ * by hose length along the streets, the rigs in order of arrival. Ids are short; `recordIds` tells
+ * whose they are. What had to be assumed is in the notices. Never throws for what records may hold:
+ * without demand or rigs there is no situation and an `error` says so.
+ */
+export function situationForBuilding(request: SituationRequest): BuildingSituation {
+  const { building, rigs, elevationAt, department = {}, invented = false } = request;
+  const notices: PlanningNotice[] = [];
+  const recordIds: Record<string, string> = {};
+  const paths: Record<string, readonly LonLat[]> = {};
+  const demandGpm = request.demandGpm ?? building.neededGpm;
+  if (!demandGpm) {
+    notices.push(
+      notice(
+        'error',
+        'no-demand',
+      )`${building.name} has no needed fire flow on record. Work out its demand, or give the flow.`,
+    );
+  }
+  if (!rigs.some(({ rig }) => rig.kind === 'engine' || rig.kind === 'aerial')) {
+    notices.push(
+      notice(
+        'error',
+        'no-rigs',
+      )`No engine in service is on record to respond. Enter the rigs, or pick others.`,
+    );
+  }
+  const hydrantHeights = heightsFrom(
+    building,
+    request.hydrants.map(({ record }) => record),
+    elevationAt,
+  );
+  const waterHeights = heightsFrom(
+    building,
+    request.waters.map(({ record }) => record),
+    elevationAt,
+  );
+  const level = [...hydrantHeights.known, ...waterHeights.known].filter((known) => !known).length;
+  if (level > 0) {
+    notices.push(
+      notice(
+        'caution',
+        'no-heights',
+      )`The height of ${building.name} or of ${`${level}`} of the places with water near it is not known: those lays are taken as level.`,
+    );
+  }
+  const { sceneFt } = hydrantHeights;
+  const groundOf = (
+    route: WaterRoute,
+    from: { longitude: number; latitude: number },
+    ft: number,
+  ) => {
+    const path = fromWater(route.path, from);
+    const terrain = elevationAt
+      ? terrainAlong(path, route.lengthFt, { startFt: ft, endFt: sceneFt }, elevationAt)
+      : [];
+    return { path, lengthFt: Math.max(1, Math.round(route.lengthFt)), terrain };
+  };
+
+  const hydrants: HydrantAtHand[] = [];
+  const fillPlaces: FillPlace[] = [];
+  request.hydrants.forEach(({ record, test, route }, index) => {
+    const id = `H${index + 1}`;
+    const heightFt = hydrantHeights.othersFt[index]!;
+    // What one hydrant lacks is told where it is looked at, not for each of ten here.
+    const { hydrant, steamer } = hydrantFromRecord(id, record, test, heightFt, []);
+    if (!hydrant) return;
+    const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
+    recordIds[id] = record.id;
+    paths[id] = path;
+    const out = record.status === 'out of service';
+    if (lengthFt <= longestLayFt) {
+      hydrants.push({
+        hydrant,
+        steamer,
+        lengthFt,
+        ...(terrain.length > 0 && { terrain }),
+        ...(out && { outOfService: record.statusReason ?? 'no reason on record' }),
+      });
+    }
+    const fillGpm = Math.min(GREATEST_FILL_GPM, (test && flowTestResult(test).q20Gpm) || 0);
+    if (!out && fillGpm >= LEAST_FILL_GPM) {
+      fillPlaces.push({ id, name: record.name, roadMi: lengthFt / FEET_PER_MILE, fillGpm });
+    }
+  });
+
+  const waters: WaterAtHand[] = [];
+  request.waters.forEach(({ record, route }, index) => {
+    const id = `W${index + 1}`;
+    const heightFt = waterHeights.othersFt[index]!;
+    const liftFt = request.liftFt ?? liftAt(record, heightFt - sceneFt, building, elevationAt);
+    const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
+    recordIds[id] = record.id;
+    paths[id] = path;
+    if (lengthFt > longestLayFt) return;
+    waters.push({
+      draft: newDraft(id, {
+        name: record.name,
+        waterElevationFt: heightFt,
+        altitudeFt: Math.max(0, Math.min(15000, heightFt)),
+      }),
+      liftFt,
+      lengthFt,
+      ...(terrain.length > 0 && { terrain }),
+      ...(record.usableGal !== undefined && { usableGal: record.usableGal }),
+    });
+  });
+
+  const coming = rigs.map(({ rig, pumpTests, arrivesMin }, index): RespondingRig => {
+    const id = `E${index + 1}`;
+    recordIds[id] = rig.id;
+    const drawn = newRig(id, 'attack');
+    return {
+      rig: rigFromRecord(drawn, { rig, pumpTests: pumpTests ?? [] }, sceneFt, notices),
+      kind: rig.kind,
+      arrivesMin,
+      hose: supplyHoseAboard(rig),
+      assistValve: rig.assistValve,
+    };
+  });
+  if (request.hydrants.length > 0 && hydrants.length === 0 && waters.length === 0) {
+    notices.push(
+      notice(
+        'caution',
+        'no-water-near',
+      )`No hydrant with a flow test and no open water is within hose of ${building.name}.`,
+    );
+  }
+  const failed = notices.some(({ level: one }) => one === 'error');
+  if (failed || !demandGpm) return { situation: undefined, recordIds, paths, notices };
+  return {
+    situation: {
+      title: building.name,
+      invented,
+      scene: { name: building.name, elevationFt: sceneFt },
+      demandGpm,
+      rigs: coming,
+      hydrants,
+      waters,
+      fillPlaces: fillPlaces.slice(0, 3),
+      department,
+    },
+    recordIds,
+    paths,
+    notices,
+  };
+}
+
+/** Bank above the water where the ground is known and says something that a pump can lift [ft]. */
+function liftAt(
+  water: Place,
+  aboveSceneFt: number,
+  scene: Place,
+  elevationAt: ElevationAt | undefined,
+): number {
+  const bankFt = elevationAt?.(water.longitude, water.latitude);
+  const groundFt = elevationAt?.(scene.longitude, scene.latitude);
+  if (bankFt === undefined || groundFt === undefined) return USUAL_LIFT_FT;
+  const liftFt = Math.round(bankFt - groundFt - aboveSceneFt);
+  return liftFt >= LEAST_LIFT_FT && liftFt <= GREATEST_LIFT_FT ? liftFt : USUAL_LIFT_FT;
+}
