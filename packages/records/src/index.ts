@@ -4,6 +4,8 @@
 export * from './backup/index.ts';
 // Invented district, to try things on
 export * from './demo/index.ts';
+// The district as a whole
+export * from './district/index.ts';
 // Terrain
 export * from './elevation/index.ts';
 // Export

@@ -1,5 +1,6 @@
 /** From records to plans; no storage, so that a browser can use it. */
 export { arrivalMin, travelMin, turnoutMin } from './arrivals.ts';
+export { type ComingRigsRequest, comingRigs } from './coming-rigs.ts';
 export { departmentCoefficients } from './department-coefficients.ts';
 export { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 export type { PlanningNotice } from './notice.ts';

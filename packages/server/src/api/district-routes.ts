@@ -1,11 +1,10 @@
 /** What the district is, and what its map shows. */
 import { type OpenAPIHono, z } from '@hono/zod-openapi';
-import { kinds, type RecordStore } from '@plugside/records';
+import { kinds, type RecordStore, readDistrict } from '@plugside/records';
 import type { Context } from 'hono';
 import { type LayerName, layerNames, type MapLayers } from '../map/layers.ts';
 import { define } from './define.ts';
 import { json } from './describe.ts';
-import { readDistrict } from './district.ts';
 import { etagMatches } from './entity-tag.ts';
 
 const boundsSchema = z.array(z.number()).length(4).nullable().openapi({

@@ -1,8 +1,7 @@
 /** What a hydrant supplies, by its flow test. */
 import { type OpenAPIHono, z } from '@hono/zod-openapi';
 import { flowTestResult } from '@plugside/fireground';
-import { NotFoundError, type RecordStore } from '@plugside/records';
-import { planTest } from '../map/plan-tests.ts';
+import { NotFoundError, planTest, type RecordStore } from '@plugside/records';
 import { define } from './define.ts';
 import { json, problems } from './describe.ts';
 import { storedSchema } from './record-schemas.ts';

@@ -1,7 +1,7 @@
 /** What the map shows, layer by layer, kept ready until a record in it changes. */
 import { promisify } from 'node:util';
 import { gzip } from 'node:zlib';
-import type { Kind, RecordStore, Stored } from '@plugside/records';
+import { inTurns, type Kind, planTests, type RecordStore, type Stored } from '@plugside/records';
 import { type Bounds, boundsOf, joined } from './bounds.ts';
 import {
   buildingFeature,
@@ -11,8 +11,6 @@ import {
   streetFeature,
   waterSourceFeature,
 } from './features.ts';
-import { inTurns } from './in-turns.ts';
-import { planTests } from './plan-tests.ts';
 
 export const layerNames = [
   'hydrants',

@@ -1,4 +1,4 @@
-import type { RecordStore } from '@plugside/records';
+import type { RecordStore } from '../store/index.ts';
 
 export interface District {
   name: string;

@@ -1,4 +1,5 @@
-import type { RecordStore, Stored } from '@plugside/records';
+import type { Stored } from '../model/index.ts';
+import type { RecordStore } from '../store/index.ts';
 import { inTurns } from './in-turns.ts';
 
 type FlowTest = Stored<'flow-tests'>;

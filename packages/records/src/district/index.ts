@@ -1,0 +1,6 @@
+/** The district as a whole, read from the store. */
+export { districtStreets } from './district-streets.ts';
+export { inTurns } from './in-turns.ts';
+export { planTest, planTests } from './plan-tests.ts';
+export { type District, readDistrict } from './read-district.ts';
+export { type SituationAt, type SituationAtOptions, situationAt } from './situation-at.ts';

@@ -1,0 +1,96 @@
+import type { Stored } from '../model/index.ts';
+import {
+  type BuildingSituation,
+  comingRigs,
+  departmentCoefficients,
+  type ElevationAt,
+  type NearHydrantRecord,
+  situationForBuilding,
+} from '../planning/index.ts';
+import { NotFoundError, type RecordStore } from '../store/index.ts';
+import { type HoseRoute, hoseRoutes, type Place, usableHydrants } from '../streets/index.ts';
+import { districtStreets } from './district-streets.ts';
+import { inTurns } from './in-turns.ts';
+import { planTest } from './plan-tests.ts';
+import { readDistrict } from './read-district.ts';
+
+export interface SituationAtOptions {
+  /** What must reach the building [gpm]; its record's needed fire flow where left out. */
+  demandGpm?: number | undefined;
+  /** Usable hydrants looked at, the nearest by hose; 10 where left out. 1 to 40. */
+  hydrants?: number | undefined;
+  elevationAt?: ElevationAt | undefined;
+}
+
+const USUAL_HYDRANTS = 10;
+/** Places with open water looked at, the nearest by hose. */
+const WATERS = 3;
+
+export interface SituationAt extends BuildingSituation {
+  building: Stored<'buildings'>;
+}
+
+/**
+ * What there is to work with at a building, from everything on record: hydrants and open water by
+ * hose length along the streets, rigs by their stations, the department's own coefficients.
+ *
+ * @throws NotFoundError for no such building; RangeError for a number of hydrants out of range
+ */
+export async function situationAt(
+  store: RecordStore,
+  buildingId: string,
+  { demandGpm, hydrants: count = USUAL_HYDRANTS, elevationAt }: SituationAtOptions = {},
+): Promise<SituationAt> {
+  if (!Number.isInteger(count) || count < 1 || count > 40) {
+    throw new RangeError(`hydrants is ${count}; give a whole number from 1 to 40.`);
+  }
+  const building = await store.get('buildings', buildingId);
+  if (!building) throw new NotFoundError('buildings', buildingId.slice(0, 40));
+  const [network, { invented }, hydrants, waters, stations, rigs, pumpTests, hoseTests] =
+    await Promise.all([
+      districtStreets(store),
+      readDistrict(store),
+      everyOne(store, 'hydrants'),
+      everyOne(store, 'water-sources'),
+      everyOne(store, 'stations'),
+      everyOne(store, 'rigs'),
+      everyOne(store, 'pump-tests'),
+      everyOne(store, 'hose-tests'),
+    ]);
+  const near = usableHydrants(network, hydrants, building, { count });
+  const nearHydrants: NearHydrantRecord[] = [];
+  for (const route of near) {
+    const test = await planTest(store, route.target);
+    nearHydrants.push({ record: route.target, test, route: wayOf(route) });
+  }
+  const nearWaters =
+    waters.length === 0 ? [] : hoseRoutes(network, building, waters, { count: WATERS });
+  const roads = stations.length === 0 ? [] : hoseRoutes(network, building, stations);
+  const { coming, notices } = comingRigs({
+    rigs,
+    pumpTests,
+    roadFtByStation: new Map(roads.map(({ target, lengthFt }) => [target.id, lengthFt])),
+  });
+  const coefficients = departmentCoefficients(hoseTests);
+  const made = situationForBuilding({
+    building,
+    ...(demandGpm !== undefined && { demandGpm }),
+    hydrants: nearHydrants,
+    waters: nearWaters.map((route) => ({ record: route.target, route: wayOf(route) })),
+    rigs: coming,
+    ...(elevationAt && { elevationAt }),
+    department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
+    invented,
+  });
+  return { ...made, building, notices: [...notices, ...made.notices] };
+}
+
+const wayOf = ({ lengthFt, path }: HoseRoute<Place>) => ({ lengthFt, path });
+
+async function everyOne<
+  K extends 'hydrants' | 'water-sources' | 'stations' | 'rigs' | 'pump-tests' | 'hose-tests',
+>(store: RecordStore, kind: K): Promise<Stored<K>[]> {
+  const found: Stored<K>[] = [];
+  for await (const record of inTurns(store.all(kind))) found.push(record);
+  return found;
+}

@@ -1,0 +1,54 @@
+import type { Fields } from '../model/index.ts';
+import { arrivalMin } from './arrivals.ts';
+import { notice, type PlanningNotice } from './notice.ts';
+import type { ComingRig } from './situation-for-building.ts';
+
+type RigRecord = Fields<'rigs'> & { id: string };
+type PumpTestRecord = Fields<'pump-tests'>;
+
+/** A rig whose station is not known is taken to come from three miles off [ft]. */
+const UNKNOWN_ROAD_FT = 3 * 5280;
+
+export interface ComingRigsRequest {
+  rigs: readonly RigRecord[];
+  pumpTests: readonly PumpTestRecord[];
+  /** Along the streets from each station to the scene [ft], by the station's id. */
+  roadFtByStation: ReadonlyMap<string, number>;
+}
+
+/**
+ * The rigs in service in order of arrival: from their stations along the streets, at the published
+ * travel time. Of two that arrive together an engine comes before others, then by name. What is
+ * not known is said.
+ */
+export function comingRigs({ rigs, pumpTests, roadFtByStation }: ComingRigsRequest): {
+  coming: ComingRig[];
+  notices: PlanningNotice[];
+} {
+  const notices: PlanningNotice[] = [];
+  const coming = rigs
+    .filter(({ inService }) => inService)
+    .map((rig): ComingRig => {
+      const roadFt = rig.stationId ? roadFtByStation.get(rig.stationId) : undefined;
+      if (roadFt === undefined) {
+        notices.push(
+          notice(
+            'caution',
+            'no-station',
+          )`${rig.name} has no station on record, or none that streets lead from: it is taken to come from 3 miles off.`,
+        );
+      }
+      return {
+        rig,
+        pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id),
+        arrivesMin: Math.round(arrivalMin(roadFt ?? UNKNOWN_ROAD_FT) * 10) / 10,
+      };
+    })
+    .sort(
+      (a, b) =>
+        a.arrivesMin - b.arrivesMin ||
+        Number(a.rig.kind !== 'engine') - Number(b.rig.kind !== 'engine') ||
+        a.rig.name.localeCompare(b.rig.name, 'en', { numeric: true }),
+    );
+  return { coming, notices };
+}
