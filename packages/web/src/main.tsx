@@ -4,6 +4,7 @@ import '@fontsource/ibm-plex-sans/latin-600.css';
 import '@fontsource/ibm-plex-sans-condensed/latin-500.css';
 import '@fontsource/ibm-plex-sans-condensed/latin-600.css';
 import './theme/tokens.css';
+import './theme/class-colours.css';
 import './theme/base.css';
 import './app/app.css';
 import './editing/editing.css';

@@ -77,6 +77,7 @@ function Board({ district, streets }: { district: District; streets: StreetServi
       near: nearIds,
       route: points && found ? found.route : null,
       routeText: points && found ? units.text(found.route.lengthFt, 'length') : '',
+      units: units.system,
       via: draft.via,
     }),
     [selection, nearIds, points, found, draft.via, units],

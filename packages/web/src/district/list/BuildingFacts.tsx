@@ -17,7 +17,7 @@ export function BuildingFacts({ building }: { building: Stored<'buildings'> }) {
     {
       field: 'areaFt2',
       name: 'Ground floor',
-      value: area === undefined ? null : areaText(area, units.system),
+      value: area === undefined ? null : units.text(area, 'area'),
     },
     {
       field: 'elevationFt',
@@ -46,12 +46,4 @@ export function BuildingFacts({ building }: { building: Stored<'buildings'> }) {
       </details>
     </section>
   );
-}
-
-/** 1 ft² = 0.09290304 m² (international foot, squared). */
-const M2_PER_FT2 = 0.09290304;
-
-function areaText(ft2: number, system: 'us' | 'si'): string {
-  const value = system === 'us' ? ft2 : ft2 * M2_PER_FT2;
-  return `${Math.round(value).toLocaleString('en-US')} ${system === 'us' ? 'ft²' : 'm²'}`;
 }

@@ -1,5 +1,6 @@
 /** The map itself: told plain data, tells what was picked and dragged. Nothing else touches it. */
 
+import type { UnitSystem } from '@plugside/fireground';
 import type { Place, Route } from '@plugside/records/streets';
 import type { GeoJSONSource, LngLat, MapMouseEvent, MapTouchEvent } from 'maplibre-gl';
 import * as maplibre from 'maplibre-gl';
@@ -23,6 +24,8 @@ export interface MapShown {
   route: Route | null;
   /** Its length in the reader's units. */
   routeText: string;
+  /** Of the scale bar. */
+  units: UnitSystem;
   via: readonly Place[];
 }
 
@@ -47,6 +50,8 @@ const PICKED_FROM: readonly (readonly [layer: string, kind: PickKind])[] = [
   ['building-point', 'building'],
 ];
 
+const SCALE_UNIT = { us: 'imperial', si: 'metric' } as const;
+
 /** A finger is wider than a hydrant. */
 const PICK_REACH_PX = 7;
 const EMPTY: MapShown = {
@@ -55,6 +60,7 @@ const EMPTY: MapShown = {
   near: [],
   route: null,
   routeText: '',
+  units: 'us',
   via: [],
 };
 
@@ -72,6 +78,7 @@ export class DistrictMap {
   readonly #district: District;
   readonly #tells: MapTells;
   readonly #handles: RouteHandles;
+  readonly #scale = new maplibre.ScaleControl({ unit: SCALE_UNIT.us, maxWidth: 120 });
   #colours: MapColours;
   #shown: MapShown = EMPTY;
   #ready = false;
@@ -94,10 +101,7 @@ export class DistrictMap {
     });
     this.#map.touchZoomRotate.disableRotation();
     this.#map.addControl(new maplibre.NavigationControl({ showCompass: false }), 'top-right');
-    this.#map.addControl(
-      new maplibre.ScaleControl({ unit: 'imperial', maxWidth: 120 }),
-      'bottom-left',
-    );
+    this.#map.addControl(this.#scale, 'bottom-left');
     this.#handles = new RouteHandles(this.#map, tells);
     this.#map.on('style.load', () => this.#begin());
     this.#map.on('click', (event) => this.#clicked(event));
@@ -118,6 +122,7 @@ export class DistrictMap {
   show(shown: MapShown): void {
     const before = this.#shown;
     this.#shown = shown;
+    if (before.units !== shown.units) this.#scale.setUnit(SCALE_UNIT[shown.units]);
     if (!this.#ready) return;
     if (
       before.building !== shown.building ||
