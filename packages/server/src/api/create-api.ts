@@ -5,6 +5,7 @@ import { elevationRoutes } from '../elevation/elevation-routes.ts';
 import { importRoutes } from '../imports/import-routes.ts';
 import { mapLayers } from '../map/layers.ts';
 import { answerProblem } from '../problem.ts';
+import { situationRoute } from '../supply/situation-route.ts';
 import { workFolder } from '../work/work-folder.ts';
 import { backupRoute } from './backup-route.ts';
 import { refuseOtherMethods } from './define.ts';
@@ -37,7 +38,9 @@ export function createApi({ store, version, terrainFile }: ApiOptions): OpenAPIH
   districtRoutes(app, store, layers);
   supplyRoutes(app, store);
   importRoutes(app, store, work, layers);
-  elevationRoutes(app, districtTerrain(terrainFile ?? work.newPath('.tif')), work);
+  const terrain = districtTerrain(terrainFile ?? work.newPath('.tif'));
+  elevationRoutes(app, terrain, work);
+  situationRoute(app, store, terrain);
   exportRoutes(app, store, work);
   backupRoute(app, store, work);
   openApiRoute(app, version);

@@ -1,0 +1,90 @@
+/** What there is to work with at a building, ready for choosing its supply. */
+import { type OpenAPIHono, z } from '@hono/zod-openapi';
+import { type RecordStore, situationAt } from '@plugside/records';
+import { define } from '../api/define.ts';
+import { json, problems } from '../api/describe.ts';
+import type { DistrictTerrain } from '../elevation/district-terrain.ts';
+import { ProblemError } from '../problem.ts';
+
+const MOST_HYDRANTS = 40;
+const GREATEST_DEMAND_GPM = 50_000;
+
+export function situationRoute(
+  app: OpenAPIHono,
+  store: RecordStore,
+  terrain: DistrictTerrain,
+): void {
+  define(
+    app,
+    {
+      method: 'get',
+      path: '/api/buildings/{id}/situation',
+      tags: ['buildings'],
+      summary: 'Demand, water within reach and rigs in order of arrival at a building',
+      description:
+        'Hydrants and open water by hose length along the streets; rigs by the travel time from their stations. `recordIds` tells whose the short ids are, `paths` the way from the water to the building.',
+      request: {
+        params: z.object({ id: z.string() }),
+        query: z.object({
+          demandGpm: z.number().positive().max(GREATEST_DEMAND_GPM).optional(),
+          hydrants: z.int().min(1).max(MOST_HYDRANTS).optional(),
+        }),
+      },
+      responses: {
+        ...json(
+          'The situation; null where a notice says what is missing',
+          z
+            .object({
+              building: z.record(z.string(), z.unknown()),
+              situation: z.record(z.string(), z.unknown()).nullable(),
+              recordIds: z.record(z.string(), z.string()),
+              paths: z.record(z.string(), z.array(z.tuple([z.number(), z.number()]))),
+              notices: z.array(z.record(z.string(), z.unknown())),
+            })
+            .openapi('BuildingSituation'),
+        ),
+        ...problems(400, 404),
+      },
+    },
+    async (c) => {
+      const demandGpm = numberIn(c.req.query('demandGpm'), 'demandGpm', {
+        most: GREATEST_DEMAND_GPM,
+        whole: false,
+      });
+      const hydrants = numberIn(c.req.query('hydrants'), 'hydrants', {
+        most: MOST_HYDRANTS,
+        whole: true,
+      });
+      const ground = await terrain.current();
+      const { situation = null, ...rest } = await situationAt(store, c.req.param('id') ?? '', {
+        demandGpm,
+        hydrants,
+        ...(ground && {
+          elevationAt: (longitude: number, latitude: number) =>
+            ground.elevationFt(longitude, latitude),
+        }),
+      });
+      return c.json({ situation, ...rest });
+    },
+  );
+}
+
+function numberIn(
+  text: string | undefined,
+  path: string,
+  { most, whole }: { most: number; whole: boolean },
+): number | undefined {
+  if (text === undefined) return undefined;
+  const value = text.trim() === '' ? Number.NaN : Number(text);
+  if (value > 0 && value <= most && (!whole || Number.isInteger(value))) return value;
+  const shown = text.slice(0, 40);
+  const allowed = `${whole ? 'a whole number' : 'a number'} above 0, at most ${most}`;
+  const message = `${path} is "${shown}"; allowed: ${allowed}.`;
+  const remedy = 'Ask with an allowed value, or leave it out.';
+  throw new ProblemError({
+    status: 400,
+    title: 'Not understood',
+    detail: `${message} ${remedy}`,
+    extra: { issues: [{ path, value: shown, allowed, message, remedy }] },
+  });
+}
