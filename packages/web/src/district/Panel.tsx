@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'react';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import type { District, MapHydrant } from './district.ts';
 import { PlaceList } from './list/PlaceList.tsx';
-import { BuildingPanel, HydrantPanel, LayFor, OtherPanel } from './picked.tsx';
+import { BuildingPanel, HydrantPanel, LayFor, StationPanel, WaterPanel } from './picked.tsx';
 import type { FoundRoute } from './plan/use-route.ts';
 import { addressOf, useSelection } from './selection.ts';
 import type { NearHydrant } from './streets/messages.ts';
@@ -60,8 +60,8 @@ export function Panel(props: PanelProps) {
       {!building && hydrant && (
         <HydrantPanel id={hydrant} hydrants={hydrants} district={district} />
       )}
-      {station && <OtherPanel kind="station" id={station} district={district} />}
-      {water && <OtherPanel kind="water" id={water} district={district} />}
+      {station && <StationPanel id={station} />}
+      {water && <WaterPanel id={water} />}
     </div>
   );
 }

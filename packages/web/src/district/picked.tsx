@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { hydrantSupply } from '../api/district.ts';
-import { getRecord } from '../api/records.ts';
+import { allRecords, getRecord } from '../api/records.ts';
 import { useUnits } from '../editing/use-units.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import type { District, MapHydrant } from './district.ts';
@@ -11,6 +11,8 @@ import { BuildingFacts } from './list/BuildingFacts.tsx';
 import { findPlaces } from './list/find-places.ts';
 import { HydrantFacts } from './list/HydrantFacts.tsx';
 import { NearHydrants } from './list/NearHydrants.tsx';
+import { StationFacts } from './list/StationFacts.tsx';
+import { WaterFacts } from './list/WaterFacts.tsx';
 import { LayPanel } from './plan/LayPanel.tsx';
 import { fetchPlanningRecords } from './plan/planning-records.ts';
 import type { FoundRoute } from './plan/use-route.ts';
@@ -131,27 +133,29 @@ export function HydrantPanel({ id, hydrants, district }: HydrantPanelProps) {
   );
 }
 
-export function OtherPanel({
-  kind,
-  id,
-  district,
-}: {
-  kind: 'station' | 'water';
-  id: string;
-  district: District;
-}) {
-  const list = kind === 'station' ? district.stations : district.waterSources;
-  const place = list.find((one) => one.id === id);
-  const water = kind === 'water' ? district.waterSources.find((one) => one.id === id) : undefined;
+export function StationPanel({ id }: { id: string }) {
+  const [loaded, retry] = useLoaded(`station:${id}`, async (signal) => {
+    const [station, rigs] = await Promise.all([
+      getRecord('stations', id, signal),
+      allRecords('rigs', { where: { stationId: id } }, signal),
+    ]);
+    return { station, rigs };
+  });
   return (
-    <section className="panel-part">
-      <h2 className="panel-title">{place?.name ?? 'Not on record'}</h2>
-      <p className="soft-text">{water ? water.kind : kind === 'station' ? 'Station' : ''}</p>
-      {water?.usableGal != null && (
-        <p>{Math.round(water.usableGal).toLocaleString('en-US')} gal can be used.</p>
-      )}
-      {water?.access && <p>{water.access}</p>}
-    </section>
+    <Once loaded={loaded} retry={retry} what="The station">
+      {(given) => <StationFacts {...given} />}
+    </Once>
+  );
+}
+
+export function WaterPanel({ id }: { id: string }) {
+  const [loaded, retry] = useLoaded(`water:${id}`, (signal) =>
+    getRecord('water-sources', id, signal),
+  );
+  return (
+    <Once loaded={loaded} retry={retry} what="The water source">
+      {(source) => <WaterFacts source={source} />}
+    </Once>
   );
 }
 
