@@ -16,4 +16,5 @@ export {
   type StreetNetworkOptions,
   type StreetPoint,
 } from './street-network.ts';
+export type { TurnBack } from './turn-backs.ts';
 export { type HydrantPlace, type UsableHydrant, usableHydrants } from './usable-hydrants.ts';

@@ -28,6 +28,30 @@ describe('a lay dragged through places', () => {
   it('goes to a place well off the street, and back', () => {
     const over = routeVia(square, [at(0, 0), at(150, 100), at(300, 0)]);
     expect(over.lengthFt).toBeCloseTo(300 + 2 * 100, feet);
+    expect(over.turnBacks).toHaveLength(1);
+    expect(over.turnBacks[0]!.point).toBe(1);
+    expect(over.turnBacks[0]!.backFt).toBeCloseTo(100, feet);
+    expect(over.turnBacks[0]!.offStreetFt).toBeCloseTo(100, feet);
+  });
+
+  it('says where it goes up a street and comes back down', () => {
+    // Past the corner at 300 and 120 ft up the cross street, then on along the first one.
+    const past = routeVia(square, [at(0, 0), at(300, 120), at(600, 0)]);
+    expect(past.lengthFt).toBeCloseTo(600 + 2 * 120, feet);
+    expect(past.turnBacks[0]!.backFt).toBeCloseTo(120, feet);
+    expect(past.turnBacks[0]!.offStreetFt).toBe(0);
+    // Beyond its end on the same piece of street, and back to it.
+    const beyond = routeVia(square, [at(20, 0), at(250, 0), at(100, 0)]);
+    expect(beyond.lengthFt).toBeCloseTo(230 + 150, feet);
+    expect(beyond.turnBacks[0]!.backFt).toBeCloseTo(150, feet);
+  });
+
+  it('says nothing where it goes on another way', () => {
+    const round = routeVia(square, [at(0, 0), at(150, 300), at(600, 0)]);
+    expect(round.turnBacks).toEqual([]);
+    const slip = routeVia(square, [at(0, 0), at(150, 59), at(300, 0)]);
+    expect(slip.lengthFt).toBeCloseTo(300, feet);
+    expect(slip.turnBacks).toEqual([]);
   });
 
   it('crosses a yard where asked', () => {

@@ -1,6 +1,7 @@
 import { crowFt, type LonLat, type Place } from './ellipsoid.ts';
 import { lonLat, routeShape, usualOffNetworkFt, withoutRepeats } from './hose-routes.ts';
 import type { StreetNetwork } from './street-network.ts';
+import { sharedFt, type TurnBack } from './turn-backs.ts';
 import { walkFrom } from './walk.ts';
 
 /** A place that a lay goes through. */
@@ -33,6 +34,8 @@ export interface Route {
   alongStreets: boolean;
   /** How much of it no rig can drive [ft]. */
   footOnlyFt: number;
+  /** Where it comes back the way it went; that hose is counted both ways. */
+  turnBacks: TurnBack[];
 }
 
 export interface RouteViaOptions {
@@ -44,12 +47,16 @@ export interface RouteViaOptions {
 
 /** Half the width of a wide street with its verges. */
 const USUAL_ONTO_STREET_FT = 60;
+/** Less than a stride is a slip of the hand [ft]. */
+const LEAST_TURN_BACK_FT = 3;
 
 /**
  * A lay dragged through given places, in order: each leg is the shortest along the streets. The
  * ends keep their stretch off the street. A place between them that is near a street is taken to
- * mean that street; farther off it is gone to, and the stretch to it counts both ways, unless
- * its leg is `straight`. A leg that cannot follow the streets is straight and says why.
+ * mean that street. Farther off, the lay truly goes through it: from the nearest point of a street
+ * to the place and back to the street, since nothing is known of the ground between, and both ways
+ * count; a `straight` leg crosses that ground instead. Wherever the lay comes back the way it went,
+ * off the street or along it, `turnBacks` says so. A leg that cannot follow the streets is straight and says why.
  *
  * @throws RangeError for fewer than two places
  */
@@ -69,7 +76,7 @@ export function routeVia(
     const { longitude, latitude } = street;
     return { longitude, latitude, straight: point.straight };
   });
-  const legs: (RouteLeg & { footOnlyFt: number })[] = [];
+  const legs: Leg[] = [];
   for (let i = 1; i < places.length; i += 1) {
     legs.push(legBetween(network, places[i - 1]!, places[i]!, offNetworkFt));
   }
@@ -79,7 +86,24 @@ export function routeVia(
     legs: legs.map(({ kind, lengthFt, path }) => ({ kind, lengthFt, path })),
     alongStreets: legs.every(({ kind }) => kind === 'along streets'),
     footOnlyFt: legs.reduce((sum, leg) => sum + leg.footOnlyFt, 0),
+    turnBacks: turnBacksOf(legs),
   };
+}
+
+interface Leg extends RouteLeg {
+  footOnlyFt: number;
+  /** From its end to the street [ft]. */
+  endOffFt: number;
+}
+
+function turnBacksOf(legs: readonly Leg[]): TurnBack[] {
+  return legs.slice(1).flatMap((from, i) => {
+    const to = legs[i]!;
+    if (to.kind !== 'along streets' || from.kind !== 'along streets') return [];
+    const backFt = sharedFt(to.path, from.path);
+    if (backFt < LEAST_TURN_BACK_FT) return [];
+    return [{ point: i + 1, backFt, offStreetFt: Math.min(to.endOffFt, backFt) }];
+  });
 }
 
 function legBetween(
@@ -87,13 +111,14 @@ function legBetween(
   a: RoutePoint,
   b: RoutePoint,
   offNetworkFt: number,
-): RouteLeg & { footOnlyFt: number } {
+): Leg {
   const [here, there] = [lonLat(a), lonLat(b)];
   const straight = (kind: LegKind) => ({
     kind,
     lengthFt: crowFt(here, there),
     path: [here, there],
     footOnlyFt: 0,
+    endOffFt: 0,
   });
   if (b.straight) return straight('straight');
   const start = network.nearestPoint(a.longitude, a.latitude);
@@ -106,5 +131,5 @@ function legBetween(
   if (!way) return straight('not joined');
   const { path, footOnlyFt } = routeShape(walk, end, way, here, there);
   const lengthFt = start.offFt + way.lengthFt + end.offFt;
-  return { kind: 'along streets', lengthFt, path, footOnlyFt };
+  return { kind: 'along streets', lengthFt, path, footOnlyFt, endOffFt: end.offFt };
 }
