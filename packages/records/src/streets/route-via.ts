@@ -102,7 +102,8 @@ function turnBacksOf(legs: readonly Leg[]): TurnBack[] {
     if (to.kind !== 'along streets' || from.kind !== 'along streets') return [];
     const backFt = sharedFt(to.path, from.path);
     if (backFt < LEAST_TURN_BACK_FT) return [];
-    return [{ point: i + 1, backFt, offStreetFt: Math.min(to.endOffFt, backFt) }];
+    const offStreetFt = to.endOffFt < LEAST_TURN_BACK_FT ? 0 : Math.min(to.endOffFt, backFt);
+    return [{ point: i + 1, backFt, offStreetFt }];
   });
 }
 

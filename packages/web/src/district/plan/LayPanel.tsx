@@ -15,6 +15,7 @@ import { planned } from './planned.ts';
 import { type PlanningRecords, pickedRig, rigsByNearness } from './planning-records.ts';
 import { useGround } from './use-ground.ts';
 import type { FoundRoute } from './use-route.ts';
+import { wayNotices } from './way-notices.ts';
 
 interface LayPanelProps {
   district: District;
@@ -209,7 +210,7 @@ export function LayPanel(props: LayPanelProps) {
         </p>
       )}
       <LayWay district={district} route={route} hydrant={hydrant} building={building} />
-      <LayNotices planning={solved.notices} answered={answered} />
+      <LayNotices way={wayNotices(route, units)} planning={solved.notices} answered={answered} />
       {solved.plan && (
         <LayActions
           plan={answered?.plan ?? solved.plan}

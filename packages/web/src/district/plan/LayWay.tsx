@@ -2,7 +2,6 @@ import type { Place, Route } from '@plugside/records/streets';
 import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../../editing/Choice.tsx';
-import { useUnits } from '../../editing/use-units.ts';
 import type { District } from '../district.ts';
 import { useLayDraft, withoutVia, withVia } from './lay-store.ts';
 import { bestIndex, nearestOn, streetNameAt } from './via-places.ts';
@@ -18,7 +17,6 @@ const PICK_A_STREET = '';
 
 /** Where the hose goes: dragged on the map, or named here street by street. */
 export function LayWay({ district, route, hydrant, building }: LayWayProps) {
-  const units = useUnits();
   const { via } = useLayDraft((state) => state.history.present);
   const change = useLayDraft((state) => state.change);
   const names = useMemo(
@@ -28,7 +26,6 @@ export function LayWay({ district, route, hydrant, building }: LayWayProps) {
         .sort(),
     [district],
   );
-  const oddLegs = route.legs.filter(({ kind }) => kind !== 'along streets');
   const goBy = (name: string) => {
     const place = nearestOn(district.streets, name, route.path);
     if (!place) return;
@@ -71,18 +68,6 @@ export function LayWay({ district, route, hydrant, building }: LayWayProps) {
         ]}
         onChange={goBy}
       />
-      {oddLegs.map(({ kind, lengthFt }) => (
-        <p key={`${kind}:${lengthFt}`} className="caution">
-          <span className="caution-shape" aria-hidden="true" />
-          <span>
-            {units.text(lengthFt, 'length')} of it are a straight line ({kind}); check that hose can
-            be laid there.
-          </span>
-        </p>
-      ))}
-      {route.footOnlyFt > 0.5 && (
-        <p className="fact">{units.text(route.footOnlyFt, 'length')} of it no rig can drive.</p>
-      )}
     </>
   );
 }
