@@ -32,6 +32,10 @@ const STEPS: Record<EntryKind, Record<UnitSystem, number>> = {
   mass: { us: 1, si: 1 },
   temperature: { us: 1, si: 1 },
   vacuum: { us: 1, si: 0.1 },
+  area: { us: 100, si: 10 },
+  space: { us: 1000, si: 50 },
+  distance: { us: 0.1, si: 0.1 },
+  density: { us: 0.01, si: 0.5 },
   count: { us: 1, si: 1 },
   coefficient: { us: 0.005, si: 0.005 },
 };

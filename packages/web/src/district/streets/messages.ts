@@ -24,10 +24,9 @@ export interface StreetAnswers {
   route: Route;
 }
 
-export type ToStreets =
-  | { ask: 'load'; streets: readonly StreetLine[]; hydrants: readonly HydrantAt[] }
-  | ({ number: number } & StreetQuestion);
-
-export type FromStreets =
-  | { number: number; answer: StreetAnswers[keyof StreetAnswers] }
-  | { number: number; problem: string };
+/** Sent once, before the first question. */
+export interface LoadStreets {
+  ask: 'load';
+  streets: readonly StreetLine[];
+  hydrants: readonly HydrantAt[];
+}

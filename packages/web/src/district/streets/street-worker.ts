@@ -5,13 +5,8 @@ import {
   type StreetNetwork,
   usableHydrants,
 } from '@plugside/records/streets';
-import type {
-  FromStreets,
-  HydrantAt,
-  StreetAnswers,
-  StreetQuestion,
-  ToStreets,
-} from './messages.ts';
+import { type Numbered, replyTo } from '../../worker/asked-worker.ts';
+import type { HydrantAt, LoadStreets, StreetAnswers, StreetQuestion } from './messages.ts';
 
 let network: StreetNetwork | undefined;
 let hydrants: readonly HydrantAt[] = [];
@@ -26,21 +21,14 @@ function answerTo(
   );
 }
 
-function reply(message: FromStreets): void {
-  self.postMessage(message);
-}
-
-self.onmessage = ({ data }: MessageEvent<ToStreets>) => {
+self.onmessage = ({ data }: MessageEvent<LoadStreets | Numbered<StreetQuestion>>) => {
   if (data.ask === 'load') {
     network = buildStreetNetwork(data.streets);
     hydrants = data.hydrants;
     return;
   }
-  const { number } = data;
-  try {
+  replyTo<StreetQuestion>(data, (question) => {
     if (!network) throw new Error('The streets are not loaded yet.');
-    reply({ number, answer: answerTo(data, network) });
-  } catch (error) {
-    reply({ number, problem: error instanceof Error ? error.message : String(error) });
-  }
+    return answerTo(question, network);
+  });
 };
