@@ -1,7 +1,12 @@
 /** The trade: units, equipment, plans, patterns, and the questions asked of a plan. */
 
 // Questions asked of a plan
-export { NetworkError, type NetworkErrorCode } from '@plugside/hydraulics';
+export {
+  NetworkError,
+  type NetworkErrorCode,
+  QuantityError,
+  type QuantityProblem,
+} from '@plugside/hydraulics';
 // Catalogue: equipment, its defaults and where they come from
 export type { LossChoice, LossEntry } from './catalogue/appliances.ts';
 export {
@@ -35,6 +40,8 @@ export {
   usualIntakes,
   usualRating,
 } from './catalogue/pumps.ts';
+// Demand: needed fire flow by the public methods, and the lines in use
+export * from './demand/index.ts';
 // Field tests: hydrant flow tests, pump tests, hose tests, the quick estimate at the panel
 export * from './field-tests/index.ts';
 export { checkLimits } from './limits/check-limits.ts';
