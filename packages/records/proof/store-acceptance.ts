@@ -1,6 +1,7 @@
 /** What every store must do, run on each kind of database. */
 import { describeLists } from './acceptance/lists.ts';
 import { describeMerge } from './acceptance/merge.ts';
+import { describeOrigins } from './acceptance/origins.ts';
 import { describeRecords } from './acceptance/records.ts';
 import { describeTransactions } from './acceptance/transactions.ts';
 import type { Fresh } from './acceptance/trial.ts';
@@ -10,5 +11,6 @@ export function storeAcceptance(fresh: Fresh): void {
   describeRecords(fresh);
   describeLists(fresh);
   describeMerge(fresh);
+  describeOrigins(fresh);
   describeTransactions(fresh);
 }

@@ -174,6 +174,7 @@ export function describeRecords(fresh: Fresh): void {
         expect(after).toStrictEqual({
           ...rest,
           sideOutlets: 1,
+          origins: { mainIn: expect.objectContaining({ kind: 'department' }) },
           version: 2,
           updatedAt: after.updatedAt,
         });

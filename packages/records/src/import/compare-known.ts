@@ -1,6 +1,6 @@
 /** What a row changes in the record that is known already, and what it must leave as it is. */
 import { isDeepStrictEqual } from 'node:util';
-import { recordSchemas } from '../model/index.ts';
+import { isDefault } from '../store/origins.ts';
 import type { ImportKind } from './mapping/mapping.ts';
 import type { KeptValue } from './report.ts';
 
@@ -18,8 +18,8 @@ const keyFields = new Set(['externalSource', 'externalId', 'origins']);
 
 /**
  * Fields that say the same are left out, so that they keep the origin they have. A value that the
- * department gave itself (it does not come from an import) is kept and told; what the schema filled
- * in by itself is no such value. A row exported at the version that the record still has was changed
+ * department gave itself (it does not come from an import) is kept and told, and so is a field that
+ * it cleared; what the schema filled in by itself is no such value. A row exported at the version that the record still has was changed
  * by the department as well, and counts in full.
  */
 export function differenceFrom(
@@ -37,12 +37,11 @@ export function differenceFrom(
     const ours = current[field];
     if (isDeepStrictEqual(ours, theirs)) continue;
     const stale = exportedVersion !== current.version;
-    const byDepartment = stale && ours !== undefined && before[field]?.kind !== 'imported';
-    if (byDepartment && !isDefault(kind, field, ours)) {
+    if (stale && isOwn(kind, field, ours, before[field]?.kind)) {
       kept.push({
         record: String(current.name ?? current.id),
         field,
-        ours: shown(ours),
+        ours: ours === undefined ? 'cleared' : shown(ours),
         theirs: shown(theirs),
       });
       continue;
@@ -64,10 +63,10 @@ export function differenceFrom(
   };
 }
 
-function isDefault(kind: ImportKind, field: string, value: unknown): boolean {
-  const schema = (recordSchemas[kind].shape as Record<string, { def: object }>)[field];
-  const def = schema?.def as { type?: string; defaultValue?: unknown } | undefined;
-  return def?.type === 'default' && isDeepStrictEqual(def.defaultValue, value);
+/** Whatever does not come from a list; of nothing and of what the schema fills in, only what is said to. */
+function isOwn(kind: ImportKind, field: string, value: unknown, origin: string | undefined) {
+  if (origin !== undefined) return origin !== 'imported';
+  return value !== undefined && !isDefault(kind, field, value);
 }
 
 const shown = (value: unknown) =>

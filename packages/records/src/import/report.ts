@@ -21,6 +21,7 @@ export interface KeptValue {
   /** Name of the record, or its id. */
   record: string;
   field: string;
+  /** "cleared" where the department has emptied the field. */
   ours: string;
   theirs: string;
 }

@@ -196,8 +196,7 @@ describe('importing again', () => {
   it('keeps a value that the department gave itself, and tells of it', async () => {
     await bringText(first, 'hydrants');
     const [one] = await everyHydrant();
-    const { mainIn: _, ...origins } = one!.origins;
-    await store.change('hydrants', one!.id, one!.version, { mainIn: 12, origins });
+    await store.change('hydrants', one!.id, one!.version, { mainIn: 12 });
     const report = await bringText(first, 'hydrants');
     expect(report).toMatchObject({ changed: 0, same: 2, keptCount: 1 });
     expect(report.kept[0]).toEqual({
@@ -208,6 +207,35 @@ describe('importing again', () => {
       theirs: '6',
     });
     expect((await everyHydrant())[0]?.mainIn).toBe(12);
+  });
+
+  it('keeps a field cleared by hand empty, and a status set back by hand, and tells of both', async () => {
+    const list = 'id,name,lon,lat,main size (in),status\n1,H-1,11.1,49.1,6,OOS\n';
+    await bringText(list, 'hydrants');
+    const [one] = await everyHydrant();
+    await store.change('hydrants', one!.id, one!.version, {
+      mainIn: undefined,
+      status: 'in service',
+    });
+    const report = await bringText(list, 'hydrants');
+    expect(report).toMatchObject({ added: 0, changed: 0, same: 1, keptCount: 2 });
+    expect(report.kept.map(({ field, ours, theirs }) => [field, ours, theirs]).sort()).toEqual([
+      ['mainIn', 'cleared', '6'],
+      ['status', 'in service', 'out of service'],
+    ]);
+    const [kept] = await everyHydrant();
+    expect(kept).toMatchObject({ status: 'in service' });
+    expect(kept).not.toHaveProperty('mainIn');
+  });
+
+  it('fills in what nobody has entered or cleared', async () => {
+    await bringText('id,name,lon,lat\n1,H-1,11.1,49.1\n', 'hydrants');
+    const report = await bringText(
+      'id,name,lon,lat,main size (in),status\n1,H-1,11.1,49.1,6,OOS\n',
+      'hydrants',
+    );
+    expect(report).toMatchObject({ changed: 1, keptCount: 0 });
+    expect((await everyHydrant())[0]).toMatchObject({ mainIn: 6, status: 'out of service' });
   });
 
   it('knows rows without ids by their name and place', async () => {

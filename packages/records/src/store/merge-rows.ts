@@ -7,6 +7,7 @@ import { type Engine, fromRow, ownFields, type Row } from './cells.ts';
 import { checkReferences } from './check-references.ts';
 import { tableOf } from './columns.ts';
 import { changedRecord, newRecord } from './envelope.ts';
+import { joinedOrigins, originsAfterList } from './origins.ts';
 import type { MergeCount, MergeOptions } from './record-store.ts';
 import { validate } from './validate.ts';
 import { writeRows } from './write-rows.ts';
@@ -84,8 +85,9 @@ function added(kind: Kind, given: Given, place: string): Stored<Kind> {
 /** Undefined where the row changes nothing. */
 function changed(kind: Kind, current: Stored<Kind>, given: Given, place: string) {
   const before = ownFields(current);
-  const origins = { ...(before.origins as object), ...(given.origins as object | undefined) };
+  const origins = joinedOrigins(before.origins, given.origins);
   const after = validate(kind, { ...before, ...given, origins }, place);
+  after.origins = originsAfterList(before, ownFields(after), given.origins);
   return isDeepStrictEqual(before, after) ? undefined : changedRecord(current, after);
 }
 

@@ -75,7 +75,9 @@ export interface RecordStore {
 
   /**
    * Changes the fields given and leaves the others; a field given as undefined is cleared. A change
-   * that changes nothing leaves the version as it is.
+   * that changes nothing leaves the version as it is. A value that changes is the department's own:
+   * it loses the origin of the one before unless another is given for it. Origins are joined by
+   * field; one given as undefined is taken away.
    * @param version the version that the change was made on
    * @throws NotFoundError, StaleRecordError, RecordIssuesError, DuplicateKeyError
    */
@@ -92,8 +94,8 @@ export interface RecordStore {
   /**
    * Brings in a list again and again without doubling it, in one transaction. A row whose
    * (externalSource, externalId) is known changes that record: fields given are written, fields
-   * given as undefined are cleared, fields left out stay, and origins are joined by field. Any
-   * other row is added; one without an externalId is always added. Where a key comes twice, the
+   * given as undefined are cleared, fields left out stay, and origins are joined by field; a value
+   * that changes without an origin given for it loses the one it had. Any other row is added; one without an externalId is always added. Where a key comes twice, the
    * later row changes the earlier.
    * @throws RecordIssuesError with paths like `rows[17].latitude`; whatever `rows` or the signal throws
    */

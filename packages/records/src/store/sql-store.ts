@@ -16,6 +16,7 @@ import { isBusy, isForeignKeyViolation, isUniqueViolation } from './database-err
 import { changedRecord, isId, newRecord } from './envelope.ts';
 import { DuplicateKeyError, NotFoundError, StaleRecordError, StoreBusyError } from './errors.ts';
 import { mergeRows } from './merge-rows.ts';
+import { joinedOrigins, originsAfterHand } from './origins.ts';
 import type {
   ListQuery,
   MergeCount,
@@ -120,8 +121,14 @@ export class SqlStore implements RecordStore {
     return this.#atomic(async (db) => {
       const current = await this.#lockedAt(db, kind, id, version, sql`no key update`);
       const before = ownFields(current);
-      const fields = validate(kind, { ...before, ...changes });
+      const { origins: given, ...values } = changes as Partial<FieldsIn<Kind>>;
+      const joined =
+        'origins' in changes && given === undefined
+          ? undefined
+          : joinedOrigins(before.origins, given);
+      const fields = validate(kind, { ...before, ...values, origins: joined });
       if (isDeepStrictEqual(before, fields)) return current;
+      fields.origins = originsAfterHand(kind, before, ownFields(fields), given);
       await checkReferences(db, this.engine, kind, [{ fields: ownFields(fields), place: '' }]);
       const record = changedRecord(current, fields);
       await this.#keyed(kind, record, updateRow(db, this.engine, kind, record));

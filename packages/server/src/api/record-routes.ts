@@ -104,7 +104,9 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       tags,
       summary: `Change a ${one}`,
       description:
-        'Fields given are written, null clears a field, fields left out stay (RFC 7396).',
+        'Fields given are written, null clears a field, fields left out stay (RFC 7396). A value ' +
+        'that changes is the department’s own and loses its origin, unless `origins` gives another ' +
+        'for it. Importing a list again leaves such values, and fields cleared so, as they are.',
       request: {
         params: idParameter,
         headers: ifMatch,
@@ -177,15 +179,26 @@ async function changeRecord(
   }
 }
 
-/** Null clears a field, unless null is a value that the field may hold. */
+/** Null clears a field, unless null is a value that the field may hold; in `origins` it takes one away. */
 function cleared(kind: Kind, changes: Record<string, unknown>): Partial<Fields<Kind>> {
   const shape = recordSchemas[kind].shape as unknown as Record<string, z.ZodType | undefined>;
   return Object.fromEntries(
     Object.entries(changes).map(([field, value]) => {
       const schema = Object.hasOwn(shape, field) ? shape[field] : undefined;
       const clears = value === null && !schema?.safeParse(null).success;
+      if (field === 'origins' && isObject(value)) return [field, nullsCleared(value)];
       return [field, clears ? undefined : value];
     }),
+  );
+}
+
+function isObject(value: unknown): value is object {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function nullsCleared(values: object): object {
+  return Object.fromEntries(
+    Object.entries(values).map(([field, value]) => [field, value === null ? undefined : value]),
   );
 }
 

@@ -88,6 +88,44 @@ describe('an import', () => {
     expect((map as { features: unknown[] }).features).toHaveLength(2);
   });
 
+  it('that comes again leaves what was changed and cleared by hand, and tells of it', async () => {
+    const list = 'Id,Name,Lat,Long,Main size,Owner\nk1,K-1,42.31,-71.11,6 in,Town\n';
+    const bring = async () => {
+      const { id } = await upload(list, 'name=kept.csv&kind=hydrants');
+      await settled(id);
+      await run(id);
+      return (await settled(id)).report;
+    };
+    expect(await bring()).toMatchObject({ added: 1 });
+    const at = async () =>
+      (await server.store.list('hydrants', { where: { externalId: 'k1' } })).records[0]!;
+    const { id, version } = await at();
+    const patched = await server.ask(`/records/hydrants/${id}`, {
+      method: 'PATCH',
+      version,
+      json: { mainIn: 8, owner: null },
+    });
+    expect(patched.status).toBe(200);
+    const report = await bring();
+    expect(report).toMatchObject({ added: 0, changed: 0, same: 1, keptCount: 2 });
+    expect(report?.kept.map(({ field, ours, theirs }) => [field, ours, theirs]).sort()).toEqual([
+      ['mainIn', '8', '6'],
+      ['owner', 'cleared', 'Town'],
+    ]);
+    const kept = await at();
+    expect(kept).toMatchObject({ mainIn: 8, version: version + 1 });
+    expect(kept).not.toHaveProperty('owner');
+
+    // Taking the note of the clearing away hands the field back to the list.
+    await server.ask(`/records/hydrants/${id}`, {
+      method: 'PATCH',
+      version: kept.version,
+      json: { origins: { owner: null } },
+    });
+    expect(await bring()).toMatchObject({ changed: 1, keptCount: 1 });
+    expect(await at()).toMatchObject({ mainIn: 8, owner: 'Town' });
+  });
+
   it('takes another mapping, and shows what it makes of the rows', async () => {
     const { id } = await upload('id,name,lat,lon,w\n1,N,42.3,-71.1,200\n');
     const { mapping } = await settled(id);
