@@ -1,5 +1,6 @@
 import type { Place } from '@plugside/records/streets';
 import { useEffect, useMemo, useRef, useState } from 'react';
+import { Switcher } from '../editing/Switcher.tsx';
 import { useUnits } from '../editing/use-units.ts';
 import type { District } from './district.ts';
 import type { MapShown, MapTells } from './map/district-map.ts';
@@ -13,6 +14,14 @@ import { type StreetService, startStreets } from './streets/street-service.ts';
 
 const NONE: readonly NearHydrant[] = [];
 const FIRST_COUNT = 8;
+
+/** A narrow screen is shared by map and panel, or given to one of them. */
+type Share = 'map' | 'both' | 'list';
+const SHARES: readonly { value: Share; text: string }[] = [
+  { value: 'map', text: 'Map' },
+  { value: 'both', text: 'Both' },
+  { value: 'list', text: 'List' },
+];
 
 /** List and map side by side, over the same picks. */
 export function DistrictBoard({ district }: { district: District }) {
@@ -30,6 +39,7 @@ function Board({ district, streets }: { district: District; streets: StreetServi
   const units = useUnits();
   const [from, setFrom] = useState<Place | null>(null);
   const [count, setCount] = useState(FIRST_COUNT);
+  const [share, setShare] = useState<Share>('both');
   const hydrants = useMemo(
     () => new Map(district.hydrants.map((one) => [one.id, one])),
     [district],
@@ -83,7 +93,10 @@ function Board({ district, streets }: { district: District; streets: StreetServi
     [selection, nearIds, points, found, draft.via, units],
   );
   const tells: MapTells = {
-    onPick: pick,
+    onPick: (kind, id) => {
+      if (share === 'map') setShare('both');
+      pick(kind, id);
+    },
     onViaAdded: (index, place) => changeVia((via) => withVia(via, index, place)),
     onViaMoved: (index, place) => changeVia((via) => movedVia(via, index, place)),
     onViaRemoved: (index) => {
@@ -95,7 +108,14 @@ function Board({ district, streets }: { district: District; streets: StreetServi
   };
   const lookAt = useLookAt(district, selection, near);
   return (
-    <>
+    <div className="board" data-shown={share}>
+      <Switcher<Share>
+        label="On this screen"
+        className="switcher board-share"
+        value={share}
+        options={SHARES}
+        onChange={setShare}
+      />
       <div className="panel">
         <Panel
           district={district}
@@ -110,7 +130,7 @@ function Board({ district, streets }: { district: District; streets: StreetServi
       <section className="map-place" aria-label="Map">
         <MapView district={district} shown={shown} tells={tells} lookAt={lookAt} />
       </section>
-    </>
+    </div>
   );
 }
 

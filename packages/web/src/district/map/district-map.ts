@@ -11,6 +11,7 @@ import type { MapColours } from './map-colours.ts';
 import { IMAGE_RATIO, mapImages } from './map-images.ts';
 import { collection, SOURCE } from './map-sources.ts';
 import { mapStyle } from './map-style.ts';
+import { boxAround, pickedAt, REACH_PX } from './picking.ts';
 import { RouteHandles } from './route-handles.ts';
 
 maplibre.setWorkerUrl(workerUrl);
@@ -41,19 +42,12 @@ export interface MapTells {
   onLook(place: Place): void;
 }
 
-/** Layers that can be picked from, the topmost first. */
-const PICKED_FROM: readonly (readonly [layer: string, kind: PickKind])[] = [
-  ['station', 'station'],
-  ['water-source', 'water'],
-  ['hydrant', 'hydrant'],
-  ['building', 'building'],
-  ['building-point', 'building'],
-];
-
 const SCALE_UNIT = { us: 'imperial', si: 'metric' } as const;
 
-/** A finger is wider than a hydrant. */
-const PICK_REACH_PX = 7;
+/** The route's grip is 26 px wide; a finger gets as much as on any mark. */
+const FINGER_GRIP_MORE_PX = REACH_PX.finger - 13;
+/** Around places brought into view [px], on a map with room for it. */
+const VIEW_PADDING_PX = 70;
 const EMPTY: MapShown = {
   building: null,
   hydrant: null,
@@ -82,6 +76,8 @@ export class DistrictMap {
   #colours: MapColours;
   #shown: MapShown = EMPTY;
   #ready = false;
+  /** The last press was a finger's. */
+  #finger = false;
 
   constructor(container: HTMLElement, district: District, colours: MapColours, tells: MapTells) {
     this.#district = district;
@@ -103,6 +99,10 @@ export class DistrictMap {
     this.#map.addControl(new maplibre.NavigationControl({ showCompass: false }), 'top-right');
     this.#map.addControl(this.#scale, 'bottom-left');
     this.#handles = new RouteHandles(this.#map, tells);
+    const feel = ({ pointerType }: PointerEvent) => {
+      this.#finger = pointerType !== 'mouse';
+    };
+    container.addEventListener('pointerdown', feel, { capture: true });
     this.#map.on('style.load', () => this.#begin());
     this.#map.on('click', (event) => this.#clicked(event));
     this.#map.on('mousemove', (event) => this.#pointed(event));
@@ -141,7 +141,9 @@ export class DistrictMap {
     const bounds = new maplibre.LngLatBounds();
     for (const { longitude, latitude } of places) bounds.extend([longitude, latitude]);
     const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
-    this.#map.fitBounds(bounds, { padding: 70, maxZoom: 17, duration: still ? 0 : 500 });
+    const { clientWidth, clientHeight } = this.#map.getContainer();
+    const padding = Math.min(VIEW_PADDING_PX, 0.15 * Math.min(clientWidth, clientHeight));
+    this.#map.fitBounds(bounds, { padding, maxZoom: 17, duration: still ? 0 : 500 });
   }
 
   resize(): void {
@@ -196,45 +198,33 @@ export class DistrictMap {
     void source?.setData(collection(whole ? [...legs, whole] : legs));
   }
 
-  #under({ point }: { point: { x: number; y: number } }): { kind: PickKind; id: string } | null {
-    const reach = PICK_REACH_PX;
-    for (const [layer, kind] of PICKED_FROM) {
-      const size = kind === 'building' ? 0 : reach;
-      const found = this.#map.queryRenderedFeatures(
-        [
-          [point.x - size, point.y - size],
-          [point.x + size, point.y + size],
-        ],
-        { layers: [layer] },
-      );
-      const id: unknown = found[0]?.properties.id;
-      if (typeof id === 'string') return { kind, id };
-    }
-    return null;
-  }
-
   #clicked(event: MapMouseEvent): void {
     if (!this.#ready || this.#handles.dragging) return;
-    const [group] = this.#map.queryRenderedFeatures(event.point, { layers: ['hydrant-group'] });
+    const [group] = this.#map.queryRenderedFeatures(boxAround(event.point, this.#reachPx() / 2), {
+      layers: ['hydrant-group'],
+    });
     if (group) {
       this.#map.easeTo({ center: event.lngLat, zoom: this.#map.getZoom() + 2 });
       return;
     }
-    const found = this.#under(event);
+    const found = pickedAt(this.#map, event.point, this.#reachPx());
     if (found) this.#tells.onPick(found.kind, found.id);
   }
 
   #pointed(event: MapMouseEvent): void {
     if (!this.#ready || this.#handles.dragging) return;
     const grip = this.#gripAt(event.point) !== null;
-    const found = grip || this.#under(event) !== null;
+    const found = grip || pickedAt(this.#map, event.point, REACH_PX.pointer) !== null;
     this.#map.getCanvas().style.cursor = grip ? 'grab' : found ? 'pointer' : '';
   }
 
   /** The leg of the route under a point; null where there is none. */
   #gripAt(point: { x: number; y: number }): number | null {
     if (!this.#shown.route) return null;
-    const [leg] = this.#map.queryRenderedFeatures([point.x, point.y], { layers: ['route-grip'] });
+    const more = this.#finger ? FINGER_GRIP_MORE_PX : 0;
+    const [leg] = this.#map.queryRenderedFeatures(boxAround(point, more), {
+      layers: ['route-grip'],
+    });
     const index: unknown = leg?.properties.index;
     return typeof index === 'number' ? index : null;
   }
@@ -245,12 +235,16 @@ export class DistrictMap {
     const pressed = event.originalEvent;
     if ('button' in pressed && pressed.button !== 0) return;
     // A hydrant on the line is picked, not dragged.
-    const under = this.#under(event);
+    const under = pickedAt(this.#map, event.point, 0);
     if (under && under.kind !== 'building') return;
     const leg = this.#gripAt(event.point);
     if (leg === null) return;
     event.preventDefault();
     this.#handles.dragNew(leg, event.point);
+  }
+
+  #reachPx(): number {
+    return this.#finger ? REACH_PX.finger : REACH_PX.pointer;
   }
 
   #looked(): void {

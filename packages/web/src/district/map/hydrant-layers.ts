@@ -5,11 +5,12 @@ import type { MapColours } from './map-colours.ts';
 import { SOURCE } from './map-sources.ts';
 
 /** From here on the letters have room in the discs. */
-const LETTERS_FROM_ZOOM = 15.2;
+const LETTERS_FROM_ZOOM = 15.8;
 
 const OUT: ExpressionSpecification = ['==', ['get', 'status'], 'out of service'];
 const SINGLE: ExpressionSpecification = ['!', ['has', 'point_count']];
 const UNTESTED: ExpressionSpecification = ['==', ['coalesce', ['get', 'class'], ''], ''];
+const TWO_LETTERS: ExpressionSpecification = ['==', ['get', 'class'], 'AA'];
 const NEAR: ExpressionSpecification = ['boolean', ['feature-state', 'near'], false];
 
 export function hydrantLayers(colours: MapColours): LayerSpecification[] {
@@ -31,7 +32,7 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
       colours.sheet,
     ],
   ];
-  const disc = growing(13, 3, 18, 13);
+  const disc = growing(13, 3.5, 18, 15);
   return [
     {
       id: 'hydrant-group',
@@ -64,7 +65,7 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
       source: SOURCE.hydrants,
       filter: SINGLE,
       paint: {
-        'circle-radius': growing(13, 6.5, 18, 18),
+        'circle-radius': growing(13, 7, 18, 20),
         'circle-color': colours.water,
         'circle-opacity': ['case', PICKED, 0.3, 0],
         'circle-stroke-color': colours.water,
@@ -92,7 +93,15 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
       layout: {
         'text-field': ['coalesce', ['get', 'class'], '?'],
         'text-font': ['IBM Plex Sans Condensed SemiBold'],
-        'text-size': growing(LETTERS_FROM_ZOOM, 9, 18, 16),
+        'text-size': [
+          'interpolate',
+          ['exponential', 1.6],
+          ['zoom'],
+          LETTERS_FROM_ZOOM,
+          ['case', TWO_LETTERS, 8.5, 10.5],
+          18,
+          ['case', TWO_LETTERS, 15, 18],
+        ],
         'text-allow-overlap': true,
         'text-ignore-placement': true,
       },

@@ -13,6 +13,8 @@ const STEP_PX = 8;
 const BIG_STEP_PX = 40;
 /** Less than this is a press, not a drag. */
 const DRAG_FROM_PX = 4;
+/** A fingertip rolls by as much without meaning to move. */
+const FINGER_DRAG_FROM_PX = 8;
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -26,6 +28,8 @@ export class RouteHandles {
   readonly #tells: HandleTells;
   #markers: maplibre.Marker[] = [];
   #dragging = false;
+  /** Ends the drag under way; nothing where there is none. */
+  #stop = () => {};
 
   constructor(map: maplibre.Map, tells: HandleTells) {
     this.#map = map;
@@ -67,6 +71,7 @@ export class RouteHandles {
     const handle = document.createElement('button');
     handle.type = 'button';
     handle.className = 'route-handle';
+    handle.textContent = String(index + 1);
     handle.setAttribute(
       'aria-label',
       `Point ${index + 1} of the lay: arrow keys move it, Delete takes it away`,
@@ -103,13 +108,18 @@ export class RouteHandles {
     this.#tells.onViaMoved(index, this.#placeAt({ x: x + arrow[0] * by, y: y + arrow[1] * by }));
   }
 
-  /** Follows the pointer until it is let go. */
+  /** Follows the pointer that has just been pressed until it is let go. */
   #follow(from: { x: number; y: number }, onMove: (place: Place) => void): void {
+    this.#stop();
     this.#map.dragPan.disable();
     let moved = false;
+    let pointer: number | null = null;
     const move = (event: PointerEvent) => {
+      pointer ??= event.pointerId;
+      if (event.pointerId !== pointer) return;
       const at = this.#pointIn(event);
-      if (!moved && Math.hypot(at.x - from.x, at.y - from.y) < DRAG_FROM_PX) return;
+      const least = event.pointerType === 'mouse' ? DRAG_FROM_PX : FINGER_DRAG_FROM_PX;
+      if (!moved && Math.hypot(at.x - from.x, at.y - from.y) < least) return;
       moved = true;
       this.#dragging = true;
       this.#map.getCanvas().style.cursor = 'grabbing';
@@ -117,11 +127,10 @@ export class RouteHandles {
     };
     // A moving finger would else scroll the page, and its pointer be taken away.
     const hold = (event: TouchEvent) => event.preventDefault();
-    const end = () => {
-      window.removeEventListener('pointermove', move);
-      window.removeEventListener('pointerup', end);
-      window.removeEventListener('pointercancel', end);
-      window.removeEventListener('touchmove', hold);
+    const end = (event?: PointerEvent) => {
+      if (event && pointer !== null && event.pointerId !== pointer) return;
+      stop.abort();
+      this.#stop = () => {};
       this.#map.dragPan.enable();
       this.#map.getCanvas().style.cursor = '';
       if (moved) this.#tells.onStepEnd();
@@ -130,10 +139,18 @@ export class RouteHandles {
         this.#dragging = false;
       });
     };
-    window.addEventListener('pointermove', move);
-    window.addEventListener('pointerup', end);
-    window.addEventListener('pointercancel', end);
-    window.addEventListener('touchmove', hold, { passive: false });
+    this.#stop = () => end();
+    const stop = new AbortController();
+    const { signal } = stop;
+    window.addEventListener('pointermove', move, { signal });
+    window.addEventListener('pointerup', end, { signal });
+    window.addEventListener('pointercancel', end, { signal });
+    window.addEventListener('touchmove', hold, { signal, passive: false });
+    // A second finger means to zoom: the drag ends where it is. The press itself is over by then.
+    setTimeout(() => {
+      if (signal.aborted) return;
+      window.addEventListener('pointerdown', () => end(), { signal, capture: true });
+    });
   }
 
   #pointIn({ clientX, clientY }: PointerEvent): { x: number; y: number } {
