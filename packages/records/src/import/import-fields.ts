@@ -11,6 +11,7 @@ export {
   type Mapping,
   type PlaceMapping,
 } from './mapping/mapping.ts';
+export { missingFieldNotice, requiredFields } from './mapping/required-fields.ts';
 export type { ImportReport, KeptValue, Refusal } from './report.ts';
 export type { RefusalCode } from './source/source.ts';
 export { type Measure, unitsOf } from './values/units.ts';

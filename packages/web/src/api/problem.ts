@@ -54,3 +54,19 @@ export class UnreachableError extends Error {
     this.name = 'UnreachableError';
   }
 }
+
+/** An answer that is no success, as an error. */
+export function problemFrom(status: number, answer: unknown): ProblemError {
+  const told = (
+    typeof answer === 'object' && answer !== null ? answer : {}
+  ) as Partial<ProblemDocument>;
+  const problem: ProblemDocument = {
+    ...told,
+    status,
+    title: told.title ?? 'The server refused',
+    detail: told.detail ?? `It answered with status ${status} and no reason.`,
+  };
+  return status === 409 && problem.current !== undefined
+    ? new StaleError(problem)
+    : new ProblemError(problem);
+}

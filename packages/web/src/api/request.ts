@@ -1,4 +1,4 @@
-import { type ProblemDocument, ProblemError, StaleError, UnreachableError } from './problem.ts';
+import { problemFrom, UnreachableError } from './problem.ts';
 
 export interface ApiRequest {
   method?: 'GET' | 'POST' | 'PATCH' | 'PUT' | 'DELETE';
@@ -53,19 +53,4 @@ export async function apiRequest<Answer>(path: string, request: ApiRequest = {})
   const answer: unknown = await response.json();
   if (response.ok) return answer as Answer;
   throw problemFrom(response.status, answer);
-}
-
-function problemFrom(status: number, answer: unknown): ProblemError {
-  const told = (
-    typeof answer === 'object' && answer !== null ? answer : {}
-  ) as Partial<ProblemDocument>;
-  const problem: ProblemDocument = {
-    ...told,
-    status,
-    title: told.title ?? 'The server refused',
-    detail: told.detail ?? `It answered with status ${status} and no reason.`,
-  };
-  return status === 409 && problem.current !== undefined
-    ? new StaleError(problem)
-    : new ProblemError(problem);
 }

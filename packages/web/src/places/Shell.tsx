@@ -13,6 +13,7 @@ const laterPlaces: Readonly<Partial<Record<PlaceName, ComponentType>>> = {
   estimate: lazy(async () => ({
     default: (await import('./EstimatePlace.tsx')).EstimatePlace,
   })),
+  import: lazy(async () => ({ default: (await import('../import/ImportPlace.tsx')).ImportPlace })),
 };
 
 /** The app: whichever place the address names. */

@@ -1,13 +1,14 @@
 /** Where in the app the page is, told by its address. */
 import { useSyncExternalStore } from 'react';
 
-export type PlaceName = 'lay' | 'district' | 'estimate';
+export type PlaceName = 'lay' | 'district' | 'estimate' | 'import';
 
 export interface PlaceEntry {
   name: PlaceName;
   path: string;
-  /** In the row of places. */
   text: string;
+  /** Reached from another place; it does not stand in the row. */
+  under?: PlaceName;
 }
 
 /** In the order shown. */
@@ -15,6 +16,7 @@ export const places: readonly PlaceEntry[] = [
   { name: 'lay', path: '/', text: 'Lay' },
   { name: 'district', path: '/district', text: 'District' },
   { name: 'estimate', path: '/estimate', text: 'Estimate' },
+  { name: 'import', path: '/import', text: 'Import', under: 'district' },
 ];
 
 /** The place of an address; the lay for one that is none. */

@@ -10,6 +10,7 @@ import { refusedColumns, versionColumn } from './known-columns.ts';
 import type { FieldMapping, ImportKind, Mapping } from './mapping.ts';
 import { osmMapping } from './osm-tags.ts';
 import { readValue } from './read-value.ts';
+import { missingFieldNotice, requiredFields } from './required-fields.ts';
 
 export interface GuessOptions {
   /** Name of the list; left out: the file's name without its ending. */
@@ -79,10 +80,12 @@ export function guessMapping(
     });
   }
   const dateOrder = dateOrderOf(fields, source.sample, kind, notices);
-  const missing = required[kind].filter((field) => !fields.some((one) => one.field === field));
+  const missing = requiredFields[kind].filter(
+    (field) => !fields.some((one) => one.field === field),
+  );
   for (const field of missing) {
     const label = fieldsByKind[kind].find((one) => one.field === field)?.label ?? field;
-    notices.push(`No column is taken for "${label}", which every record needs: choose one.`);
+    notices.push(missingFieldNotice(label));
   }
   for (const one of [sourceColumn, recordColumn, column(versionColumn)]) {
     if (one !== undefined) used.add(one);
@@ -115,16 +118,6 @@ function addNameBesideId(fields: FieldMapping[], source: Source, used: Set<strin
     used.add(name);
   }
 }
-
-const required: Readonly<Record<ImportKind, readonly string[]>> = {
-  stations: [],
-  hydrants: [],
-  'water-sources': ['kind'],
-  'flow-tests': ['hydrantId', 'testedOn', 'staticPsi', 'residualPsi'],
-  rigs: ['name'],
-  streets: [],
-  buildings: [],
-};
 
 const hasName = (kind: ImportKind) => kind !== 'flow-tests';
 

@@ -1,0 +1,64 @@
+import type { FieldMapping, FieldType } from '@plugside/records/import-fields';
+import type { ImportView } from '../api/imports.ts';
+import { Choice } from '../editing/Choice.tsx';
+import { wordsSaid } from './first-values.ts';
+
+interface WordChoicesProps {
+  column: string;
+  field: FieldMapping;
+  type: Extract<FieldType, { is: 'choice' | 'yes-no' }>;
+  view: ImportView;
+  onChange(words: NonNullable<FieldMapping['words']>): void;
+}
+
+const AS_READ = 'as read';
+const NOTHING = 'nothing';
+
+/** What the list's own words and codes mean: "OOS" for out of service. */
+export function WordChoices({ column, field, type, view, onChange }: WordChoicesProps) {
+  const said = wordsSaid(view.sample, column, field.field);
+  if (said.length === 0) return null;
+  const meanings = type.is === 'yes-no' ? ['yes', 'no'] : [...new Set(Object.values(type.words))];
+  const choose = (word: string, meaning: string) => {
+    const { [word]: _, ...rest } = field.words ?? {};
+    const value = meaning === NOTHING ? null : type.is === 'yes-no' ? meaning === 'yes' : meaning;
+    onChange(meaning === AS_READ ? rest : { ...rest, [word]: value });
+  };
+  const unread = said.filter(({ word, means }) => means === null && !(word in (field.words ?? {})));
+  return (
+    <details className="words" open={unread.length > 0}>
+      <summary>
+        {unread.length > 0
+          ? `${unread.length} of its words ${unread.length === 1 ? 'is' : 'are'} not understood`
+          : 'Its words'}
+      </summary>
+      <ul>
+        {said.map(({ word, text, means }) => (
+          <li key={word} className="word-line">
+            <span className="word">{text}</span>
+            <span>
+              means{' '}
+              <Choice
+                label={`“${text}” in ${column} means`}
+                value={chosen(field.words, word)}
+                options={[
+                  { value: AS_READ, text: means ?? 'not understood: refused' },
+                  ...meanings.map((one) => ({ value: one, text: one })),
+                  { value: NOTHING, text: 'nothing: leave it blank' },
+                ]}
+                onChange={(meaning) => choose(word, meaning)}
+              />
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function chosen(words: FieldMapping['words'], word: string): string {
+  const value = words?.[word];
+  if (value === undefined) return AS_READ;
+  if (value === null) return NOTHING;
+  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
+}

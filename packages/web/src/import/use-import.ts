@@ -1,0 +1,115 @@
+/** An import as the server tells of it, kept up while it is at work. */
+import type { Mapping } from '@plugside/records/import-fields';
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { changeMapping, getImport, guessAnew, type ImportView } from '../api/imports.ts';
+import { ProblemError, UnreachableError } from '../api/problem.ts';
+import { type Recalled, recall, rememberedLists, takeFresh } from './remembered.ts';
+
+const POLL_MS = 400;
+
+export interface ImportHandle {
+  view: ImportView | null;
+  /** The server does not know it, or does not answer. */
+  away: 'gone' | 'unreachable' | null;
+  /** What the last change or request was refused for. */
+  problem: string | null;
+  /** What was remembered of this list, told until it is dealt with. */
+  recalled: Recalled;
+  forgetRecalled(): void;
+  /** Sends a request that answers with the import. */
+  act(request: () => Promise<ImportView | undefined>): Promise<boolean>;
+  setMapping(mapping: Mapping): void;
+  guess(kind: Mapping['kind']): Promise<boolean>;
+  retry(): void;
+}
+
+const busy = (view: ImportView | null) =>
+  view === null || view.state === 'reading' || view.state === 'running';
+
+export function useImport(id: string): ImportHandle {
+  const [view, setView] = useState<ImportView | null>(null);
+  const [away, setAway] = useState<ImportHandle['away']>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const [recalled, setRecalled] = useState<Recalled>(null);
+  const [attempt, setAttempt] = useState(0);
+  /** Of several changes on the way, the last one's answer counts. */
+  const latest = useRef(0);
+
+  const act = useCallback(async (request: () => Promise<ImportView | undefined>) => {
+    latest.current += 1;
+    const mine = latest.current;
+    try {
+      const next = await request();
+      if (mine === latest.current) {
+        if (next) setView(next);
+        setProblem(null);
+      }
+      return true;
+    } catch (error) {
+      if (mine !== latest.current) return false;
+      if (error instanceof UnreachableError) setAway('unreachable');
+      else if (error instanceof ProblemError && error.status === 404) setAway('gone');
+      else setProblem(error instanceof Error ? error.message : String(error));
+      return false;
+    }
+  }, []);
+
+  const waiting = busy(view) && away === null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another attempt asks anew
+  useEffect(() => {
+    if (!waiting) return;
+    const stop = new AbortController();
+    let timer = 0;
+    const look = async () => {
+      const asked = latest.current;
+      try {
+        const next = await getImport(id, stop.signal);
+        if (stop.signal.aborted) return;
+        if (asked === latest.current) setView(next);
+      } catch (error) {
+        if (stop.signal.aborted) return;
+        if (error instanceof ProblemError && error.status === 404) setAway('gone');
+        else if (error instanceof UnreachableError) setAway('unreachable');
+        else setProblem(error instanceof Error ? error.message : String(error));
+      }
+      timer = window.setTimeout(look, POLL_MS);
+    };
+    void look();
+    return () => {
+      stop.abort();
+      window.clearTimeout(timer);
+    };
+  }, [id, waiting, attempt]);
+
+  const first = view?.state === 'ready' && view.report === null ? view : null;
+  useEffect(() => {
+    if (!first?.mapping || !takeFresh(id)) return;
+    const found = recall(rememberedLists(), first.mapping, first.columns);
+    setRecalled(found);
+    if (found?.is === 'same list') void act(() => changeMapping(id, found.mapping));
+  }, [first, id, act]);
+
+  const setMapping = useCallback(
+    (mapping: Mapping) => {
+      // Shown at once; the rows follow when the server has read them anew.
+      setView((before) => before && { ...before, mapping });
+      void act(() => changeMapping(id, mapping));
+    },
+    [id, act],
+  );
+  return {
+    view,
+    away,
+    problem,
+    recalled,
+    forgetRecalled: () => setRecalled(null),
+    act,
+    setMapping,
+    guess: (kind) => act(() => guessAnew(id, kind)),
+    retry: () => {
+      setAway(null);
+      setProblem(null);
+      setAttempt((before) => before + 1);
+    },
+  };
+}
