@@ -1,6 +1,7 @@
 /** From records to plans; no storage, so that a browser can use it. */
 export { arrivalMin, travelMin, turnoutMin } from './arrivals.ts';
 export { type ComingRigsRequest, comingRigs } from './coming-rigs.ts';
+export { type DemandInputs, demandInputs } from './demand-inputs.ts';
 export { departmentCoefficients } from './department-coefficients.ts';
 export { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 export type { PlanningNotice } from './notice.ts';
