@@ -108,10 +108,10 @@ function Board({ district, streets }: { district: District; streets: StreetServi
   };
   const lookAt = useLookAt(district, selection, near);
   return (
-    <div className="board" data-shown={share}>
+    <div className="district-board" data-shown={share}>
       <Switcher<Share>
         label="On this screen"
-        className="switcher board-share"
+        className="switcher share-switch"
         value={share}
         options={SHARES}
         onChange={setShare}
