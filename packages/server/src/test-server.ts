@@ -1,8 +1,14 @@
-/** A real server over a real database in a folder of its own, for tests. */
+/** A real server over a real database of its own, for tests: SQLite, or PostgreSQL where the run is given one. */
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Kind, openStore, type RecordStore, type Stored } from '@plugside/records';
+import {
+  type Kind,
+  openStore,
+  type RecordStore,
+  type Stored,
+  type StoreTarget,
+} from '@plugside/records';
 import { createApp } from './app.ts';
 import { listen } from './listen.ts';
 import type { Problem } from './problem.ts';
@@ -39,7 +45,7 @@ export type ProblemBody = Problem & {
 
 export async function testServer(): Promise<TestServer> {
   const folder = await mkdtemp(join(tmpdir(), 'plugside-api-'));
-  const store = await openStore({ file: join(folder, 'records.sqlite') });
+  const store = await openStore(await freshDatabase(folder));
   const webRoot = join(folder, 'web');
   await mkdir(webRoot);
   const app = createApp({ webRoot, version: '9.9.9', store });
@@ -73,6 +79,15 @@ export async function testServer(): Promise<TestServer> {
       await rm(folder, { recursive: true });
     },
   };
+}
+
+/** An empty database: of the PostgreSQL server that runs for these tests where one does, else a file. */
+async function freshDatabase(folder: string): Promise<StoreTarget> {
+  const desk = process.env.PLUGSIDE_TEST_DATABASES;
+  if (!desk) return { file: join(folder, 'records.sqlite') };
+  const answer = await fetch(desk);
+  if (!answer.ok) throw new Error(`No database: ${await answer.text()}`);
+  return { url: await answer.text() };
 }
 
 /** The answer's problem document; fails the test where it is none. */

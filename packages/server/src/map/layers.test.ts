@@ -122,7 +122,7 @@ describe('the district', () => {
       name: 'Unnamed district',
       invented: false,
       bounds: [-72, 42, -71, 43],
-      engine: 'sqlite',
+      engine: server.store.engine,
       counts: { hydrants: 2, 'flow-tests': 2, stations: 1, plans: 0 },
     });
   });
