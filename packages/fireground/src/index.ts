@@ -123,7 +123,8 @@ export { supplyCurves } from './questions/supply-curves.ts';
 export { type SweepOptions, type SweepRow, type SweptValue, sweep } from './questions/sweep.ts';
 export { isBoosted, unassistedPlan } from './questions/unassisted.ts';
 export { solveNow, whatNow } from './questions/what-now.ts';
-
+// Shuttle: tenders between fill site and portable tank
+export * from './shuttle/index.ts';
 // Choosing the supply
 export type * from './supply/choice.ts';
 export type * from './supply/situation.ts';
