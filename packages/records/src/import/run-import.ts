@@ -1,6 +1,7 @@
 import type { FieldsIn, Stored } from '../model/index.ts';
 import type { MergeCount, RecordStore, Where } from '../store/index.ts';
 import { differenceFrom } from './compare-known.ts';
+import { duplicateOf } from './duplicate-row.ts';
 import type { ImportKind, Mapping } from './mapping/mapping.ts';
 import { readReferences } from './references.ts';
 import { RefusedFile } from './refused-file.ts';
@@ -174,7 +175,7 @@ class Reading {
     const key = JSON.stringify([fields.externalSource, fields.externalId]);
     const first = this.#seen.get(key);
     if (first !== undefined) {
-      await this.#refuse(row, this.#duplicate(row, fields, first));
+      await this.#refuse(row, duplicateOf(first, row, fields.externalId, this.#mapping));
       return [];
     }
     this.#seen.set(key, row.number);
@@ -190,19 +191,6 @@ class Reading {
       },
       ...more,
     ];
-  }
-
-  #duplicate(row: SourceRow, fields: Draft, first: number): Refusal {
-    const column = this.#mapping.idColumn;
-    return {
-      code: 'duplicate key',
-      row: row.number,
-      ...(column !== undefined && { column, value: String(fields.externalId) }),
-      reason: column
-        ? `Row ${first} has the same id and was taken.`
-        : `Row ${first} is of the same name and place (or hydrant and day) and was taken.`,
-      remedy: 'Give each row an id of its own, or take one of the two out.',
-    };
   }
 
   async #refuse(row: SourceRow, refusal: Refusal): Promise<void> {

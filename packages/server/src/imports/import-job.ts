@@ -15,7 +15,6 @@ import {
   type Source,
   SourceRefusedError,
   type SourceRow,
-  understand,
   withMendedRows,
 } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
@@ -25,6 +24,7 @@ import {
   type RefusedRow,
   refusedRow,
   type SampleRow,
+  understoodRows,
 } from './import-view.ts';
 
 export interface ImportFiles {
@@ -256,11 +256,7 @@ export class ImportJob {
       refer: await readReferences(this.#store, mapping.kind),
     };
     const { sample } = withMendedRows(source, this.#mended);
-    this.#sample = sample.slice(0, SAMPLE_ROWS).map((row) => ({
-      row: row.number,
-      values: row.values,
-      understood: understand(row, mapping, context),
-    }));
+    this.#sample = understoodRows(sample.slice(0, SAMPLE_ROWS), mapping, context);
     this.#mapping = mapping;
   }
 

@@ -1,12 +1,15 @@
 /** An import as it is told over HTTP. */
-import type {
-  ImportKind,
-  ImportReport,
-  Mapping,
-  Refusal,
-  Source,
-  SourceRow,
-  Understood,
+import {
+  duplicateOf,
+  type ImportKind,
+  type ImportReport,
+  type Mapping,
+  type Refusal,
+  type Source,
+  type SourceRow,
+  type UnderstandContext,
+  type Understood,
+  understand,
 } from '@plugside/records';
 
 export type ImportState = 'reading' | 'ready' | 'running' | 'done' | 'cancelled' | 'failed';
@@ -67,3 +70,29 @@ export const refusedRow = (row: SourceRow, refusal: Refusal): RefusedRow => ({
   values: shortened(row),
   refusal,
 });
+
+/** Rows beside what becomes of them; a row with the key of an earlier one is refused, as in a run. */
+export function understoodRows(
+  rows: readonly SourceRow[],
+  mapping: Mapping,
+  context: UnderstandContext,
+): SampleRow[] {
+  const seen = new Map<string, number>();
+  return rows.map((row) => {
+    const understood = understand(row, mapping, context);
+    const shown = (as: Understood): SampleRow => ({
+      row: row.number,
+      values: row.values,
+      understood: as,
+    });
+    if (understood.is !== 'record') return shown(understood);
+    const { externalSource, externalId } = understood.fields;
+    const key = JSON.stringify([externalSource, externalId]);
+    const first = seen.get(key);
+    if (first === undefined) {
+      seen.set(key, row.number);
+      return shown(understood);
+    }
+    return shown({ is: 'refused', refusal: duplicateOf(first, row, externalId, mapping) });
+  });
+}

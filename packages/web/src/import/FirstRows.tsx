@@ -95,10 +95,10 @@ function Understood({ row, view }: { row: SampleRow; view: ImportView }) {
     return <p>Nothing: the row is of another kind, so it is passed over.</p>;
   }
   if (understood.is === 'refused') {
-    const { reason, remedy, column } = understood.refusal;
+    const { reason, remedy } = understood.refusal;
     return (
       <p>
-        <span className="caution-word">Refused.</span> {column && <b>{column}: </b>}
+        <span className="caution-word">Refused.</span>
         {reason} {remedy}
       </p>
     );

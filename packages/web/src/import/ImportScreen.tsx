@@ -1,12 +1,12 @@
 import { Button } from 'react-aria-components';
-import { cancelImport, runImport, stopImport } from '../api/imports.ts';
+import { cancelImport, stopImport } from '../api/imports.ts';
+import type { RefusedField } from '../api/problem.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { rowsText, spentText } from './count-words.ts';
 import { MappingStep } from './MappingStep.tsx';
 import { Progress } from './Progress.tsx';
 import { Report } from './Report.tsx';
-import { rememberList } from './remembered.ts';
 import { type ImportHandle, useImport } from './use-import.ts';
 
 /** One file on its way: its columns, its run, its report. */
@@ -25,7 +25,7 @@ export function ImportScreen({ id }: { id: string }) {
   const { name, state, report } = view;
   return (
     <>
-      {problem && (
+      {problem && handle.issues.length === 0 && (
         <p className="import-problem" role="alert">
           {problem}
         </p>
@@ -33,7 +33,7 @@ export function ImportScreen({ id }: { id: string }) {
       {state === 'reading' && <Reading handle={handle} name={name} id={id} />}
       {state === 'ready' && (
         <>
-          {report && <Report view={view} handle={handle} onRun={() => run(handle, id, false)} />}
+          {report && <Report view={view} handle={handle} onRun={() => void handle.run(false)} />}
           <MappingStep handle={handle} view={view} />
           <RunBar handle={handle} id={id} />
         </>
@@ -41,7 +41,7 @@ export function ImportScreen({ id }: { id: string }) {
       {state === 'running' && <Running handle={handle} id={id} />}
       {state === 'done' && (
         <>
-          <Report view={view} handle={handle} onRun={() => run(handle, id, false)} />
+          <Report view={view} handle={handle} onRun={() => void handle.run(false)} />
           <details className="import-again">
             <summary>Change how the columns are taken, and bring in again</summary>
             <MappingStep handle={handle} view={view} />
@@ -65,12 +65,6 @@ export function ImportScreen({ id }: { id: string }) {
       )}
     </>
   );
-}
-
-function run(handle: ImportHandle, id: string, dryRun: boolean): void {
-  const { view } = handle;
-  if (view?.mapping && !dryRun) rememberList(view.columns, view.mapping);
-  void handle.act(() => runImport(id, dryRun));
 }
 
 function Reading({ handle, name, id }: { handle: ImportHandle; name: string; id: string }) {
@@ -123,12 +117,24 @@ function RunBar({ handle, id }: { handle: ImportHandle; id: string }) {
   const { view } = handle;
   if (!view) return null;
   const { total } = view.progress;
+  if (handle.issues.length > 0) {
+    return (
+      <div className="run-bar">
+        <div className="import-problem" role="alert">
+          <p>The columns as chosen were not accepted, so nothing can be brought in yet.</p>
+          {handle.issues.map((issue) => (
+            <p key={issue.path}>{issueText(issue)}</p>
+          ))}
+        </div>
+      </div>
+    );
+  }
   return (
     <div className="run-bar">
-      <Button className="plain-button main-button" onPress={() => run(handle, id, false)}>
+      <Button className="plain-button main-button" onPress={() => void handle.run(false)}>
         Bring in {rowsText(total)}
       </Button>
-      <Button className="plain-button" onPress={() => run(handle, id, true)}>
+      <Button className="plain-button" onPress={() => void handle.run(true)}>
         Try it
       </Button>
       {view.state === 'ready' && (
@@ -140,6 +146,10 @@ function RunBar({ handle, id }: { handle: ImportHandle; id: string }) {
     </div>
   );
 }
+
+/** A coordinate system is refused in words of its own. */
+const issueText = ({ path, allowed, message, remedy }: RefusedField) =>
+  `${path === 'place.crs' ? allowed : message} ${remedy ?? ''}`;
 
 export function AnotherLink() {
   return (

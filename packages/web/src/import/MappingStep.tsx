@@ -46,6 +46,9 @@ export function MappingStep({ handle, view }: StepProps) {
           />{' '}
           <span className="soft-text">{formatText(view)}</span>
         </p>
+        {view.mendedCount > 0 && view.state === 'ready' && (
+          <p>{rowsText(view.mendedCount)} mended here, and taken as mended.</p>
+        )}
         <Remembered handle={handle} view={view} />
         {mapping.notices.length > 0 && (
           <ul className="import-notices" aria-label="To look at">
@@ -56,7 +59,14 @@ export function MappingStep({ handle, view }: StepProps) {
         )}
       </section>
       <ListChoices mapping={mapping} columns={view.columns} onChange={change} />
-      {hasPlace(view.kind) && <PlaceChoices view={view} mapping={mapping} onChange={change} />}
+      {hasPlace(view.kind) && (
+        <PlaceChoices
+          view={view}
+          mapping={mapping}
+          crsProblem={handle.issues.find(({ path }) => path === 'place.crs')}
+          onChange={change}
+        />
+      )}
       <ColumnList view={view} mapping={mapping} onChange={change} />
       <FirstRows view={view} />
     </div>

@@ -19,7 +19,7 @@ export function MendRow({ row, mapping, values, onChange }: MendRowProps) {
   const atFault = columnsAtFault(row, mapping);
   const every = Object.keys(row.values).filter((column) => !column.startsWith('refused_'));
   const columns = all ? every : atFault;
-  const { reason, remedy, column } = row.refusal;
+  const { reason, remedy } = row.refusal;
   const set = (name: string, text: string) => {
     const { [name]: _, ...rest } = values;
     onChange(text === cellText(row.values[name]) ? rest : { ...rest, [name]: text });
@@ -28,10 +28,7 @@ export function MendRow({ row, mapping, values, onChange }: MendRowProps) {
     <li className="mend-row">
       <div className="mend-which">
         <b>Row {row.row}</b> <span>{rowWords(row, mapping)}</span>
-        <p className="mend-why">
-          {column !== undefined && !reason.startsWith(column) && <b>{column}: </b>}
-          {reason}
-        </p>
+        <p className="mend-why">{reason}</p>
         <p className="soft-text">{remedy}</p>
       </div>
       <div className="mend-cells">

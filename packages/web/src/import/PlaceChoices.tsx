@@ -1,17 +1,20 @@
 import type { Mapping, PlaceMapping } from '@plugside/records/import-fields';
 import { useId } from 'react';
 import type { ImportView } from '../api/imports.ts';
+import type { RefusedField } from '../api/problem.ts';
 import { Choice } from '../editing/Choice.tsx';
 import { TextEntry } from './TextEntry.tsx';
 
 interface PlaceChoicesProps {
   view: ImportView;
   mapping: Mapping;
+  /** Why the coordinate system was not taken. */
+  crsProblem: RefusedField | undefined;
   onChange(mapping: Mapping): void;
 }
 
 /** Where each row is, and in which coordinates the file says so. */
-export function PlaceChoices({ view, mapping, onChange }: PlaceChoicesProps) {
+export function PlaceChoices({ view, mapping, crsProblem, onChange }: PlaceChoicesProps) {
   const heading = useId();
   const { place } = mapping;
   if (!place) {
@@ -52,6 +55,7 @@ export function PlaceChoices({ view, mapping, onChange }: PlaceChoicesProps) {
             label="Coordinate system"
             value={place.crs}
             whenBlank="Give a code such as EPSG:4326, which is degrees."
+            problem={crsProblem && `${crsProblem.allowed} ${crsProblem.remedy}`}
             onChange={(crs) => set({ crs, near: undefined })}
           />
           <p className="hint">{crsHint(view, place)}</p>

@@ -7,12 +7,10 @@ import {
   type RefusedRow,
   refusedCsvUrl,
   refusedRows,
-  runImport,
 } from '../api/imports.ts';
 import { useLoaded } from '../district/use-loaded.ts';
 import { rowsText } from './count-words.ts';
 import { MendRow } from './MendRow.tsx';
-import { rememberList } from './remembered.ts';
 import type { ImportHandle } from './use-import.ts';
 
 interface RefusedRowsProps {
@@ -38,9 +36,7 @@ export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps)
 
   const bringIn = async () => {
     const sent = mended.map(([row, values]) => ({ row: Number(row), values }));
-    if (!(await handle.act(() => mendRows(view.id, sent)))) return;
-    if (!report.dryRun) rememberList(view.columns, mapping);
-    await handle.act(() => runImport(view.id, report.dryRun));
+    if (await handle.act(() => mendRows(view.id, sent))) await handle.run(report.dryRun);
   };
   return (
     <section className="refused" aria-labelledby="refused-rows">
@@ -77,7 +73,7 @@ export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps)
       )}
       <div className="import-actions">
         <Button
-          className="plain-button main-button"
+          className={mended.length === 0 ? 'plain-button' : 'plain-button main-button'}
           isDisabled={mended.length === 0}
           onPress={() => void bringIn()}
         >

@@ -8,16 +8,19 @@ interface TextEntryProps {
   onChange(text: string): void;
   /** What is told where nothing stands in the field. */
   whenBlank: string;
+  /** What is wrong with the value as it stands. */
+  problem?: string | undefined;
 }
 
 /** A line of text that counts once it is finished: on Enter, or when the field is left. */
-export function TextEntry({ label, value, onChange, whenBlank }: TextEntryProps) {
+export function TextEntry({ label, value, onChange, whenBlank, problem }: TextEntryProps) {
   const [draft, setDraft] = useState(value);
-  const [problem, setProblem] = useState<string | null>(null);
+  const [blank, setBlank] = useState(false);
+  const shown = blank ? whenBlank : draft === value ? problem : undefined;
   useEffect(() => setDraft(value), [value]);
   const settle = () => {
     const text = draft.trim();
-    setProblem(text === '' ? whenBlank : null);
+    setBlank(text === '');
     if (text !== '' && text !== value) onChange(text);
   };
   return (
@@ -29,12 +32,12 @@ export function TextEntry({ label, value, onChange, whenBlank }: TextEntryProps)
       onKeyDown={(event) => {
         if (event.key === 'Enter') settle();
       }}
-      isInvalid={problem !== null}
+      isInvalid={shown !== undefined}
       autoComplete="off"
     >
       <Label>{label}</Label>
       <Input />
-      <FieldError>{problem}</FieldError>
+      <FieldError>{shown}</FieldError>
     </TextField>
   );
 }

@@ -1,9 +1,9 @@
 /** An import as the server tells of it, kept up while it is at work. */
 import type { Mapping } from '@plugside/records/import-fields';
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { changeMapping, getImport, guessAnew, type ImportView } from '../api/imports.ts';
-import { ProblemError, UnreachableError } from '../api/problem.ts';
-import { type Recalled, recall, rememberedLists, takeFresh } from './remembered.ts';
+import { changeMapping, getImport, guessAnew, type ImportView, runImport } from '../api/imports.ts';
+import { ProblemError, type RefusedField, UnreachableError } from '../api/problem.ts';
+import { type Recalled, recall, rememberedLists, rememberList, takeFresh } from './remembered.ts';
 
 const POLL_MS = 400;
 
@@ -13,6 +13,8 @@ export interface ImportHandle {
   away: 'gone' | 'unreachable' | null;
   /** What the last change or request was refused for. */
   problem: string | null;
+  /** Of the mapping as it is shown, where the server did not take it: it must be mended first. */
+  issues: readonly RefusedField[];
   /** What was remembered of this list, told until it is dealt with. */
   recalled: Recalled;
   forgetRecalled(): void;
@@ -20,6 +22,8 @@ export interface ImportHandle {
   act(request: () => Promise<ImportView | undefined>): Promise<boolean>;
   setMapping(mapping: Mapping): void;
   guess(kind: Mapping['kind']): Promise<boolean>;
+  /** Runs with the mapping as it is shown, and not where that was refused. */
+  run(dryRun: boolean): Promise<boolean>;
   retry(): void;
 }
 
@@ -31,28 +35,49 @@ export function useImport(id: string): ImportHandle {
   const [away, setAway] = useState<ImportHandle['away']>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const [recalled, setRecalled] = useState<Recalled>(null);
+  const [issues, setIssues] = useState<readonly RefusedField[]>([]);
   const [attempt, setAttempt] = useState(0);
+  /** Requests go one after the other: a run must not overtake the mapping that it is to use. */
+  const queue = useRef<Promise<unknown>>(Promise.resolve());
+  const refused = useRef(false);
   /** Of several changes on the way, the last one's answer counts. */
   const latest = useRef(0);
 
-  const act = useCallback(async (request: () => Promise<ImportView | undefined>) => {
+  const act = useCallback((request: () => Promise<ImportView | undefined>) => {
     latest.current += 1;
     const mine = latest.current;
-    try {
-      const next = await request();
-      if (mine === latest.current) {
-        if (next) setView(next);
-        setProblem(null);
+    const send = async () => {
+      try {
+        const next = await request();
+        if (mine === latest.current) {
+          if (next) setView(next);
+          setProblem(null);
+          setIssues([]);
+        }
+        return true;
+      } catch (error) {
+        if (mine !== latest.current) return false;
+        if (error instanceof UnreachableError) setAway('unreachable');
+        else if (error instanceof ProblemError && error.status === 404) setAway('gone');
+        else {
+          setProblem(error instanceof Error ? error.message : String(error));
+          setIssues(error instanceof ProblemError ? (error.problem.issues ?? []) : []);
+        }
+        return false;
       }
-      return true;
-    } catch (error) {
-      if (mine !== latest.current) return false;
-      if (error instanceof UnreachableError) setAway('unreachable');
-      else if (error instanceof ProblemError && error.status === 404) setAway('gone');
-      else setProblem(error instanceof Error ? error.message : String(error));
-      return false;
-    }
+    };
+    const sent = queue.current.then(send);
+    queue.current = sent;
+    return sent;
   }, []);
+
+  const sendMapping = useCallback(
+    async (request: () => Promise<ImportView>) => {
+      refused.current = !(await act(request));
+      return !refused.current;
+    },
+    [act],
+  );
 
   const waiting = busy(view) && away === null;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another attempt asks anew
@@ -86,26 +111,33 @@ export function useImport(id: string): ImportHandle {
     if (!first?.mapping || !takeFresh(id)) return;
     const found = recall(rememberedLists(), first.mapping, first.columns);
     setRecalled(found);
-    if (found?.is === 'same list') void act(() => changeMapping(id, found.mapping));
-  }, [first, id, act]);
+    if (found?.is === 'same list') void sendMapping(() => changeMapping(id, found.mapping));
+  }, [first, id, sendMapping]);
 
   const setMapping = useCallback(
     (mapping: Mapping) => {
       // Shown at once; the rows follow when the server has read them anew.
       setView((before) => before && { ...before, mapping });
-      void act(() => changeMapping(id, mapping));
+      void sendMapping(() => changeMapping(id, mapping));
     },
-    [id, act],
+    [id, sendMapping],
   );
   return {
     view,
     away,
     problem,
+    issues,
     recalled,
     forgetRecalled: () => setRecalled(null),
     act,
     setMapping,
-    guess: (kind) => act(() => guessAnew(id, kind)),
+    guess: (kind) => sendMapping(() => guessAnew(id, kind)),
+    run: async (dryRun) => {
+      await queue.current;
+      if (refused.current) return false;
+      if (view?.mapping && !dryRun) rememberList(view.columns, view.mapping);
+      return act(() => runImport(id, dryRun));
+    },
     retry: () => {
       setAway(null);
       setProblem(null);

@@ -212,6 +212,7 @@ function fieldMapping(match: Match, source: Source, notices: string[]): FieldMap
   if (guess.doubt && bare.length > 0) {
     notices.push(`${column}: its numbers carry no unit and are ${guess.doubt}.`);
     mapping.confidence = Math.min(mapping.confidence, 0.6);
+    mapping.why = `Its numbers carry no unit and are ${guess.doubt}.`;
   }
   return mapping;
 }
