@@ -42,6 +42,8 @@ export {
 } from './catalogue/pumps.ts';
 // Demand: needed fire flow by the public methods, and the lines in use
 export * from './demand/index.ts';
+// Draft: a pump at the water, how long a pond lasts, what a stream carries
+export * from './draft/index.ts';
 // Field tests: hydrant flow tests, pump tests, hose tests, the quick estimate at the panel
 export * from './field-tests/index.ts';
 export { checkLimits } from './limits/check-limits.ts';
@@ -126,8 +128,7 @@ export { solveNow, whatNow } from './questions/what-now.ts';
 // Shuttle: tenders between fill site and portable tank
 export * from './shuttle/index.ts';
 // Choosing the supply
-export type * from './supply/choice.ts';
-export type * from './supply/situation.ts';
+export * from './supply/index.ts';
 
 // Units and sizes
 export type { FormatOptions, FormattedQuantity } from './units/format-quantity.ts';
