@@ -1,7 +1,9 @@
+import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { createAdaptorServer } from '@hono/node-server';
+import { getRequestListener } from '@hono/node-server';
 import type { Hono } from 'hono';
 import type { ServerSettings } from './settings.ts';
+import { answerUnread, refuseUnreadable } from './unreadable.ts';
 
 /** How many ports after the default one are tried before giving up. */
 const PORTS_TRIED = 20;
@@ -39,10 +41,16 @@ export async function listen(app: Hono, settings: ServerSettings): Promise<Runni
 
 /** Null when the port is taken. */
 function tryPort(app: Hono, host: string, port: number): Promise<RunningServer | null> {
-  const server = createAdaptorServer({
-    fetch: app.fetch,
-    serverOptions: { headersTimeout: HEADERS_WAIT_MS, requestTimeout: REQUEST_WAIT_MS },
-  });
+  const server = createServer(
+    {
+      headersTimeout: HEADERS_WAIT_MS,
+      requestTimeout: REQUEST_WAIT_MS,
+      // Refused all the same, but in words: Node would answer with a bare status.
+      requireHostHeader: false,
+    },
+    getRequestListener(app.fetch, { errorHandler: answerUnread }),
+  );
+  refuseUnreadable(server);
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EADDRINUSE') resolve(null);
@@ -57,7 +65,7 @@ function tryPort(app: Hono, host: string, port: number): Promise<RunningServer |
           new Promise<void>((done) => {
             server.close(() => done());
             // A browser keeps its connections open; without this the close would wait for it.
-            if ('closeAllConnections' in server) server.closeAllConnections();
+            server.closeAllConnections();
           }),
       });
     });
