@@ -27,6 +27,8 @@ export interface TimeToWater {
   steps: { text: string; startMin: number; endMin: number; rigId?: string }[];
   /** Water from this supply at the attack engine's intake [min], same zero as arrivals. */
   waterAtMin: number;
+  /** All of it: every source in use and every pump set [min]; the same where nothing follows. */
+  fullAtMin: number;
 }
 
 /** One arrangement, solved. */

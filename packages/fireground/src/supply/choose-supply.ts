@@ -1,0 +1,102 @@
+/** Choosing how water gets to a scene: the ways there are, solved and put in order. */
+import type { UnitSystem } from '../units/quantities.ts';
+import { limitSentence } from '../words/answer.ts';
+import { deferral } from '../words/notices.ts';
+import type { CancelSignal } from './cancel.ts';
+import { type Candidate, type CandidateContext, undominated } from './candidate.ts';
+import { checkSituation } from './check-situation.ts';
+import type { Choice, Criterion, RefusedWay, SupplyWay } from './choice.ts';
+import { crewOf } from './crew.ts';
+import { dutiesOf } from './duties.ts';
+import { combined, fromOneSource, fromTwoHydrants } from './enumerate.ts';
+import { sourceId } from './leg.ts';
+import { mainNotices } from './main-notices.ts';
+import { byRank, usualRanking } from './rank.ts';
+import { refusals, usableSources } from './refusals.ts';
+import type { Situation } from './situation.ts';
+import { LegSolver } from './solve-legs.ts';
+import { type TaskTimes, usualTaskTimes } from './task-times.ts';
+import { whyFirst } from './why.ts';
+
+export interface ChooseOptions {
+  /** For the sentences; figures are always in inside units. */
+  units?: UnitSystem;
+  /** What is weighed, the weightiest first; `usualRanking` where left out. */
+  ranking?: readonly Criterion[];
+  /** How long tasks take; common practice where left out. */
+  times?: Readonly<TaskTimes>;
+  /** Looked at between solves. */
+  signal?: CancelSignal;
+}
+
+/**
+ * The ways to bring a demand to a scene with the water and rigs at hand, the best first.
+ *
+ * From each source every kind of way is tried with the hose aboard and each engine that could
+ * pump; the best of each kind is kept, and left out only where another from the same source is no
+ * worse in anything. Two hydrants are tried where neither meets the demand on its own pressure,
+ * two or three sources of any kind where nothing less meets it.
+ *
+ * Pure and deterministic: the same situation gives the same ways with the same ids.
+ * @throws RangeError for a situation that cannot be: no demand, a lay of no length, twice the same id
+ * @throws the signal's reason where it is aborted
+ */
+export function chooseSupply(situation: Situation, options: ChooseOptions = {}): Choice {
+  const { units = 'us', ranking = usualRanking, times = usualTaskTimes, signal } = options;
+  checkSituation(situation);
+  signal?.throwIfAborted();
+  const { demandGpm } = situation;
+  const notices = [{ level: 'caution' as const, text: deferral }];
+  const crew = crewOf(situation);
+  if (!crew) {
+    const why = 'No engine comes: there is nothing to bring water to.';
+    return { demandGpm, ways: [], refused: [], why, notices };
+  }
+  const solver = new LegSolver(situation, crew.attack, units, signal);
+  const context: CandidateContext = { crew, demandGpm, ranking, solver, times, units };
+  const one = fromOneSource(context, usableSources(situation), situation);
+  const found = [...one.candidates, ...fromTwoHydrants(context, one.sources)];
+  if (!found.some(({ meetsDemand }) => meetsDemand)) found.push(...combined(context, one.sources));
+
+  const refused: RefusedWay[] = refusals(situation, crew, units);
+  const ways: SupplyWay[] = [];
+  for (const candidate of undominated(unique(found)).sort(byRank(ranking))) {
+    const way = wayOf(context, candidate);
+    if ('reason' in way) refused.push(way);
+    else ways.push(way);
+  }
+  return { demandGpm, ways, refused, why: whyFirst(ways, demandGpm, ranking, units), notices };
+}
+
+function unique(candidates: readonly Candidate[]): Candidate[] {
+  return [...new Map(candidates.map((one) => [one.id, one])).values()];
+}
+
+function wayOf(
+  { crew, demandGpm, solver, units }: CandidateContext,
+  { arrangement, title, meetsDemand, marginGpm }: Candidate,
+): SupplyWay | RefusedWay {
+  const { id, kind, legs, rigs, hoseFt, hoseSections, time } = arrangement;
+  const answer = solver.answer(arrangement, title);
+  if (answer.none) return { kind, title, ...answer.none };
+  return {
+    id,
+    kind,
+    title,
+    sources: legs.map(sourceId),
+    duties: dutiesOf(arrangement, crew.attack, units),
+    rigsUsed: rigs.length,
+    hoseFt,
+    hoseSections,
+    plan: answer.plan,
+    mostGpm: answer.mostGpm,
+    meetsDemand,
+    shortfallGpm: meetsDemand ? 0 : demandGpm - answer.mostGpm,
+    marginGpm,
+    binding: answer.binding,
+    bindingText: limitSentence(answer.plan, answer.binding, units),
+    orders: answer.orders,
+    time,
+    notices: [...mainNotices(legs), ...answer.notices],
+  };
+}

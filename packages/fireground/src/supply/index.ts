@@ -1,0 +1,16 @@
+/** Choosing the supply: the ways to bring a demand to a scene, in order, and what can befall them. */
+
+export type { CancelSignal } from './cancel.ts';
+export type * from './choice.ts';
+export { type ChooseOptions, chooseSupply } from './choose-supply.ts';
+export type { GroundLine } from './ground.ts';
+export { usualRanking } from './rank.ts';
+export {
+  type RelayHose,
+  type RelayPlan,
+  type RelayQuestion,
+  type RelayStation,
+  relayPlan,
+} from './relay-plan.ts';
+export type * from './situation.ts';
+export { type TaskTimes, usualTaskTimes } from './task-times.ts';

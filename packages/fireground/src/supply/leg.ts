@@ -1,0 +1,99 @@
+/** One way for water into the attack engine, before anyone is told to lay it. */
+import type { HoseSize } from '../plan/plan.ts';
+import type { WayKind } from './choice.ts';
+import { rigName } from './crew.ts';
+import type { GroundLine } from './ground.ts';
+import type { HydrantAtHand, RespondingRig, Situation, WaterAtHand } from './situation.ts';
+
+export type LegSource = { kind: 'hydrant'; at: HydrantAtHand } | { kind: 'water'; at: WaterAtHand };
+
+/** Hose from one pump, or the hydrant, to the next. */
+export interface Stretch {
+  /** One or two lines side by side, the larger first. */
+  lines: readonly HoseSize[];
+  /** From the water [ft]. */
+  fromFt: number;
+  toFt: number;
+}
+
+export interface Leg {
+  source: LegSource;
+  /** From the water on; the first stands at the water. None: hydrant pressure alone. */
+  pumps: readonly RespondingRig[];
+  /** One more than there are pumps between the ends. */
+  stretches: readonly Stretch[];
+  /** The pump at the hydrant stands on an assist valve. */
+  valve: boolean;
+  /** Lines from the hydrant's side outlets into its pump, besides the one from the large outlet. */
+  suctionLines: number;
+}
+
+export function sourceId({ source }: Pick<Leg, 'source'>): string {
+  return source.kind === 'hydrant' ? source.at.hydrant.id : source.at.draft.id;
+}
+
+export function sourceName({ source }: Pick<Leg, 'source'>): string {
+  return source.kind === 'hydrant'
+    ? (source.at.hydrant.name ?? source.at.hydrant.id)
+    : (source.at.draft.name ?? source.at.draft.id);
+}
+
+/** The ground of a leg with the height of both its ends. A pump at draft stands above the water. */
+export function groundOf(source: LegSource, scene: Situation['scene']): GroundLine {
+  const fromElevationFt =
+    source.kind === 'hydrant'
+      ? source.at.hydrant.elevationFt
+      : source.at.draft.waterElevationFt + source.at.liftFt;
+  const { lengthFt, terrain } = source.at;
+  return { lengthFt, terrain, fromElevationFt, toElevationFt: scene.elevationFt };
+}
+
+/** Height at which a leg's pump stands [ft]. */
+export function standsAtFt(leg: Leg, pump: number): number {
+  return leg.stretches[pump]!.fromFt;
+}
+
+/** What a way is called for its legs. */
+export function kindOfLegs(legs: readonly Leg[]): WayKind {
+  const [leg, ...others] = legs;
+  if (!leg) throw new RangeError('A way has at least one source.');
+  if (others.length > 0) {
+    const hydrants = legs.every(({ source }) => source.kind === 'hydrant');
+    const pumps = legs.reduce((sum, { pumps: of }) => sum + of.length, 0);
+    return legs.length === 2 && hydrants && pumps <= 1 ? 'two hydrants' : 'combined';
+  }
+  if (leg.source.kind === 'water') return 'draft';
+  if (leg.pumps.length === 0) {
+    return leg.stretches[0]!.lines.length > 1 ? 'dual lines' : 'direct lay';
+  }
+  if (leg.pumps.length > 1) return 'relay';
+  if (leg.suctionLines > 0) return 'boosted with suction lines';
+  return leg.valve ? 'boosted at the hydrant' : 'reverse lay';
+}
+
+/** The same for the same legs, whatever else a choice holds. */
+export function idOfLegs(legs: readonly Leg[]): string {
+  const parts = legs.map((leg) => {
+    const hose = leg.stretches.map(({ lines }) => lines.join('+')).join(',');
+    const pumps = leg.pumps.map(({ rig }) => rig.id).join('>');
+    const extra = leg.suctionLines > 0 ? `+${leg.suctionLines}` : '';
+    return [sourceId(leg), hose, pumps && `${pumps}${extra}`].filter(Boolean).join(':');
+  });
+  return `${kindOfLegs(legs)} ${parts.join(' & ')}`.replaceAll(' ', '-');
+}
+
+/** All rigs that pump in some legs, each once. */
+export function pumpsOf(legs: readonly Leg[]): RespondingRig[] {
+  return [...new Set(legs.flatMap((leg) => leg.pumps))];
+}
+
+/** "Engine 2 and Engine 3". */
+export function rigNames(rigs: readonly RespondingRig[]): string {
+  return listed(rigs.map(rigName));
+}
+
+/** "a, b and c". */
+export function listed(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
