@@ -30,6 +30,11 @@ const REFUSED: [file: string, code: string, words: string][] = [
   ['cli/src/b.ts', "import '@plugside/fireground/src/index.ts';", 'by its name alone'],
   ['cli/src/c.ts', "import 'zod';", "isn't specified in packages/cli/package.json"],
   ['server/src/a.ts', "import '@plugside/web';", 'server imports records and fireground alone'],
+  ['paper/src/a.ts', "import '@plugside/server';", 'paper imports hydraulics, fireground'],
+  ['paper/src/b.ts', "import '@plugside/records';", 'nothing of storage'],
+  ['paper/src/c.ts', "import '../../fireground/src/index.ts';", 'leaves the package'],
+  ['records/src/c.ts', "import '@plugside/paper';", 'records imports fireground alone'],
+  ['web/src/e.ts', "import '@plugside/paper';", 'web imports @plugside/fireground'],
   ['records/src/a.ts', "import '@plugside/server';", 'records imports fireground alone'],
   ['records/src/b.ts', "import 'hono';", "isn't specified in packages/records/package.json"],
   ['records/src/model/c.ts', "import 'node:fs';", 'run in a browser too'],
@@ -57,7 +62,10 @@ const ALLOWED: [file: string, code: string][] = [
   ['fireground/proof/y.ts', "import '../src/y.ts';"],
   ['cli/src/y.ts', "import '@plugside/fireground';\nimport 'commander';\nimport 'node:fs';"],
   ['server/src/y.ts', "import '@hono/node-server/serve-static';\nimport 'hono/etag';"],
-  ['server/src/z.ts', "import '@plugside/records';"],
+  ['server/src/z.ts', "import '@plugside/records';\nimport '@plugside/paper';"],
+  ['cli/src/z.ts', "import '@plugside/paper';"],
+  ['paper/src/y.ts', "import '@plugside/fireground';\nimport '@plugside/records/model';"],
+  ['paper/src/z.ts', "import '@plugside/hydraulics';\nimport 'pdfkit';\nimport 'node:fs';"],
   ['records/src/y.ts', "import '@plugside/fireground';\nimport 'kysely';\nimport 'node:fs';"],
   ['web/src/z.ts', "import '@plugside/records/model';"],
   ['web/src/y.ts', "import '@plugside/fireground';\nimport 'react-dom/client';"],
@@ -82,7 +90,7 @@ let said: Map<string, string>;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'plugside-directions-'));
   const keep = (file: string) => copyFileSync(join(root, file), join(folder, file));
-  for (const name of ['hydraulics', 'fireground', 'records', 'cli', 'server', 'web']) {
+  for (const name of ['hydraulics', 'fireground', 'records', 'paper', 'cli', 'server', 'web']) {
     mkdirSync(join(folder, 'packages', name), { recursive: true });
     keep(join('packages', name, 'package.json'));
   }
