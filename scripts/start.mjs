@@ -14,10 +14,12 @@ if (!(await buildStale())) {
 
 // Built just now, so it cannot be imported at the top.
 const {
+  checkTilesFile,
   createApp,
   isLoopback,
   listen,
   openRecords,
+  readBaseMapFile,
   readDatabaseSettings,
   readHostNames,
   readSettings,
@@ -27,6 +29,8 @@ const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
 try {
   const settings = readSettings(process.env);
   const database = readDatabaseSettings(process.env, root);
+  const baseMapFile = readBaseMapFile(process.env);
+  if (baseMapFile) await checkTilesFile(baseMapFile);
   const { store, notice } = await openRecords(database);
   if (notice) console.log(notice);
   const app = createApp({
@@ -34,6 +38,7 @@ try {
     version,
     store,
     terrainFile: database.terrainFile,
+    baseMapFile,
     host: settings.host,
     hostNames: readHostNames(process.env),
   });

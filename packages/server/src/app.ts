@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import { etag } from 'hono/etag';
 import { answerFailure, createApi } from './api/create-api.ts';
+import { baseMaps } from './base-map/base-maps.ts';
 import { sameSite } from './guard/same-site.ts';
 import { answerProblem } from './problem.ts';
 import { securityHeaders } from './security-headers.ts';
@@ -18,6 +19,8 @@ export interface AppOptions {
   store?: RecordStore;
   /** Where terrain that is loaded for the district is kept between starts. */
   terrainFile?: string;
+  /** File of map tiles to draw under the streets (PMTiles), checked with `checkTilesFile`. */
+  baseMapFile?: string | undefined;
   /** Address that it will listen on: decides which names it answers to. */
   host?: string;
   /** More names that it answers to. */
@@ -26,13 +29,17 @@ export interface AppOptions {
 
 /** The whole of the server: the records' API, the app's files, its page for every other address, and `/health`. */
 export function createApp(options: AppOptions): Hono {
-  const { webRoot, version, store, host = DEFAULT_HOST, hostNames = [] } = options;
+  const { webRoot, version, store, baseMapFile, host = DEFAULT_HOST, hostNames = [] } = options;
   const app = new Hono();
   app.onError(answerFailure);
-  app.use(securityHeaders());
+  const maps = store && baseMaps(store, baseMapFile);
+  app.use(securityHeaders(maps?.sources));
   app.use(sameSite({ host, names: hostNames }));
   app.use(compress());
-  if (store) app.route('/', createApi({ store, version, terrainFile: options.terrainFile }));
+  if (store && maps) {
+    const { terrainFile } = options;
+    app.route('/', createApi({ store, version, terrainFile, maps, baseMapFile }));
+  }
   app.use(etag());
 
   app.use(async (c, next) => {

@@ -1,5 +1,7 @@
 // The app over HTTP
 export { type AppOptions, createApp } from './app.ts';
+// What is drawn under the streets
+export { checkTilesFile, type TilesFile } from './base-map/tiles-file.ts';
 // Which records are served
 export {
   type DatabaseSettings,
@@ -14,6 +16,7 @@ export {
   DEFAULT_HOST,
   DEFAULT_PORT,
   isLoopback,
+  readBaseMapFile,
   readHostNames,
   readSettings,
   type ServerSettings,

@@ -36,6 +36,13 @@ export function readHostNames(env: Readonly<Record<string, string | undefined>>)
   return names.filter((name) => name !== '');
 }
 
+/** File of map tiles to draw under the streets: PLUGSIDE_BASE_MAP; none where it is left out. */
+export function readBaseMapFile(
+  env: Readonly<Record<string, string | undefined>>,
+): string | undefined {
+  return env.PLUGSIDE_BASE_MAP?.trim() || undefined;
+}
+
 /** True for an address that only this machine can reach. */
 export function isLoopback(host: string): boolean {
   return host === 'localhost' || host === '::1' || /^127(\.\d{1,3}){3}$/.test(host);

@@ -1,5 +1,7 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { RecordStore } from '@plugside/records';
+import { baseMapRoutes } from '../base-map/base-map-routes.ts';
+import { type BaseMaps, baseMaps } from '../base-map/base-maps.ts';
 import { districtTerrain } from '../elevation/district-terrain.ts';
 import { elevationRoutes } from '../elevation/elevation-routes.ts';
 import { importRoutes } from '../imports/import-routes.ts';
@@ -22,10 +24,16 @@ export interface ApiOptions {
   version: string;
   /** Where loaded terrain is kept between starts; left out, it goes when the process ends. */
   terrainFile?: string | undefined;
+  /** File of map tiles on this server's disk. */
+  baseMapFile?: string | undefined;
+  /** Made from the store and the file where left out. */
+  maps?: BaseMaps;
 }
 
 /** The API over the records: everything under `/api`. */
-export function createApi({ store, version, terrainFile }: ApiOptions): OpenAPIHono {
+export function createApi(options: ApiOptions): OpenAPIHono {
+  const { store, version, terrainFile, baseMapFile } = options;
+  const maps = options.maps ?? baseMaps(store, baseMapFile);
   const app = new OpenAPIHono();
   app.use('/api/*', async (c, next) => {
     await next();
@@ -36,6 +44,7 @@ export function createApi({ store, version, terrainFile }: ApiOptions): OpenAPIH
   const layers = mapLayers(store);
   const work = workFolder();
   districtRoutes(app, store, layers);
+  baseMapRoutes(app, maps, baseMapFile);
   supplyRoutes(app, store);
   importRoutes(app, store, work, layers);
   const terrain = districtTerrain(terrainFile ?? work.newPath('.tif'));
