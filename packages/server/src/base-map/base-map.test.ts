@@ -6,7 +6,6 @@ import { listen, type RunningServer } from '../listen.ts';
 import { type TestServer, testServer } from '../test-server.ts';
 import { sourceOfTemplate } from './base-map-setting.ts';
 import type { BaseMapAnswer } from './base-maps.ts';
-import { onePictureFile, onePng } from './test-tiles.ts';
 import { checkTilesFile, rangeIn } from './tiles-file.ts';
 
 let server: TestServer;
@@ -85,8 +84,16 @@ describe('a base map', () => {
 });
 
 describe('a file of tiles', () => {
-  const picture = onePng([200, 0, 200]);
-  const bytes = onePictureFile(picture, { attribution: 'Town survey' });
+  /** A header as "PMTiles Version 3 Specification" lays it out, as far as it is looked at, and 1,000 bytes. */
+  const tilesFile = (tileType: number) => {
+    const header = Buffer.alloc(127);
+    header.write('PMTiles', 'latin1');
+    header[7] = 3;
+    header[99] = tileType;
+    return Buffer.concat([header, Buffer.from(Array.from({ length: 1000 }, (_, i) => i % 251))]);
+  };
+  const [VECTOR, PNG] = [1, 2];
+  const bytes = tilesFile(PNG);
   let withFile: RunningServer;
 
   beforeEach(async () => {
@@ -110,8 +117,8 @@ describe('a file of tiles', () => {
     expect(part.status).toBe(206);
     expect(part.headers.get('content-range')).toBe(`bytes 0-126/${bytes.length}`);
     expect(Buffer.from(await part.arrayBuffer())).toEqual(bytes.subarray(0, 127));
-    const end = await ask(`bytes=-${picture.length}`);
-    expect(Buffer.from(await end.arrayBuffer())).toEqual(picture);
+    const end = await ask('bytes=-300');
+    expect(Buffer.from(await end.arrayBuffer())).toEqual(bytes.subarray(-300));
     const whole = await ask();
     expect(whole.status).toBe(200);
     expect(Buffer.from(await whole.arrayBuffer())).toEqual(bytes);
@@ -133,10 +140,7 @@ describe('a file of tiles', () => {
 
   it('is refused at the start where it cannot be drawn, by name and with the remedy', async () => {
     const path = (name: string) => join(server.folder, name);
-    writeFileSync(
-      path('vector.pmtiles'),
-      onePictureFile(picture, { attribution: 'A', tileType: 1 }),
-    );
+    writeFileSync(path('vector.pmtiles'), tilesFile(VECTOR));
     writeFileSync(path('words.pmtiles'), 'not a file of tiles');
     await expect(checkTilesFile(path('vector.pmtiles'))).rejects.toThrow(
       /vector.*PLUGSIDE_BASE_MAP/,

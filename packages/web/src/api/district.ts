@@ -104,3 +104,26 @@ export interface HydrantSupply {
 
 export const hydrantSupply = (id: string, signal?: AbortSignal): Promise<HydrantSupply> =>
   apiRequest(`/hydrants/${id}/supply`, { signal });
+
+/** Pictures of map tiles, drawn under the department's own streets. */
+export type BaseMap =
+  | {
+      kind: 'tiles';
+      /** With {z}, {x} and {y}. */
+      url: string;
+      attribution: string;
+      tileSize: number;
+      minZoom: number;
+      maxZoom: number;
+    }
+  | { kind: 'file'; url: string; attribution: string | null; tileSize: number };
+
+export interface BaseMapAnswer {
+  /** Null where the department has named none. */
+  baseMap: BaseMap | null;
+  /** Why there is none although one is named. */
+  problem: string | null;
+}
+
+export const getBaseMap = (signal?: AbortSignal): Promise<BaseMapAnswer> =>
+  apiRequest('/map/base-map', { signal });

@@ -1,7 +1,9 @@
 /** The district in the page: its places as plain data, and the streets as they came. */
 import {
+  type BaseMapAnswer,
   type BuildingProperties,
   type DistrictSummary,
+  getBaseMap,
   getDistrict,
   type HydrantProperties,
   type MapLayers,
@@ -29,17 +31,20 @@ export interface District {
   streets: readonly MapLayers['streets'][];
   /** With their outlines, for the map. */
   buildingShapes: readonly MapLayers['buildings'][];
+  /** Drawn under it all. */
+  base: BaseMapAnswer;
 }
 
 /** @throws UnreachableError, ProblemError */
 export async function fetchDistrict(signal?: AbortSignal): Promise<District> {
-  const [summary, hydrants, buildings, streets, stations, waterSources] = await Promise.all([
+  const [summary, hydrants, buildings, streets, stations, waterSources, base] = await Promise.all([
     getDistrict(signal),
     mapLayer('hydrants', signal),
     mapLayer('buildings', signal),
     mapLayer('streets', signal),
     mapLayer('stations', signal),
     mapLayer('water-sources', signal),
+    getBaseMap(signal),
   ]);
   return {
     summary,
@@ -49,6 +54,7 @@ export async function fetchDistrict(signal?: AbortSignal): Promise<District> {
     waterSources: waterSources.map(placed),
     streets,
     buildingShapes: buildings,
+    base,
   };
 }
 

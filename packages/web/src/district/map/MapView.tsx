@@ -1,6 +1,7 @@
 import type { Place } from '@plugside/records/streets';
 import { useEffect, useRef, useState } from 'react';
 import type { District } from '../district.ts';
+import type { BaseMapTold } from './base-map.ts';
 import { canDrawMap, DistrictMap, type MapShown, type MapTells } from './district-map.ts';
 import { mapColours } from './map-colours.ts';
 import 'maplibre-gl/dist/maplibre-gl.css';
@@ -8,7 +9,7 @@ import 'maplibre-gl/dist/maplibre-gl.css';
 interface MapViewProps {
   district: District;
   shown: MapShown;
-  tells: MapTells;
+  tells: Omit<MapTells, 'onBaseMap'>;
   /** A new list brings these places into view. */
   lookAt: readonly Place[] | null;
 }
@@ -17,6 +18,7 @@ interface MapViewProps {
 export function MapView({ district, shown, tells, lookAt }: MapViewProps) {
   const box = useRef<HTMLDivElement>(null);
   const map = useRef<DistrictMap | null>(null);
+  const [base, setBase] = useState<BaseMapTold | null>(null);
   const [drawable, setDrawable] = useState(canDrawMap);
   const told = useRef(tells);
   told.current = tells;
@@ -34,6 +36,7 @@ export function MapView({ district, shown, tells, lookAt }: MapViewProps) {
         onViaRemoved: (index) => told.current.onViaRemoved(index),
         onStepEnd: () => told.current.onStepEnd(),
         onLook: (place) => told.current.onLook(place),
+        onBaseMap: setBase,
       });
     } catch {
       setDrawable(false);
@@ -63,5 +66,16 @@ export function MapView({ district, shown, tells, lookAt }: MapViewProps) {
       </p>
     );
   }
-  return <div ref={box} className="map-box" />;
+  const { problem } = district.base;
+  return (
+    <>
+      <div ref={box} className="map-box" />
+      {(problem || base?.failed) && (
+        <p className="map-notice" role="status">
+          {problem ?? 'The base map does not come. The department’s own streets are drawn alone.'}
+        </p>
+      )}
+      {base && !base.failed && base.credit !== '' && <p className="map-credit">{base.credit}</p>}
+    </>
+  );
 }

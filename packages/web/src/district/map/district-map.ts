@@ -7,6 +7,7 @@ import * as maplibre from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
 import type { District } from '../district.ts';
 import type { PickKind } from '../selection.ts';
+import { type BaseMapTold, watchBaseMap } from './base-map.ts';
 import type { MapColours } from './map-colours.ts';
 import { IMAGE_RATIO, mapImages } from './map-images.ts';
 import { collection, SOURCE } from './map-sources.ts';
@@ -40,6 +41,7 @@ export interface MapTells {
   onStepEnd(): void;
   /** Where the map looks, for sorting what is near. */
   onLook(place: Place): void;
+  onBaseMap(told: BaseMapTold): void;
 }
 
 const SCALE_UNIT = { us: 'imperial', si: 'metric' } as const;
@@ -95,6 +97,8 @@ export class DistrictMap {
       locale: { 'Map.Title': 'Map of the district' },
       fadeDuration: 0,
     });
+    const { baseMap } = district.base;
+    if (baseMap) watchBaseMap(this.#map, baseMap, (told) => tells.onBaseMap(told));
     this.#map.touchZoomRotate.disableRotation();
     this.#map.addControl(new maplibre.NavigationControl({ showCompass: false }), 'top-right');
     this.#map.addControl(this.#scale, 'bottom-left');

@@ -16,6 +16,8 @@ export interface MapColours {
   classB: string;
   classC: string;
   classInk: string;
+  /** Of the brightest part of a base map, 0 to 1: by night it must not blind. */
+  baseBright: string;
 }
 
 const TOKENS: Readonly<Record<keyof MapColours, string>> = {
@@ -35,6 +37,7 @@ const TOKENS: Readonly<Record<keyof MapColours, string>> = {
   classB: '--class-b',
   classC: '--class-c',
   classInk: '--class-ink',
+  baseBright: '--base-map-bright',
 };
 
 /** As the page's theme has them now. */

@@ -1,6 +1,7 @@
 /** How the map is drawn: streets, buildings, water, and hydrants by class. */
 import type { LayerSpecification, StyleSpecification } from 'maplibre-gl';
 import type { District } from '../district.ts';
+import { baseMapLayers, baseMapSources } from './base-map.ts';
 import { FONT, growing, PICKED } from './expressions.ts';
 import { hydrantLayers } from './hydrant-layers.ts';
 import type { MapColours } from './map-colours.ts';
@@ -8,14 +9,15 @@ import { districtSources, SOURCE } from './map-sources.ts';
 
 /**
  * The whole style. It names no `glyphs`: letters are drawn in the browser from the page's own
- * fonts, so the map asks nothing of any other server.
+ * fonts, so the map asks nothing of any other server, but for a base map that the department names.
  */
 export function mapStyle(district: District, colours: MapColours): StyleSpecification {
   return {
     version: 8,
-    sources: districtSources(district),
+    sources: { ...districtSources(district), ...baseMapSources(district.base.baseMap) },
     layers: [
       { id: 'paper', type: 'background', paint: { 'background-color': colours.paper } },
+      ...baseMapLayers(district.base.baseMap, colours),
       ...groundLayers(colours),
       ...routeLayers(colours),
       ...hydrantLayers(colours),

@@ -34,8 +34,6 @@ const PNG_TILES = 2;
 
 interface TilesOptions {
   attribution: string;
-  /** As the header counts them: 1 vector, 2 PNG. */
-  tileType?: number;
 }
 
 /**
@@ -67,7 +65,7 @@ export function onePictureFile(picture: Buffer, options: TilesOptions): Buffer {
     header.writeBigUInt64LE(BigInt(long), 8 + 8 * i);
   });
   // Clustered; directories and tiles not compressed; the type; the zooms.
-  header.set([1, 1, 1, options.tileType ?? PNG_TILES, 0, MAX_ZOOM], 96);
+  header.set([1, 1, 1, PNG_TILES, 0, MAX_ZOOM], 96);
   [-180, -85, 180, 85].forEach((degrees, i) => {
     header.writeInt32LE(degrees * 1e7, 102 + 4 * i);
   });
