@@ -129,6 +129,8 @@ export { solveNow, whatNow } from './questions/what-now.ts';
 export * from './shuttle/index.ts';
 // Choosing the supply
 export * from './supply/index.ts';
+// Timeline: tank water against supply
+export * from './timeline/index.ts';
 
 // Units and sizes
 export type { FormatOptions, FormattedQuantity } from './units/format-quantity.ts';
