@@ -82,11 +82,17 @@ export const answered = (about: DemandAbout, worked: Worked): DemandAnswer => ({
 export function unanswered(about: DemandAbout, fields: readonly BuildingField[]): DemandAnswer {
   return without(about, {
     fields: [...fields],
-    text: `Give ${fields.map((field) => fieldWords(field)).join(', and ')}.`,
+    text: `Give ${listed(fields.map(fieldWords))}.`,
   });
 }
 
-/** An answer that waits for the department's word instead of one input. */
+/** "a, b and c" */
+function listed(words: readonly string[]): string {
+  const last = words[words.length - 1] ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** An answer that is left out for a reason of its own. */
 export function without(about: DemandAbout, why: Unanswered): DemandAnswer {
   return { ...about, neededGpm: null, steps: [], notices: [], unanswered: why };
 }

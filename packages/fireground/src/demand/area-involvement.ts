@@ -1,3 +1,4 @@
+import { QuantityError } from '@plugside/hydraulics';
 import type { Notice } from '../questions/answers.ts';
 import { formatNumber } from '../units/format-quantity.ts';
 import { fromInside } from '../units/quantities.ts';
@@ -59,10 +60,19 @@ export function areaAndInvolvement(
   { units = 'us' }: DemandOptions = {},
 ): DemandAnswer {
   checkBuilding(building, FIELDS);
+  const { storeys, storeysInvolved } = building;
+  if (storeys !== undefined && storeysInvolved !== undefined && storeysInvolved > storeys) {
+    throw new QuantityError({
+      field: 'storeysInvolved',
+      value: storeysInvolved,
+      allowed: `1 to ${storeys}, as many as there are`,
+      remedy: 'Check both numbers of storeys.',
+    });
+  }
   const say = sayIn(units);
   const floor = floorOf(building, say);
   if (!floor) return unanswered(areaInvolvementAbout, floorMissing(building));
-  const floors = building.storeysInvolved ?? building.storeys ?? 1;
+  const floors = storeysInvolved ?? storeys ?? 1;
   const share = building.involvedShare ?? 1;
   const exposures = building.exposures ?? 0;
   const baseGpm = (floor.areaFt2 / FT2_PER_GPM) * floors;

@@ -29,6 +29,19 @@ describe('side by side', () => {
     expect(by('standpipe').neededGpm).toBe(500);
   });
 
+  test('says a missing list as a sentence, and that a building without sprinklers has none', () => {
+    const [, , , rural, , sprinklers] = demandByMethods({ areaFt2: 900, sprinklers: 'none' });
+    expect(rural!.unanswered!.text).toBe(
+      'Give the number of storeys, the height of a storey, the hazard number of the occupancy and the type of construction.',
+    );
+    expect(sprinklers!.unanswered).toEqual({ fields: [], text: 'The building has no sprinklers.' });
+  });
+
+  test('no more storeys burn than there are', () => {
+    const [area] = demandByMethods({ areaFt2: 900, storeys: 2, storeysInvolved: 3 });
+    expect(area!.unanswered!.problem!.field).toBe('storeysInvolved');
+  });
+
   const value = (field: BuildingField): fc.Arbitrary<unknown> => {
     const row = buildingFields[field];
     if (row.kind === 'choice') return fc.constantFrom<unknown>(...row.choices, 'none of them');

@@ -19,7 +19,7 @@ export const ruralSupplyAbout: DemandAbout = {
   method: 'rural supply',
   title: 'Rural supply (NFPA 1142)',
   source: {
-    title: 'Big Water, Little Water: How to Determine (NFPA 1142 formula steps)',
+    title: 'NFPA 1142 formula steps',
     fromMemory: true,
   },
 };

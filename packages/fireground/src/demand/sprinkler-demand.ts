@@ -9,6 +9,7 @@ import {
   fact,
   step,
   unanswered,
+  without,
 } from './answer.ts';
 import type { BuildingForDemand, SprinklerHazard } from './building.ts';
 import { checkBuilding, missingOf } from './building-fields.ts';
@@ -65,12 +66,16 @@ export function sprinklerDemand(
   { units = 'us' }: DemandOptions = {},
 ): DemandAnswer {
   checkBuilding(building, [
+    'sprinklers',
     'sprinklerHazard',
     'sprinklerDensity',
     'sprinklerAreaFt2',
     'hoseStreamGpm',
     'dryPipe',
   ]);
+  if (building.sprinklers === 'none') {
+    return without(sprinklerDemandAbout, { fields: [], text: 'The building has no sprinklers.' });
+  }
   const design = building.sprinklerHazard && SPRINKLER_DESIGNS[building.sprinklerHazard];
   const density = building.sprinklerDensity ?? design?.densityGpmFt2;
   const plateAreaFt2 = building.sprinklerAreaFt2;

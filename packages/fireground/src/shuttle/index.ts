@@ -6,14 +6,14 @@ export {
   shuttleDefaults,
 } from './shuttle-defaults.ts';
 export { type Shuttle, type ShuttleFlow, shuttleFlow, tendersNeeded } from './shuttle-flow.ts';
-export {
-  type ShuttleEvent,
-  type ShuttleEventKind,
-  type ShuttleQueue,
-  type ShuttleRun,
-  type ShuttleRunOptions,
-  simulateShuttle,
-} from './simulate-shuttle.ts';
+export type {
+  ShuttleEvent,
+  ShuttleEventKind,
+  ShuttleQueue,
+  ShuttleRun,
+  ShuttleRunOptions,
+} from './shuttle-run.ts';
+export { simulateShuttle } from './simulate-shuttle.ts';
 export { shuttleTravelMin, tenderRateGpm } from './tender-rate.ts';
 export {
   type FillSite,

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Shuttle } from './shuttle-flow.ts';
 import { shuttleFlow } from './shuttle-flow.ts';
-import { type ShuttleRunOptions, simulateShuttle } from './simulate-shuttle.ts';
+import type { ShuttleRunOptions } from './shuttle-run.ts';
+import { simulateShuttle } from './simulate-shuttle.ts';
 
 /** 1,000 gal dumped in 1 min and filled in 1, four minutes each way: 10 min and 100 gpm each. */
 const even = (count: number, points = 1): Shuttle => ({

@@ -175,7 +175,7 @@ function eventsOf(input: TimelineInput, answer: TimelineAnswer, say: Say): Timel
     events.push({
       atMin: answer.runsDryAtMin,
       kind: 'attack tank dry',
-      text: 'The lines lack water: what the tanks and the supply give is less than they take.',
+      text: `${attackTank.name ?? attackTank.rigId}'s tank is dry: the lines lack water.`,
       rigId: attackTank.rigId,
     });
   }
