@@ -71,34 +71,40 @@ function ColumnLine({ column, view, mapping, onChange }: ColumnListProps & { col
       <span className="column-values">
         {values.length > 0 ? values.join(' · ') : 'blank in the first rows'}
       </span>
-      <div className="column-meanings">
-        {taken.map((meaning) => (
-          <ColumnMeaning
-            key={meaning}
-            column={column}
-            meaning={meaning}
-            options={[{ value: NOT_TAKEN, text: 'not taken' }, ...withOwn(options, free, meaning)]}
-            view={view}
-            mapping={mapping}
-            onMeaning={(next) =>
-              onChange(
-                next === NOT_TAKEN
-                  ? withoutMeaning(mapping, column, meaning)
-                  : withOtherMeaning(mapping, column, meaning, next as Meaning),
-              )
-            }
-            onChange={onChange}
-          />
-        ))}
-        {other && <span className="column-other">{other}</span>}
-        {taken.length === 0 ? (
-          <Choice
-            label={`${column} is taken for`}
-            value={NOT_TAKEN}
-            options={[{ value: NOT_TAKEN, text: other ? 'nothing else' : 'not taken' }, ...free]}
-            onChange={(next) => onChange(withMeaning(mapping, column, next as Meaning))}
-          />
-        ) : (
+      <div className="column-taken">
+        <div className="column-meanings">
+          {taken.map((meaning) => (
+            <ColumnMeaning
+              key={meaning}
+              column={column}
+              meaning={meaning}
+              options={[
+                { value: NOT_TAKEN, text: 'not taken' },
+                ...withOwn(options, free, meaning),
+              ]}
+              view={view}
+              mapping={mapping}
+              onMeaning={(next) =>
+                onChange(
+                  next === NOT_TAKEN
+                    ? withoutMeaning(mapping, column, meaning)
+                    : withOtherMeaning(mapping, column, meaning, next as Meaning),
+                )
+              }
+              onChange={onChange}
+            />
+          ))}
+          {other && <span className="column-other">{other}</span>}
+          {taken.length === 0 && (
+            <Choice
+              label={`${column} is taken for`}
+              value={NOT_TAKEN}
+              options={[{ value: NOT_TAKEN, text: other ? 'nothing else' : 'not taken' }, ...free]}
+              onChange={(next) => onChange(withMeaning(mapping, column, next as Meaning))}
+            />
+          )}
+        </div>
+        {taken.length > 0 && (
           <Choice
             label={`${column} is also taken for`}
             value=""

@@ -1,6 +1,7 @@
 import { fieldSpec, type Mapping, unitsOf } from '@plugside/records/import-fields';
 import type { ImportView } from '../api/imports.ts';
 import { Choice } from '../editing/Choice.tsx';
+import { cellText } from './first-values.ts';
 import { type Meaning, meaningText, withField } from './mapping-edits.ts';
 import { WordChoices } from './WordChoices.tsx';
 
@@ -55,7 +56,7 @@ export function ColumnMeaning(props: ColumnMeaningProps) {
             />
           </span>
         )}
-        {field && (type?.is === 'measure' || type?.is === 'number') && (
+        {field && asksDecimals(view, column, field.decimal, type?.is) && (
           <span className="meaning-how">
             <Choice
               label={`Decimals of ${column}`}
@@ -98,3 +99,13 @@ export function ColumnMeaning(props: ColumnMeaningProps) {
     </div>
   );
 }
+
+/** Asked only where a number could be read in two ways. */
+const asksDecimals = (
+  { sample }: ImportView,
+  column: string,
+  decimal: 'point' | 'comma' | undefined,
+  is: string | undefined,
+) =>
+  (is === 'measure' || is === 'number') &&
+  (decimal === 'comma' || sample.some(({ values }) => /\d,\d/.test(cellText(values[column]))));
