@@ -1,6 +1,11 @@
 /** Documents that crews carry, as PDF: data in, pages out. */
+export type * from './hydrant-card/data.ts';
+export { type HydrantCardRequest, hydrantCardFor } from './hydrant-card/hydrant-card-for.ts';
+export { renderHydrantCard } from './hydrant-card/render.ts';
+export { type CardsOptions, renderHydrantCards } from './hydrant-card/render-cards.ts';
 export type * from './pump-chart/data.ts';
 export { type PumpChartRequest, pumpChartFor } from './pump-chart/pump-chart-for.ts';
 export { renderPumpChart } from './pump-chart/render.ts';
 export type { Source } from './sheet/notes.ts';
 export { type PaperOptions, type PaperSize, paperSizes } from './sheet/options.ts';
+export { writePdf } from './write-pdf.ts';

@@ -122,6 +122,7 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
       ...hoseSources(
         [...new Set([...lines.flatMap(sizesOf), ...supply.map(({ hose }) => hose)])],
         department,
+        units,
       ),
       ...ownSources(request, usual.assumedNozzles && !request.lines, units),
     ],
@@ -208,11 +209,11 @@ function sizesOf(line: ChartLine): HoseSize[] {
   return line.kind === 'wyed lines' ? [line.leader, line.hose] : [line.hose];
 }
 
-function hoseSources(sizes: HoseSize[], department: DepartmentValues): Source[] {
+function hoseSources(sizes: HoseSize[], department: DepartmentValues, units: UnitSystem): Source[] {
   return sizes.map((hose) => {
     const { coefficient, origin } = coefficientFor({ department }, { hose });
     return {
-      what: `${formatHoseSize(hose)} hose, coefficient ${coefficient}`,
+      what: `${formatHoseSize(hose, units)} hose, coefficient ${coefficient}`,
       from: originWords(origin),
     };
   });

@@ -35,9 +35,14 @@ export function renderPumpChart(chart: PumpChart, options: PaperOptions): Readab
     floors(sheet, chart);
     standpipe(sheet, chart);
     sprinklers(sheet, chart);
-    legend(sheet, chart);
+    legend(sheet, chart, [...chart.attack, ...chart.connections]);
     before(sheet);
     for (const block of chart.supply) supply(sheet, chart, block);
+    legend(
+      sheet,
+      chart,
+      chart.supply.flatMap(({ rows }) => rows),
+    );
     from(sheet, chart);
   });
 }
@@ -223,14 +228,9 @@ const MARKS: Record<OverMark, (chart: PumpChart, sheet: Sheet) => string> = {
   R: () => 'R flow above the pump’s rating: prove it by test before you count on it.',
 };
 
-function legend(sheet: Sheet, chart: PumpChart): void {
-  const used = new Set(
-    [
-      ...chart.attack.flatMap(({ cells }) => cells),
-      ...chart.connections.flatMap(({ cells }) => cells),
-      ...chart.supply.flatMap(({ rows }) => rows.flatMap(({ cells }) => cells)),
-    ].flatMap(({ over }) => over),
-  );
+/** What the marks in these rows mean. */
+function legend(sheet: Sheet, chart: PumpChart, rows: readonly { cells: ChartCell[] }[]): void {
+  const used = new Set(rows.flatMap(({ cells }) => cells).flatMap(({ over }) => over));
   sheet.y += 3;
   for (const mark of ['H', 'P', 'R'] as const) {
     if (used.has(mark)) sheet.paragraph(MARKS[mark](chart, sheet), { size: 9 });

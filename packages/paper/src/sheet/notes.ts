@@ -27,26 +27,30 @@ export function cautions(sheet: Sheet, texts: readonly string[], size = 10): voi
   }
 }
 
-/** What is told and where it comes from, in two columns of text. */
-export function sources(sheet: Sheet, list: readonly Source[], size = 8.5): void {
-  const gap = 16;
-  const width = (sheet.width - gap) / 2;
+/** What is told and where it comes from, side by side in columns. */
+export function sources(
+  sheet: Sheet,
+  list: readonly Source[],
+  { size = 8.5, columns = 2 }: { size?: number; columns?: number } = {},
+): void {
+  const gap = 14;
+  const width = (sheet.width - gap * (columns - 1)) / columns;
   const blocks = list.map(({ what, from }) => {
     const head = wrapped(sheet.ink, what, width, { size, bold: true });
     const body = wrapped(sheet.ink, from, width, { size, tone: 'soft' });
-    return { head, body, height: (head.length + body.length) * size * 1.22 + 4 };
+    return { head, body, height: (head.length + body.length) * size * 1.2 + 3 };
   });
-  // Pairs side by side keep their order when a page ends.
-  for (let at = 0; at < blocks.length; at += 2) {
-    const pair = blocks.slice(at, at + 2);
-    const height = Math.max(...pair.map((block) => block.height));
+  // What stands side by side keeps its order when a page ends.
+  for (let at = 0; at < blocks.length; at += columns) {
+    const row = blocks.slice(at, at + columns);
+    const height = Math.max(...row.map((block) => block.height));
     sheet.need(height);
-    pair.forEach((block, side) => {
+    row.forEach((block, column) => {
       let y = sheet.y;
-      const x = sheet.left + side * (width + gap);
+      const x = sheet.left + column * (width + gap);
       const write = (lines: readonly string[], style: TextStyle) => {
         for (const line of lines) {
-          y += size * 1.22;
+          y += size * 1.2;
           put(sheet.ink, line, x, y, style);
         }
       };

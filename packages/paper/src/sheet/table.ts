@@ -40,6 +40,8 @@ export interface TableOptions {
 const PAD = 4;
 const HEAD_SIZE = 8.5;
 const BELOW = 0.72;
+/** Above and below a row's text together, of its size. */
+const GAP = 0.22;
 
 const cellOf = (cell: Cell | undefined): MarkedCell =>
   typeof cell === 'string' ? { text: cell } : (cell ?? { text: '' });
@@ -138,7 +140,7 @@ export function table(
       ({ lines, below, style }) =>
         lines.length * style.size * 1.12 +
         below.length * style.size * BELOW * 1.2 +
-        style.size * 0.36,
+        style.size * GAP,
     );
     const height = Math.max(rowPt, ...heights);
     const headPt = headed ? 0 : 44;
@@ -148,7 +150,7 @@ export function table(
     laid.forEach(({ cell, style, lines, below }, index) => {
       const place = places[index]!;
       const column = columns[index]!;
-      const block = heights[index]! - style.size * 0.36;
+      const block = heights[index]! - style.size * GAP;
       let y = top + (height - block) / 2 + style.size * 0.86;
       if (column.number) {
         drawNumber(sheet, cell, y, numbers[index]!);

@@ -1,0 +1,224 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { boostedAtHydrant, mostWater, unassistedPlan } from '@plugside/fireground';
+import {
+  type HydrantCard,
+  type HydrantCardRequest,
+  hydrantCardFor,
+  type PaperOptions,
+  renderHydrantCard,
+  renderHydrantCards,
+  writePdf,
+} from '@plugside/paper';
+import { type Fields, recordSchemas } from '@plugside/records/model';
+import { describe, expect, it } from 'vitest';
+import { outside, overlaps, readBack, textOf } from './read-back.ts';
+
+const printed: PaperOptions = { printedAt: new Date('2026-11-25T12:00:00Z') };
+const engine = (name: string, given: Partial<Fields<'rigs'>> = {}) =>
+  recordSchemas.rigs.parse({
+    name,
+    ratedGpm: 1500,
+    hose: [{ size: '5', lengthFt: 1000, where: 'supply bed' }],
+    ...given,
+  });
+const hydrant = recordSchemas.hydrants.parse({
+  name: 'H-114',
+  longitude: -123.4,
+  latitude: -48.9,
+  steamerIn: 4.5,
+  mainIn: 8,
+  steamerLoss: { lossPsi: 0, atGpm: 1000 },
+});
+const test = recordSchemas['flow-tests'].parse({
+  hydrantId: '01JZ0000000000000000000000',
+  testedOn: '2024-05-20',
+  staticPsi: 80,
+  residualPsi: 60,
+  statedFlowGpm: 1200,
+});
+const request: HydrantCardRequest = {
+  hydrant,
+  test,
+  attack: { rig: engine('Engine 1') },
+  booster: { rig: engine('Engine 3') },
+  today: '2026-11-25',
+};
+
+describe('a hydrant card', () => {
+  it('has the flow at 20 psi of the standard’s formula (NFPA 291: Q·((S − 20)/(S − R))^0.54)', () => {
+    const { q20Gpm } = hydrantCardFor(request).test!;
+    expect(q20Gpm).toBeCloseTo(1200 * (60 / 20) ** 0.54, 6);
+  });
+
+  it('has what hydrant pressure alone brings, by the hand formula', () => {
+    const [table] = hydrantCardFor(request).lays;
+    for (const { lengthFt, alone } of table!.rows) {
+      // Main, then 5 in hose at C 0.08 from an outlet without loss, to 20 psi at the intake.
+      const left = (gpm: number) =>
+        80 - 20 * (gpm / 1200) ** (1 / 0.54) - 0.08 * (gpm / 100) ** 2 * (lengthFt / 100) - 20;
+      expect(Math.abs(left(alone.flowGpm))).toBeLessThan(0.05);
+      expect(alone.stoppedBy).toEqual(['attack intake']);
+    }
+  });
+
+  it('has what a boost brings, as asked of a plan of its own', () => {
+    const valved = { rig: engine('Engine 3', { assistValve: true }) };
+    const [table] = hydrantCardFor({ ...request, booster: valved }).lays;
+    const at = table!.rows.find(({ lengthFt }) => lengthFt === 800)!;
+    const drawn = boostedAtHydrant({
+      hydrant: { staticPsi: 80, residualPsi: 60, testGpm: 1200 },
+      lay: { hose: '5', lengthFt: 800 },
+    });
+    const steamerLoss = { lossPsi: 0, atGpm: 1000 };
+    const plan = { ...drawn, hydrants: drawn.hydrants.map((one) => ({ ...one, steamerLoss })) };
+    const fresh = mostWater(plan);
+    expect(at.boosted.flowGpm).toBeCloseTo(fresh.flowGpm, 1);
+    expect(at.boosted.pdpPsi).toBeCloseTo(fresh.orders.find(({ id }) => id === 'B1')!.pdpPsi, 1);
+    expect(at.alone.flowGpm).toBeCloseTo(mostWater(unassistedPlan(plan)).flowGpm, 1);
+  });
+
+  it('says when the test is overdue, and shows no class without one', () => {
+    expect(hydrantCardFor(request).test).toMatchObject({ retestOn: '2029-05-20', overdue: false });
+    expect(hydrantCardFor({ ...request, today: '2030-01-01' }).test!.overdue).toBe(true);
+    const untested = hydrantCardFor({ ...request, test: undefined });
+    expect(untested.test).toBeNull();
+    expect(untested.lays).toEqual([]);
+    expect(untested.noLays).toContain('no flow test on record');
+  });
+
+  it('refuses hose that is not laid for supply', () => {
+    expect(() => hydrantCardFor({ ...request, hose: ['1-3/4'] })).toThrow(
+      /hose has 1-3\/4; allowed/,
+    );
+  });
+});
+
+const long =
+  'Hydrant behind the long wholesale market hall by the river bank, second of three '.repeat(2);
+const burdened: HydrantCardRequest = {
+  ...request,
+  hydrant: recordSchemas.hydrants.parse({
+    ...hydrant,
+    name: long.slice(0, 120),
+    type: 'dry barrel with a break-away flange and a left-hand thread, as found'.slice(0, 80),
+    owner: `${long}${long}`.slice(0, 200),
+    status: 'out of service',
+    statusReason: `${long}${long}${long}`.slice(0, 500),
+    elevationFt: 12345,
+  }),
+  test: recordSchemas['flow-tests'].parse({
+    ...test,
+    testedOn: '2011-05-20',
+    residualPsi: 76,
+    statedFlowGpm: undefined,
+    by: long.slice(0, 200),
+    flowing: [{ outletIn: 2.5, pitotPsi: 3 }],
+  }),
+  attack: { rig: engine(long.slice(0, 120), { assistValve: true }) },
+  booster: { rig: engine(long.slice(0, 120)) },
+  neighbours: Array.from({ length: 6 }, (_, index) => ({
+    name: long.slice(0, 120),
+    alongFt: 1234 * (index + 1),
+    q20Gpm: 1234,
+    outOfService: index % 2 === 0,
+  })),
+  invented: true,
+};
+
+describe('a hydrant card on paper', () => {
+  it.each([
+    ['letter', 'us', 'a plain one', request, 1],
+    ['a4', 'si', 'a plain one', request, 1],
+    ['letter', 'us', 'one with the longest names', burdened, 2],
+    ['a4', 'si', 'one with the longest names', burdened, 2],
+    ['letter', 'si', 'one never tested', { ...request, test: undefined }, 1],
+  ] as const)(
+    'keeps every text in its place: %s, %s, %s',
+    async (paper, units, _what, given, most) => {
+      const card = hydrantCardFor({ ...given, units });
+      const pages = await readBack(renderHydrantCard(card, { ...printed, paper, units }));
+      expect(pages.length).toBeLessThanOrEqual(most);
+      for (const page of pages) {
+        expect(overlaps(page)).toEqual([]);
+        expect(outside(page)).toEqual([]);
+        expect(page.images).toBe(0);
+        expect(textOf(page)).toContain('Defer to your department');
+      }
+    },
+  );
+
+  it('has OUT OF SERVICE as its largest words', async () => {
+    const card = hydrantCardFor({
+      ...request,
+      hydrant: { ...hydrant, status: 'out of service', statusReason: 'Stem broken' },
+    });
+    const [page] = await readBack(renderHydrantCard(card, printed));
+    const sizeOf = (text: string) => page!.runs.find((run) => run.text === text)!.sizePt;
+    expect(sizeOf('OUT OF SERVICE')).toBe(Math.max(...page!.runs.map(({ sizePt }) => sizePt)));
+    expect(textOf(page!)).toContain('Stem broken');
+  });
+
+  it('prints the numbers of the card', async () => {
+    const card = hydrantCardFor(request);
+    const [page] = await readBack(renderHydrantCard(card, printed));
+    const texts = page!.runs.map(({ text }) => text);
+    for (const { alone, boosted } of card.lays[0]!.rows) {
+      expect(texts).toContain(Math.round(alone.flowGpm).toLocaleString('en-US'));
+      expect(texts).toContain(`${Math.round(boosted.pdpPsi)}`);
+    }
+    expect(texts).toContain(Math.round(card.test!.q20Gpm).toLocaleString('en-US'));
+  });
+});
+
+describe('a stack of cards', () => {
+  const stack = (count: number): HydrantCard[] =>
+    Array.from({ length: count }, (_, index) =>
+      hydrantCardFor({ ...request, hydrant: { ...hydrant, name: `H-${index + 1}` } }),
+    );
+
+  it('is one file, each card on a page of its own and told as one of so many', async () => {
+    const told: number[] = [];
+    const pdf = renderHydrantCards(stack(12), {
+      ...printed,
+      total: 12,
+      onProgress: (done) => told.push(done),
+    });
+    const pages = await readBack(pdf);
+    expect(pages).toHaveLength(12);
+    pages.forEach((page, index) => {
+      expect(textOf(page)).toContain(`Card ${index + 1} of 12`);
+      expect(page.runs.some(({ text }) => text === `H-${index + 1}`)).toBe(true);
+      expect(overlaps(page)).toEqual([]);
+    });
+    expect(told).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]);
+  });
+
+  it('that is cancelled leaves nothing half-written, and what was there before', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'plugside-paper-'));
+    const path = join(folder, 'cards.pdf');
+    writeFileSync(path, 'before');
+    const cancel = new AbortController();
+    const onProgress = (done: number) => done === 4 && cancel.abort();
+    const pdf = renderHydrantCards(stack(8), { ...printed, signal: cancel.signal, onProgress });
+    await expect(writePdf(path, pdf, cancel.signal)).rejects.toThrow(/abort/i);
+    expect(readFileSync(path, 'utf8')).toBe('before');
+    expect(readdirSync(folder)).toEqual(['cards.pdf']);
+    rmSync(folder, { recursive: true });
+  });
+
+  it('of none is refused', async () => {
+    await expect(readBack(renderHydrantCards([], printed))).rejects.toThrow(/no hydrant to print/);
+  });
+
+  it('fails as its cards fail', async () => {
+    async function* broken(): AsyncGenerator<HydrantCard> {
+      yield* stack(2);
+      throw new Error('the records are gone');
+    }
+    await expect(readBack(renderHydrantCards(broken(), printed))).rejects.toThrow(
+      'records are gone',
+    );
+  });
+});

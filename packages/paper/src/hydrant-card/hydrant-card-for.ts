@@ -1,0 +1,229 @@
+/** From a hydrant's records to its card: what reaches an engine over each length, solved. */
+import {
+  coefficientFor,
+  type DepartmentValues,
+  flowTestResult,
+  formatHoseSize,
+  type HoseSize,
+  hoseCatalogue,
+  type LimitCheck,
+  limitsFor,
+  NetworkError,
+  type Plan,
+  type SweepRow,
+  sweep,
+  toInside,
+  type UnitSystem,
+  unassistedPlan,
+  usualRating,
+} from '@plugside/fireground';
+import type { Fields } from '@plugside/records/model';
+import { type PickedRig, planForBuilding } from '@plugside/records/planning';
+import { supplySizes } from '../pump-chart/usual-lines.ts';
+import type { Source } from '../sheet/notes.ts';
+import { originWords } from '../words.ts';
+import type { HydrantCard, LayFlow, LayTable, Neighbour } from './data.ts';
+
+export interface HydrantCardRequest {
+  hydrant: Fields<'hydrants'>;
+  /** The flow test that plans use. */
+  test?: Fields<'flow-tests'> | undefined;
+  /** Lays its hose from the hydrant and pumps at the fire. */
+  attack: PickedRig;
+  /** Pumps at the hydrant. */
+  booster: PickedRig;
+  department?: DepartmentValues;
+  /** The nearest first; six are printed. */
+  neighbours?: readonly Neighbour[];
+  /** Day on which the card is made, ISO: tells whether the test is due. */
+  today: string;
+  /** Sizes of hose to lay; left out: the largest that the attack engine carries. Two at most. */
+  hose?: readonly HoseSize[];
+  invented?: boolean;
+  /** Round lengths are rounder in the units that are shown. */
+  units?: UnitSystem;
+}
+
+const LENGTHS: Record<UnitSystem, number[]> = {
+  us: [200, 400, 600, 800, 1000, 1200, 1500],
+  si: [60, 120, 180, 240, 300, 360, 450].map((length) => toInside(length, 'length', 'm')),
+};
+const MOST_NEIGHBOURS = 6;
+const MOST_TABLES = 2;
+const LONGEST_LOAD_FT = 20_000;
+const USUAL_HOSE: HoseSize = '5';
+
+/**
+ * A hydrant's card. Never throws for what records may hold: what cannot be told is left out and
+ * said.
+ * @throws RangeError for a size of hose that is not laid for supply
+ */
+export function hydrantCardFor(request: HydrantCardRequest): HydrantCard {
+  const { hydrant, test, attack, booster, department = {}, units = 'us' } = request;
+  const result = test && flowTestResult(test, { today: request.today });
+  const known = result?.curve && result.flowGpm !== null && result.retestOn !== null;
+  const sizes = supplySizes(attack.rig).map(({ hose }) => hose);
+  const hose = (request.hose ?? [sizes[0] ?? USUAL_HOSE]).slice(0, MOST_TABLES);
+  for (const size of hose) {
+    if (hoseCatalogue[size].diameterIn < 2.5) {
+      throw new RangeError(`hose has ${size}; allowed: 2-1/2 and larger. Name supply hose.`);
+    }
+  }
+  const lays = laysOf(request, hose, LENGTHS[units]);
+  return {
+    name: hydrant.name,
+    invented: request.invented ?? false,
+    ...(hydrant.status === 'out of service' && {
+      outOfService: { ...(hydrant.statusReason && { reason: hydrant.statusReason }) },
+    }),
+    facts: {
+      sideOutlets: hydrant.sideOutlets,
+      sideOutletIn: hydrant.sideOutletIn,
+      longitude: hydrant.longitude,
+      latitude: hydrant.latitude,
+      ...(hydrant.mainIn !== undefined && { mainIn: hydrant.mainIn }),
+      ...(hydrant.steamerIn !== undefined && { steamerIn: hydrant.steamerIn }),
+      ...(hydrant.type && { type: hydrant.type }),
+      ...(hydrant.owner && { owner: hydrant.owner }),
+      ...(hydrant.elevationFt !== undefined && { elevationFt: hydrant.elevationFt }),
+    },
+    test:
+      test && result && known
+        ? {
+            testedOn: test.testedOn,
+            ...(test.by && { by: test.by }),
+            staticPsi: test.staticPsi,
+            residualPsi: test.residualPsi,
+            testGpm: result.flowGpm!,
+            q20Gpm: result.q20Gpm ?? 0,
+            class: result.class,
+            retestOn: result.retestOn!,
+            overdue: result.retestOn! < request.today,
+          }
+        : null,
+    findings: [...(result?.notices ?? [])],
+    attack: { name: attack.rig.name, ratedGpm: attack.rig.ratedGpm ?? usualRating },
+    booster: {
+      name: booster.rig.name,
+      ratedGpm: booster.rig.ratedGpm ?? usualRating,
+      assistValve:
+        hydrant.steamerIn !== undefined && (attack.rig.assistValve || booster.rig.assistValve),
+    },
+    ...lays,
+    mainResidualPsi: limitsFor({ department }).mainResidualPsi,
+    neighbours: (request.neighbours ?? []).slice(0, MOST_NEIGHBOURS),
+    sources: sourcesOf(request, hose),
+  };
+}
+
+function laysOf(
+  request: HydrantCardRequest,
+  sizes: readonly HoseSize[],
+  lengthsFt: number[],
+): { lays: LayTable[]; noLays?: string } {
+  const lays: LayTable[] = [];
+  for (const hose of sizes) {
+    const drawn = planOver(request, hose, lengthsFt[0]!);
+    if (!drawn.plan) return { lays: [], noLays: drawn.why };
+    try {
+      lays.push(layTable(request, hose, lengthsFt, drawn.plan));
+    } catch (error) {
+      if (!(error instanceof NetworkError)) throw error;
+      return { lays: [], noLays: `It cannot be solved. ${error.message}` };
+    }
+  }
+  return { lays };
+}
+
+/** A lay on level ground from the hydrant to the attack engine, boosted or not. */
+function planOver(
+  request: HydrantCardRequest,
+  hose: HoseSize,
+  lengthFt: number,
+  booster: PickedRig | null = request.booster,
+) {
+  const { hydrant, test, attack, department = {} } = request;
+  const { longitude, latitude } = hydrant;
+  const level = { ...hydrant, elevationFt: 0 };
+  const load = [{ size: hose, lengthFt: LONGEST_LOAD_FT }];
+  const { plan, notices } = planForBuilding({
+    building: { name: attack.rig.name, longitude, latitude, elevationFt: 0 },
+    hydrant: level,
+    test,
+    attack: { ...attack, rig: { ...attack.rig, hose: load } },
+    ...(booster && { booster }),
+    route: { lengthFt },
+    department,
+    attackLines: [],
+  });
+  const why = notices.find(({ level: one }) => one === 'error')?.text ?? 'No plan can be drawn.';
+  return { plan, why };
+}
+
+function layTable(
+  request: HydrantCardRequest,
+  hose: HoseSize,
+  lengthsFt: number[],
+  plan: Plan,
+): LayTable {
+  const booster = plan.rigs.find(({ role }) => role === 'booster')!;
+  const over = (swept: Plan) => sweep(swept, { vary: 'lay length', values: lengthsFt });
+  // Through an assist valve the lay stays as it is; without one no engine stands in the line.
+  const valved = plan.appliances.some(({ kind }) => kind === 'assist-valve');
+  const bare = valved ? unassistedPlan(plan) : planOver(request, hose, lengthsFt[0]!, null).plan!;
+  const alone = over(bare);
+  const boosted = over(plan);
+  return {
+    hose,
+    carriedFt: supplySizes(request.attack.rig).find((load) => load.hose === hose)?.lengthFt ?? 0,
+    ...coefficientFor(plan, { hose }),
+    rows: lengthsFt.map((lengthFt, at) => ({
+      lengthFt,
+      alone: flowOf(alone[at]!),
+      boosted: { ...flowOf(boosted[at]!), pdpPsi: boosted[at]!.pdpPsi[booster.id] ?? 0 },
+    })),
+  };
+}
+
+function flowOf({ flowGpm, binding }: SweepRow): LayFlow {
+  const stoppedBy = [...new Set(binding.map(({ kind }: LimitCheck) => kind))];
+  return { flowGpm: Math.max(0, flowGpm), stoppedBy };
+}
+
+function sourcesOf(request: HydrantCardRequest, sizes: readonly HoseSize[]): Source[] {
+  const { test, attack, booster, department = {}, hydrant, units = 'us' } = request;
+  const list: Source[] = [];
+  if (test) {
+    list.push({
+      what: `Flow test of ${test.testedOn}`,
+      from: test.by ? `by ${test.by}` : 'who tested is not on record',
+    });
+  }
+  for (const hose of sizes) {
+    const { coefficient, origin } = coefficientFor({ department }, { hose });
+    list.push({
+      what: `${formatHoseSize(hose, units)} hose, coefficient ${coefficient}`,
+      from: originWords(origin),
+    });
+  }
+  for (const picked of [attack, booster]) {
+    const tested = (picked.pumpTests ?? [])
+      .map(({ testedOn }) => testedOn)
+      .sort()
+      .at(-1);
+    list.push({
+      what: `Pump of ${picked.rig.name}`,
+      from: tested ? `its own pump test, ${tested}` : 'its rating: no pump test on record',
+    });
+  }
+  const own = hydrant.steamerLoss ?? hydrant.sideLoss;
+  list.push({
+    what: 'Losses of hydrant and valve',
+    from: own
+      ? 'the hydrant’s own on record; the valve’s by default'
+      : 'defaults; measure your own',
+  });
+  const { mainResidualPsi } = limitsFor({ department }).origins;
+  list.push({ what: 'Least residual in the main', from: originWords(mainResidualPsi) });
+  return list;
+}
