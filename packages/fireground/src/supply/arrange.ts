@@ -10,7 +10,8 @@ import type { TaskTimes } from './task-times.ts';
 import { timeToWater } from './time-to-water.ts';
 
 /**
- * Gives out the work of some legs.
+ * Gives out the work of some legs. A rig lays for one source alone: it cannot drive both ways. The
+ * attack engine lays for the leg where that brings water soonest, with the fewest rigs.
  * @returns undefined where hose, intakes or discharges run out
  */
 export function arrange(
@@ -19,41 +20,74 @@ export function arrange(
   times: TaskTimes,
 ): Arrangement | undefined {
   if (!portsSuffice(crew, legs)) return undefined;
-  const pool = new HosePool(crew.all);
-  const atWork: RespondingRig[] = [crew.attack, ...pumpsOf(legs)];
-  const lays: Take[][] = [];
-  for (const leg of legs) {
-    const lay: Take[] = [];
-    for (const { lines, fromFt, toFt } of leg.stretches) {
-      for (const size of lines) {
-        const takes = pool.take(size, toFt - fromFt, atWork);
-        if (!takes) return undefined;
-        lay.push(...takes);
-        for (const { rig } of takes) if (!atWork.includes(rig)) atWork.push(rig);
-      }
-    }
-    lays.push(lay);
-  }
-  const sizes = supplySizes(atWork);
-  const work: LegWork[] = [];
+  let best: Arrangement | undefined;
+  // The leg that comes first has the attack engine's hose.
   for (const [at, leg] of legs.entries()) {
-    const suction: HoseUse[] = [];
-    for (let line = 0; line < leg.suctionLines; line++) {
-      const section = pool.takeSection(atWork, sizes);
-      if (!section) return undefined;
-      suction.push(section);
-    }
-    work.push({ leg, lay: lays[at]!, suction });
+    const order = [leg, ...legs.slice(0, at), ...legs.slice(at + 1)];
+    const work = giveOut(crew, order);
+    if (!work) continue;
+    const one = arranged(crew, legs, work, times);
+    if (!best || soonerOrLeaner(one, best)) best = one;
   }
+  return best;
+}
+
+function soonerOrLeaner(one: Arrangement, two: Arrangement): boolean {
+  if (one.rigs.length !== two.rigs.length) return one.rigs.length < two.rigs.length;
+  return one.time.fullAtMin < two.time.fullAtMin - 1e-9;
+}
+
+function arranged(
+  crew: Crew,
+  legs: readonly Leg[],
+  given: readonly LegWork[],
+  times: TaskTimes,
+): Arrangement {
+  const work = legs.map((leg) => given.find((one) => one.leg === leg)!);
+  const atWork = new Set([
+    crew.attack,
+    ...pumpsOf(legs),
+    ...work.flatMap(({ lay, suction }) => [...lay, ...suction].map(({ rig }) => rig)),
+  ]);
   return {
     id: idOfLegs(legs),
     kind: kindOfLegs(legs),
     legs,
     work,
-    rigs: crew.all.filter((rig) => atWork.includes(rig)),
+    rigs: crew.all.filter((rig) => atWork.has(rig)),
     ...hoseLaid(work),
     time: timeToWater(crew.attack, work, times),
   };
+}
+
+function giveOut(crew: Crew, legs: readonly Leg[]): LegWork[] | undefined {
+  const pool = new HosePool(crew.all);
+  const busy = new Set<RespondingRig>();
+  const pumps = pumpsOf(legs);
+  const work: LegWork[] = [];
+  for (const leg of legs) {
+    const others = new Set([...busy, ...pumps.filter((pump) => !leg.pumps.includes(pump))]);
+    const atWork = [crew.attack, ...leg.pumps].filter((rig) => !others.has(rig));
+    const lay: Take[] = [];
+    for (const { lines, fromFt, toFt } of leg.stretches) {
+      for (const size of lines) {
+        const takes = pool.take(size, toFt - fromFt, atWork, others);
+        if (!takes) return undefined;
+        lay.push(...takes);
+        for (const { rig } of takes) if (!atWork.includes(rig)) atWork.push(rig);
+      }
+    }
+    const suction: HoseUse[] = [];
+    const sizes = supplySizes(atWork);
+    for (let line = 0; line < leg.suctionLines; line++) {
+      const section = pool.takeSection(atWork, sizes);
+      if (!section) return undefined;
+      suction.push(section);
+    }
+    for (const { rig } of lay) busy.add(rig);
+    work.push({ leg, lay, suction });
+  }
+  return work;
 }
 
 function hoseLaid(work: readonly LegWork[]): { hoseFt: number; hoseSections: number } {

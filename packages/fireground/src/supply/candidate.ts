@@ -1,8 +1,10 @@
 /** Arrangements on their way to being ways: solved only as far as their rank needs. */
+import type { DepartmentValues } from '../plan/plan.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { arrange } from './arrange.ts';
 import type { Arrangement } from './arrangement.ts';
 import type { Criterion } from './choice.ts';
+import { covers } from './covers.ts';
 import type { Crew } from './crew.ts';
 import { type Leg, sourceId } from './leg.ts';
 import { byRank, type Ranked, rankKey } from './rank.ts';
@@ -20,6 +22,7 @@ export interface Candidate extends Ranked {
 export interface CandidateContext {
   crew: Crew;
   demandGpm: number;
+  department: DepartmentValues;
   ranking: readonly Criterion[];
   solver: LegSolver;
   times: TaskTimes;
@@ -62,9 +65,10 @@ export function solved(context: CandidateContext, candidate: Candidate): Candida
 }
 
 /**
- * The best of some candidates for each group. Where margin weighs least, cost alone orders them,
- * so that the first of a group that meets the demand ends it but for those that cost the same.
- * @param groupOf candidates of one group are variants of one way
+ * The best of some candidates for each group, a group being the variants of one way. Where margin
+ * weighs least, cost alone orders them, so that the first of a group that meets the demand ends it
+ * but for those that cost the same. Where the cheapest does not meet it, those with most of
+ * everything are asked first: what they cannot do their lesser variants need not be asked.
  * @param enough groups that meet the demand before no more are looked for
  */
 export function bestOfGroups(
@@ -74,21 +78,83 @@ export function bestOfGroups(
   enough = Number.POSITIVE_INFINITY,
 ): Candidate[] {
   const order = byRank(context.ranking);
-  const cheapest = [...candidates].sort(order);
-  const best = new Map<string, Candidate>();
-  const marginLast = context.ranking.at(-1) === 'margin' || !context.ranking.includes('margin');
-  let met = 0;
-  for (const candidate of cheapest) {
+  const groups = new Map<string, Candidate[]>();
+  for (const candidate of [...candidates].sort(order)) {
     const group = groupOf(candidate);
-    const known = best.get(group);
-    if (marginLast && known?.meetsDemand && costsMore(context, candidate, known)) continue;
-    if (marginLast && !known && met >= enough) continue;
-    const one = solved(context, candidate);
-    if (known && order(known, one) <= 0) continue;
-    if (one.meetsDemand && !known?.meetsDemand) met += 1;
-    best.set(group, one);
+    groups.set(group, [...(groups.get(group) ?? []), candidate]);
   }
-  return [...best.values()].sort(order);
+  const found: Candidate[] = [];
+  let met = 0;
+  for (const group of groups.values()) {
+    if (met >= enough && marginLast(context)) break;
+    const best = marginLast(context) ? cheapestThatDoes(context, group) : bestOf(context, group);
+    if (best.meetsDemand) met += 1;
+    found.push(best);
+  }
+  return found.sort(order);
+}
+
+/** Whether a way that meets the demand is judged by its cost before its margin. */
+export function marginLast({ ranking }: CandidateContext): boolean {
+  return ranking.at(-1) === 'margin' || !ranking.includes('margin');
+}
+
+function bestOf(context: CandidateContext, group: readonly Candidate[]): Candidate {
+  return group.map((one) => solved(context, one)).sort(byRank(context.ranking))[0]!;
+}
+
+/** @param group in order of cost */
+function cheapestThatDoes(context: CandidateContext, group: readonly Candidate[]): Candidate {
+  const first = solved(context, group[0]!);
+  const tried = [first];
+  let rest = group.slice(1);
+  if (!first.meetsDemand) {
+    const greatest = rest.filter((one) => !rest.some((other) => hasMore(context, other, one)));
+    tried.push(...greatest.map((one) => solved(context, one)));
+    rest = rest.filter((one) => !greatest.includes(one));
+  }
+  for (const candidate of rest) {
+    const found = tried.filter(({ meetsDemand }) => meetsDemand);
+    if (found.some((one) => costsMore(context, candidate, one))) break;
+    const short = tried.filter(({ meetsDemand }) => !meetsDemand);
+    if (short.some((one) => hasMore(context, one, candidate))) continue;
+    tried.push(solved(context, candidate));
+  }
+  const best = tried.sort(byRank(context.ranking))[0]!;
+  return best.meetsDemand ? best : sparing(context, best, group);
+}
+
+/** Lesser variants asked of one that falls short: as much water for less is better. */
+const SPARING_TRIED = 4;
+
+/** Takes away what brings nothing, step by step. @param group in order of cost */
+function sparing(
+  context: CandidateContext,
+  best: Candidate,
+  group: readonly Candidate[],
+): Candidate {
+  const order = byRank(context.ranking);
+  let at = best;
+  let lesser = group.filter((one) => hasMore(context, at, one));
+  for (let tries = 0; tries < SPARING_TRIED && lesser.length > 0; tries++) {
+    const next = lesser.find((one) => !lesser.some((other) => hasMore(context, other, one)))!;
+    const one = solved(context, next);
+    lesser = lesser.filter((other) => other.id !== one.id);
+    if (order(one, at) > 0) continue;
+    at = one;
+    lesser = lesser.filter((other) => hasMore(context, at, other));
+  }
+  return at;
+}
+
+/** Whether a candidate has more than another in something and less in nothing. */
+function hasMore({ department }: CandidateContext, one: Candidate, two: Candidate): boolean {
+  const [ones, twos] = [one.arrangement.legs, two.arrangement.legs];
+  return (
+    one.id !== two.id &&
+    ones.length === twos.length &&
+    ones.every((leg, at) => covers(leg, twos[at]!, department))
+  );
 }
 
 /** Whether what a candidate costs, water left aside, ranks after another. */
@@ -106,31 +172,67 @@ export function kindAndSources({ arrangement }: Candidate): string {
   return [arrangement.kind, ...arrangement.legs.map(sourceId).sort()].join('|');
 }
 
-/** Leaves out what another candidate of the same sources beats or equals in everything. */
-export function undominated(candidates: readonly Candidate[]): Candidate[] {
-  const sourcesOf = ({ arrangement }: Candidate) => arrangement.legs.map(sourceId).sort().join('|');
+/**
+ * Leaves out what another candidate of the same sources beats or equals in everything; where margin
+ * weighs least, also what costs more and brings little more than is asked already.
+ */
+export function undominated(
+  context: CandidateContext,
+  candidates: readonly Candidate[],
+): Candidate[] {
   return candidates.filter(
     (one, at) =>
       !candidates.some(
         (other, index) =>
           index !== at &&
           sourcesOf(other) === sourcesOf(one) &&
-          noWorse(other, one) &&
-          (index < at || !noWorse(one, other)),
+          noWorse(context, other, one) &&
+          (index < at || !noWorse(context, one, other)),
       ),
   );
 }
 
-/** More water than this is worth naming another way for [gpm]. */
-const WORTH_GPM = 5;
+/** More water than this is worth another way for [gpm]; where both meet the demand, this share of it. */
+const WORTH = { gpm: 5, share: 0.2 };
 
-function noWorse(one: Candidate, two: Candidate): boolean {
+function noWorse(context: CandidateContext, one: Candidate, two: Candidate): boolean {
+  const bothMeet = one.meetsDemand && two.meetsDemand;
+  const worthGpm =
+    bothMeet && marginLast(context) ? Math.max(WORTH.gpm, WORTH.share * one.mostGpm) : WORTH.gpm;
   return (
-    one.mostGpm >= two.mostGpm - WORTH_GPM &&
+    one.mostGpm >= two.mostGpm - worthGpm &&
     (one.meetsDemand || !two.meetsDemand) &&
     one.time.fullAtMin <= two.time.fullAtMin + 1e-9 &&
     one.time.waterAtMin <= two.time.waterAtMin + 1e-9 &&
     one.rigsUsed <= two.rigsUsed &&
     one.hoseFt <= two.hoseFt + 1e-9
   );
+}
+
+/**
+ * Of the ways that fall short the ones that say something: what a source gives without a pump, and
+ * the most that it gives where nothing from it meets the demand.
+ */
+export function tellingOfShort(candidates: readonly Candidate[]): Candidate[] {
+  const unpumped = ({ arrangement }: Candidate) =>
+    arrangement.legs.every(({ pumps }) => pumps.length === 0);
+  const most = (of: readonly Candidate[]) =>
+    of.reduce<Candidate | undefined>(
+      (best, one) => (best && best.mostGpm >= one.mostGpm ? best : one),
+      undefined,
+    );
+  const groups = new Map<string, Candidate[]>();
+  for (const one of candidates)
+    groups.set(sourcesOf(one), [...(groups.get(sourcesOf(one)) ?? []), one]);
+  const kept = new Set<Candidate | undefined>();
+  for (const group of groups.values()) {
+    const short = group.filter(({ meetsDemand }) => !meetsDemand);
+    kept.add(most(short.filter(unpumped)));
+    if (short.length === group.length) kept.add(most(short));
+  }
+  return candidates.filter((one) => one.meetsDemand || kept.has(one));
+}
+
+function sourcesOf({ arrangement }: Candidate): string {
+  return arrangement.legs.map(sourceId).sort().join('|');
 }

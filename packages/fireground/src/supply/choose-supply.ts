@@ -3,7 +3,7 @@ import type { UnitSystem } from '../units/quantities.ts';
 import { limitSentence } from '../words/answer.ts';
 import { deferral } from '../words/notices.ts';
 import type { CancelSignal } from './cancel.ts';
-import { type Candidate, type CandidateContext, undominated } from './candidate.ts';
+import { type Candidate, type CandidateContext, tellingOfShort, undominated } from './candidate.ts';
 import { checkSituation } from './check-situation.ts';
 import type { Choice, Criterion, RefusedWay, SupplyWay } from './choice.ts';
 import { crewOf } from './crew.ts';
@@ -45,7 +45,7 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
   const { units = 'us', ranking = usualRanking, times = usualTaskTimes, signal } = options;
   checkSituation(situation);
   signal?.throwIfAborted();
-  const { demandGpm } = situation;
+  const { demandGpm, department } = situation;
   const notices = [{ level: 'caution' as const, text: deferral }];
   const crew = crewOf(situation);
   if (!crew) {
@@ -53,14 +53,23 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
     return { demandGpm, ways: [], refused: [], why, notices };
   }
   const solver = new LegSolver(situation, crew.attack, units, signal);
-  const context: CandidateContext = { crew, demandGpm, ranking, solver, times, units };
+  const context: CandidateContext = {
+    crew,
+    demandGpm,
+    department,
+    ranking,
+    solver,
+    times,
+    units,
+  };
   const one = fromOneSource(context, usableSources(situation), situation);
   const found = [...one.candidates, ...fromTwoHydrants(context, one.sources)];
   if (!found.some(({ meetsDemand }) => meetsDemand)) found.push(...combined(context, one.sources));
 
   const refused: RefusedWay[] = refusals(situation, crew, units);
+  const kept = tellingOfShort(undominated(context, unique(found)));
   const ways: SupplyWay[] = [];
-  for (const candidate of undominated(unique(found)).sort(byRank(ranking))) {
+  for (const candidate of kept.sort(byRank(ranking))) {
     const way = wayOf(context, candidate);
     if ('reason' in way) refused.push(way);
     else ways.push(way);

@@ -26,7 +26,7 @@ export function rigName({ rig }: Pick<RespondingRig, 'rig'>): string {
 
 /**
  * Pumps of which none is beaten by another in everything that counts for pumping: arrival,
- * what the pump can do, ports, valve, hose. Of two that are alike the first stays.
+ * what the pump can do, ports, valve. Of two that are alike the first stays.
  */
 export function pumpsWorthTrying(pumpers: readonly RespondingRig[]): RespondingRig[] {
   return pumpers.filter(
@@ -45,8 +45,7 @@ function beats(one: RespondingRig, two: RespondingRig): boolean {
     one.rig.intakes >= two.rig.intakes &&
     one.rig.discharges >= two.rig.discharges &&
     one.rig.ratedGpm >= two.rig.ratedGpm &&
-    pumpsAsMuch(one, two) &&
-    two.hose.every(({ hose }) => carried(one, hose) >= carried(two, hose))
+    pumpsAsMuch(one, two)
   );
 }
 

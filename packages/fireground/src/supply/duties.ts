@@ -5,8 +5,10 @@ import { sayIn } from '../words/say.ts';
 import type { Arrangement, LegWork } from './arrangement.ts';
 import type { Duty } from './choice.ts';
 import { rigName } from './crew.ts';
+import type { Take } from './hose-pool.ts';
 import { listed, sourceName } from './leg.ts';
 import type { RespondingRig } from './situation.ts';
+import { numberWord } from './title.ts';
 
 /** One duty for each rig of an arrangement, in order of arrival. */
 export function dutiesOf(
@@ -33,9 +35,9 @@ function tasksOf(
   const at = leg.pumps.indexOf(rig);
   const own = lay.filter((take) => take.rig === rig);
   if (own.length > 0) {
-    const hose = own.map(
-      ({ hose: size, lengthFt }) =>
-        `${say.full(lengthFt, 'length')} of ${formatHoseSize(size, units)}`,
+    const hose = alikeTogether(own).map(
+      ({ hose: size, lengthFt, count }) =>
+        `${count > 1 ? `${numberWord(count)} lines of ` : ''}${say.full(lengthFt, 'length')} of ${formatHoseSize(size, units)}`,
     );
     const where = at === 0 ? `to ${from}` : `from ${from}`;
     tasks.push(`lays ${listed(hose)} ${where}`);
@@ -53,4 +55,13 @@ function tasksOf(
     else tasks.push(`hooks up at ${from}${extra} and pumps the line`);
   }
   return tasks;
+}
+
+function alikeTogether(takes: readonly Take[]): (Take & { count: number })[] {
+  const groups = new Map<string, Take & { count: number }>();
+  for (const take of takes) {
+    const key = `${take.hose}/${take.lengthFt}`;
+    groups.set(key, { ...take, count: (groups.get(key)?.count ?? 0) + 1 });
+  }
+  return [...groups.values()];
 }

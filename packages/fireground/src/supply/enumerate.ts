@@ -1,13 +1,16 @@
 /** The ways worth looking at: one source, two hydrants, and more together where no less will do. */
+
+import type { LimitKind } from '../questions/answers.ts';
 import {
   bestOfGroups,
   type Candidate,
   type CandidateContext,
   candidateOf,
   kindAndSources,
+  marginLast,
   solved,
 } from './candidate.ts';
-import type { Leg, LegSource } from './leg.ts';
+import { idOfLegs, type Leg, type LegSource } from './leg.ts';
 import { directLegs, pumpedLegs, relayLegs } from './legs-of-source.ts';
 import { byRank } from './rank.ts';
 import type { Situation } from './situation.ts';
@@ -18,16 +21,14 @@ const PAIRS_SHOWN = 5;
 const COMBINED_SHOWN = 3;
 /** Sources, and legs of each, that combinations are made of. */
 const SOURCES_COMBINED = 6;
-const LEGS_COMBINED = 4;
+const LEGS_COMBINED = 6;
 /** Arrangements that are solved where none can meet the demand. */
 const SHORT_TRIED = 12;
 
 /** A source's legs that could be arranged, each with what it brings alone. */
 export interface SourceLegs {
   source: LegSource;
-  legs: { leg: Leg; mostGpm: number }[];
-  /** A leg on hydrant pressure alone meets the demand. */
-  aloneMeets: boolean;
+  legs: Bounded[];
 }
 
 export interface Enumerated {
@@ -44,47 +45,61 @@ export function fromOneSource(
   const candidates: Candidate[] = [];
   const found: SourceLegs[] = [];
   for (const source of sources) {
-    const near = [...directLegs(source, context.crew), ...pumpedLegs(source, context.crew)];
-    const ways = bestOfGroups(context, made(context, near), kindAndSources);
-    const pumpMeets = ways.some((way) => way.meetsDemand && way.arrangement.rigs.length > 1);
-    const anyMeets = pumpMeets || ways.some((way) => way.meetsDemand);
-    const relays = anyMeets ? [] : relayLegs(source, context.crew, situation);
+    const ways = bestOfGroups(context, nearCandidates(context, source), kindAndSources);
+    const relays = relayMayHelp(context, ways) ? relayLegs(source, context.crew, situation) : [];
     const relayed = bestOfGroups(context, made(context, relays), kindAndSources);
     candidates.push(...ways, ...relayed);
     const legs = [...ways, ...relayed].map(({ arrangement, mostGpm }) => ({
       leg: arrangement.legs[0]!,
       mostGpm,
     }));
-    const aloneMeets = ways.some(
-      (way) => way.meetsDemand && way.arrangement.legs[0]!.pumps.length === 0,
-    );
-    found.push({ source, legs, aloneMeets });
+    found.push({ source, legs });
   }
   return { candidates, sources: found };
+}
+
+/** On the source's own pressure, or with one pump at it; those that lay for it may pump for it. */
+function nearCandidates(context: CandidateContext, source: LegSource): Candidate[] {
+  const { crew } = context;
+  const direct = made(context, directLegs(source, crew));
+  const pumped = made(context, pumpedLegs(source, crew));
+  const pumps = new Set(pumped.flatMap(({ arrangement }) => arrangement.legs[0]!.pumps));
+  const layers = new Set(
+    pumped
+      .flatMap(({ arrangement }) => arrangement.rigs)
+      .filter((rig) => crew.pumpers.includes(rig) && !pumps.has(rig)),
+  );
+  return [...direct, ...pumped, ...made(context, pumpedLegs(source, crew, [...layers]))];
+}
+
+/** What stops a source however many pumps follow. */
+const SOURCE_LIMITS: readonly LimitKind[] = ['main residual', 'booster intake', 'draft vacuum'];
+
+/** A relay is for a lay that one pump cannot push the demand through, not for a source that has no more. */
+function relayMayHelp({ solver }: CandidateContext, ways: readonly Candidate[]): boolean {
+  if (ways.some(({ meetsDemand }) => meetsDemand)) return false;
+  const pumped = ways.filter(({ arrangement }) => arrangement.legs[0]!.pumps.length > 0);
+  return !pumped.some(({ arrangement, title }) =>
+    solver.tight(arrangement, title).some((kind) => SOURCE_LIMITS.includes(kind)),
+  );
 }
 
 function made(context: CandidateContext, legs: readonly Leg[]): Candidate[] {
   return legs.flatMap((leg) => candidateOf(context, [leg]) ?? []);
 }
 
-/**
- * Two hydrants at once, one of them boosted or none. A hydrant that meets the demand on its own
- * pressure alone needs no second.
- */
+/** Two hydrants at once, one of them boosted or none; where either would do alone it is not a pair. */
 export function fromTwoHydrants(
   context: CandidateContext,
   sources: readonly SourceLegs[],
 ): Candidate[] {
   const hydrants = sources
-    .filter(({ source, aloneMeets }) => source.kind === 'hydrant' && !aloneMeets)
+    .filter(({ source }) => source.kind === 'hydrant')
     .map(({ source }) => ({
-      direct: lean(context, directLegs(source, context.crew)),
-      pumped: lean(
-        context,
-        pumpedLegs(source, context.crew).filter((leg) => leg.suctionLines === 0),
-      ),
+      direct: bounded(context, directLegs(source, context.crew)),
+      pumped: bounded(context, pumpedLegs(source, context.crew)),
     }));
-  const pairs: { legs: Leg[]; boundGpm: number }[] = [];
+  const pairs: LegSet[] = [];
   hydrants.forEach((one, at) => {
     for (const two of hydrants.slice(at + 1)) {
       pairs.push(...crossed(one.direct, two.direct), ...crossed(one.direct, two.pumped));
@@ -99,17 +114,28 @@ interface Bounded {
   mostGpm: number;
 }
 
-/** Legs with one line each and what each brings alone. */
-function lean(context: CandidateContext, legs: readonly Leg[]): Bounded[] {
-  return legs
-    .filter(({ stretches }) => stretches.every(({ lines }) => lines.length === 1))
-    .flatMap((leg) => {
-      const candidate = candidateOf(context, [leg]);
-      return candidate ? [{ leg, mostGpm: solved(context, candidate).mostGpm }] : [];
-    });
+interface LegSet {
+  legs: Leg[];
+  boundGpm: number;
 }
 
-function crossed(ones: readonly Bounded[], twos: readonly Bounded[]) {
+/** Legs of one line and no further suction, the two largest sizes, and what each brings alone. */
+function bounded(context: CandidateContext, legs: readonly Leg[]): Bounded[] {
+  const lean = legs.filter(
+    ({ stretches, suctionLines }) =>
+      suctionLines === 0 && stretches.every(({ lines }) => lines.length === 1),
+  );
+  const sizes = [...new Set(lean.map(({ stretches }) => stretches[0]!.lines[0]!))].slice(0, 2);
+  const tried = lean.filter(({ stretches }) => sizes.includes(stretches[0]!.lines[0]!));
+  return made(context, tried).flatMap((candidate) => {
+    const { arrangement, mostGpm, meetsDemand } = solved(context, candidate);
+    // A leg that does alone is worse with another beside it in all but margin.
+    if (meetsDemand && marginLast(context)) return [];
+    return [{ leg: arrangement.legs[0]!, mostGpm }];
+  });
+}
+
+function crossed(ones: readonly Bounded[], twos: readonly Bounded[]): LegSet[] {
   return ones.flatMap((one) =>
     twos.map((two) => ({ legs: [one.leg, two.leg], boundGpm: one.mostGpm + two.mostGpm })),
   );
@@ -118,17 +144,11 @@ function crossed(ones: readonly Bounded[], twos: readonly Bounded[]) {
 /** Any two or three sources together, for a demand that nothing less meets. */
 export function combined(context: CandidateContext, sources: readonly SourceLegs[]): Candidate[] {
   const strongest = sources
-    .map((one) => ({
-      ...one,
-      legs: [...one.legs]
-        .filter(({ mostGpm }) => mostGpm > 0)
-        .sort((first, second) => second.mostGpm - first.mostGpm)
-        .slice(0, LEGS_COMBINED),
-    }))
+    .map((one) => ({ ...one, legs: legsToCombine(context, one) }))
     .filter(({ legs }) => legs.length > 0)
     .sort((one, two) => two.legs[0]!.mostGpm - one.legs[0]!.mostGpm)
     .slice(0, SOURCES_COMBINED);
-  const sets: { legs: Leg[]; boundGpm: number }[] = [];
+  const sets: LegSet[] = [];
   const grow = (from: number, legs: Leg[], boundGpm: number) => {
     if (legs.length > 1) sets.push({ legs, boundGpm });
     if (legs.length === 3) return;
@@ -141,15 +161,22 @@ export function combined(context: CandidateContext, sources: readonly SourceLegs
   return tried(context, sets, COMBINED_SHOWN);
 }
 
+/** A source's best of each kind and its plainest legs, the strongest first. */
+function legsToCombine(context: CandidateContext, { source, legs }: SourceLegs): Bounded[] {
+  const plain = [directLegs, pumpedLegs].flatMap((of) =>
+    bounded(context, of(source, context.crew)),
+  );
+  const all = new Map([...legs, ...plain].map((one) => [idOfLegs([one.leg]), one]));
+  return [...all.values()]
+    .filter(({ mostGpm }) => mostGpm > 0)
+    .sort((one, two) => two.mostGpm - one.mostGpm)
+    .slice(0, LEGS_COMBINED);
+}
+
 /** The best of some sets of legs, solved only where the sum of their legs says that they may do. */
-function tried(
-  context: CandidateContext,
-  sets: readonly { legs: Leg[]; boundGpm: number }[],
-  shown: number,
-): Candidate[] {
+function tried(context: CandidateContext, sets: readonly LegSet[], shown: number): Candidate[] {
   const { demandGpm } = context;
-  const arranged = ({ legs, boundGpm }: { legs: Leg[]; boundGpm: number }) =>
-    candidateOf(context, legs, boundGpm) ?? [];
+  const arranged = ({ legs, boundGpm }: LegSet) => candidateOf(context, legs, boundGpm) ?? [];
   const may = sets.filter(({ boundGpm }) => boundGpm >= demandGpm).flatMap(arranged);
   const best = bestOfGroups(context, may, kindAndSources, shown);
   if (best.some(({ meetsDemand }) => meetsDemand)) {

@@ -52,9 +52,15 @@ export class HosePool {
   /**
    * Takes a line's hose: from the rigs that are at work already, then from those that bring the
    * rest soonest, as few of them as will do.
+   * @param busy rigs that lay for another source
    * @returns who lays how much, whole sections each; undefined, and nothing taken, where it is too short
    */
-  take(size: HoseSize, lengthFt: number, atWork: readonly RespondingRig[]): Take[] | undefined {
+  take(
+    size: HoseSize,
+    lengthFt: number,
+    atWork: readonly RespondingRig[],
+    busy: ReadonlySet<RespondingRig>,
+  ): Take[] | undefined {
     const takes: Take[] = [];
     let missing = lengthFt;
     const from = (rig: RespondingRig) => {
@@ -70,7 +76,7 @@ export class HosePool {
     let reach = 0;
     for (const rig of this.#rigs) {
       if (reach >= missing) break;
-      if (atWork.includes(rig) || this.left(rig, size) <= 0) continue;
+      if (atWork.includes(rig) || busy.has(rig) || this.left(rig, size) <= 0) continue;
       soonest.push(rig);
       reach += this.left(rig, size);
     }
@@ -82,10 +88,7 @@ export class HosePool {
     return takes;
   }
 
-  /**
-   * Takes one section of the largest size that a rig among these has left.
-   * @param smallest no smaller hose than this [in]
-   */
+  /** Takes one section of the first of these sizes that a rig among these has left. */
   takeSection(rigs: readonly RespondingRig[], sizes: readonly HoseSize[]): Take | undefined {
     for (const size of sizes) {
       const { sectionFt } = hoseCatalogue[size];

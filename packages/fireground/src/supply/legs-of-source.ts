@@ -45,10 +45,14 @@ export function directLegs(source: LegSource, crew: Crew): Leg[] {
 }
 
 /** One engine at the hydrant, on the valve where it or the attack engine brings one; or one at draft. */
-export function pumpedLegs(source: LegSource, crew: Crew): Leg[] {
+export function pumpedLegs(
+  source: LegSource,
+  crew: Crew,
+  pumps: readonly RespondingRig[] = pumpsWorthTrying(crew.pumpers),
+): Leg[] {
   const legs: Leg[] = [];
   const hydrant = source.kind === 'hydrant' ? source.at : undefined;
-  for (const pump of pumpsWorthTrying(crew.pumpers)) {
+  for (const pump of pumps) {
     const valve = !!hydrant?.steamer && (pump.assistValve || crew.attack.assistValve);
     const sides = hydrant ? hydrant.hydrant.sideOutlets - (hydrant.steamer ? 0 : 1) : 0;
     const most = Math.max(0, Math.min(SUCTION_LINES_TRIED, sides, pump.rig.intakes - 1));

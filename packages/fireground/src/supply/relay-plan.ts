@@ -1,7 +1,7 @@
 /** Where the pumps of a relay stand, and what each is set to. */
 import { hoseFrictionPsi, PSI_PER_FT, parallelCoefficient } from '@plugside/hydraulics';
 import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
-import { hosePressureLimit, limitsFor } from '../catalogue/limits.ts';
+import { defaultLimits, hosePressureLimit } from '../catalogue/limits.ts';
 import { capabilityAt, capabilityFor } from '../catalogue/pumps.ts';
 import type { DepartmentValues, HoseSize, Rig } from '../plan/plan.ts';
 import { elevationAtFt, type GroundLine, groundPoints } from './ground.ts';
@@ -104,8 +104,8 @@ function check({ ground, hose, flowGpm, pumps }: RelayQuestion): void {
   if (pumps.length === 0) throw new RangeError('pumps is empty; a relay has at least one.');
 }
 
-function leastPsi({ department = {} }: RelayQuestion): number {
-  return limitsFor({ department }).hoseFedIntakePsi;
+function leastPsi({ department }: RelayQuestion): number {
+  return department?.limits?.hoseFedIntakePsi ?? defaultLimits.hoseFedIntakePsi;
 }
 
 /** A place along the lay where a pump may stand, or where height counts. */

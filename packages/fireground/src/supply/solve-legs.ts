@@ -1,7 +1,7 @@
 /** How much some legs bring, together and each alone. */
 import { NetworkError } from '@plugside/hydraulics';
 import type { Plan } from '../plan/plan.ts';
-import type { LimitCheck, Notice, RigOrder } from '../questions/answers.ts';
+import type { LimitCheck, LimitKind, Notice, RigOrder } from '../questions/answers.ts';
 import { mostWater, withSettings } from '../questions/most-water.ts';
 import { settingsFor } from '../questions/settings-for.ts';
 import { shutOff } from '../questions/shut-off.ts';
@@ -31,12 +31,20 @@ const NOTHING_GPM = 1;
 /** A demand is met to within this [gpm]. */
 export const MET_WITHIN_GPM = 0.01;
 
+interface Found {
+  plan: Plan;
+  mostGpm: number;
+  /** What stops it there. */
+  tight: readonly LimitKind[];
+  failed?: string;
+}
+
 export class LegSolver {
   readonly #situation: Situation;
   readonly #attack: RespondingRig;
   readonly #units: UnitSystem;
   readonly #signal: CancelSignal | undefined;
-  readonly #most = new Map<string, { plan: Plan; mostGpm: number; failed?: string }>();
+  readonly #most = new Map<string, Found>();
 
   constructor(
     situation: Situation,
@@ -55,7 +63,12 @@ export class LegSolver {
     return this.#solved(arrangement, title).mostGpm;
   }
 
-  #solved(arrangement: Arrangement, title: string) {
+  /** The limits that stop an arrangement at its most. */
+  tight(arrangement: Arrangement, title: string): readonly LimitKind[] {
+    return this.#solved(arrangement, title).tight;
+  }
+
+  #solved(arrangement: Arrangement, title: string): Found {
     const known = this.#most.get(arrangement.id);
     if (known) return known;
     this.#signal?.throwIfAborted();
@@ -65,14 +78,16 @@ export class LegSolver {
     return found;
   }
 
-  #greatest(plan: Plan, arrangement: Arrangement): { mostGpm: number; failed?: string } {
+  #greatest(plan: Plan, arrangement: Arrangement): Omit<Found, 'plan'> {
     try {
-      const together = new SupplySearch(plan).greatestGpm();
+      const search = new SupplySearch(plan);
+      const together = search.greatestGpm();
+      const tight = search.tightest().map(({ kind }) => kind);
       const apart = this.#setApart(plan, arrangement);
-      return { mostGpm: Math.max(together, apart?.mostGpm ?? 0) };
+      return { mostGpm: Math.max(together, apart?.mostGpm ?? 0), tight };
     } catch (error) {
       if (!(error instanceof NetworkError)) throw error;
-      return { mostGpm: 0, failed: error.message };
+      return { mostGpm: 0, tight: [], failed: error.message };
     }
   }
 

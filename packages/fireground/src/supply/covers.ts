@@ -1,0 +1,31 @@
+/** Which of two legs cannot bring less than the other. */
+import { coefficientFor } from '../catalogue/hose.ts';
+import { hosePressureLimit } from '../catalogue/limits.ts';
+import type { DepartmentValues, HoseSize } from '../plan/plan.ts';
+import type { Leg } from './leg.ts';
+
+/**
+ * Whether a leg has at least everything that another has, so that where it falls short the other
+ * does too: the same source, pump and valve; as many lines, each no rougher and bearing no less;
+ * as many suction lines. Only legs of one stretch are compared.
+ */
+export function covers(one: Leg, two: Leg, department: DepartmentValues): boolean {
+  if (one.source !== two.source || one.valve !== two.valve) return false;
+  if (one.pumps.length > 1 || two.pumps.length > 1 || one.pumps[0] !== two.pumps[0]) return false;
+  if (one.suctionLines < two.suctionLines) return false;
+  const [lines, others] = [one.stretches[0]!.lines, two.stretches[0]!.lines];
+  return (
+    lines.length >= others.length &&
+    others.every((size, at) => noRougher(lines[at]!, size, department)) &&
+    bearsPsi(lines, department) >= bearsPsi(others, department)
+  );
+}
+
+function noRougher(one: HoseSize, two: HoseSize, department: DepartmentValues): boolean {
+  const of = (hose: HoseSize) => coefficientFor({ department }, { hose }).coefficient;
+  return of(one) <= of(two);
+}
+
+function bearsPsi(lines: readonly HoseSize[], department: DepartmentValues): number {
+  return Math.min(...lines.map((hose) => hosePressureLimit({ department }, { hose }).limitPsi));
+}
