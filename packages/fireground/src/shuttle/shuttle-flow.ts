@@ -97,7 +97,10 @@ export function checkedTrips(shuttle: Shuttle): (TenderTrip & { tenderId: string
     requireCount(`${name}.points`, site.points, 1);
     requireWithin(`${name}.points`, site.points, [1, 10], 'tenders at once');
   }
-  return tenders.map((tender) => ({ tenderId: tender.id, ...tenderTrip(tender, road, fillSite) }));
+  return tenders.map((tender, at) => ({
+    tenderId: tender.id,
+    ...tenderTrip(tender, road, fillSite, `tenders[${at}].`),
+  }));
 }
 
 function sum<T>(items: readonly T[], of: (item: T) => number): number {

@@ -103,6 +103,20 @@ describe('tenders together', () => {
     expect(tendersNeeded(300, trip)).toBe(3);
   });
 
+  // Five tenders of 1,200 to 3,000 gal, source 2 miles off: 700 gpm and more, 70,000 gal in 90 min.
+  // Which tender held what, and how many filled at once, is not printed: plausibility, not proof.
+  test('a drill of five tenders lies between five of its smallest and five of its largest (field test: Tanker shuttle drill, Petersham MA 2000)', () => {
+    const five = (tankGal: number) =>
+      shuttleFlow({
+        tenders: [1, 2, 3, 4, 5].map((at) => ({ id: `T${at}`, tankGal })),
+        road: { oneWayMi: 2 },
+        fillSite: { points: 2 },
+        dumpSite: { points: 2 },
+      }).gpm;
+    expect(five(1200)).toBeLessThan(700);
+    expect(five(3000)).toBeGreaterThan(70_000 / 90);
+  });
+
   test('refuses what cannot be', () => {
     expect(() => shuttleFlow({ ...alike(1), tenders: [] })).toThrow(
       'tenders is 0; allowed: 1 to 40',
@@ -113,7 +127,15 @@ describe('tenders together', () => {
     const [one] = alike(1).tenders;
     expect(() => shuttleFlow({ ...alike(1), tenders: [one!, one!] })).toThrow('each id once');
     expect(() => tenderTrip({ id: 'T1', tankGal: 10 }, { oneWayMi: 1 })).toThrow(
-      'tender T1: tankGal is 10; allowed: 100 to 15000 gal',
+      'tankGal is 10; allowed: 100 to 15000 gal',
+    );
+    const [good] = alike(1).tenders;
+    const small = { id: 'T2', tankGal: 10 };
+    expect(() => shuttleFlow({ ...alike(1), tenders: [good!, small] })).toThrow(
+      'tenders[1].tankGal is 10',
+    );
+    expect(() => shuttleFlow({ ...alike(1), road: { oneWayMi: -1 } })).toThrow(
+      'road.oneWayMi is -1; allowed: 0 to 50 mi',
     );
   });
 });

@@ -66,6 +66,7 @@ export interface TenderTrip {
  * @param tender tank [gal], what it takes and gives [gpm], handling [min]
  * @param road one way [mi], or driven and timed [min]
  * @param fillSite what its points give [gpm]
+ * @param place where the tender stands among others, for the field's name in a refusal: `tenders[0].`
  * @returns parts of the round [min], load [gal], flow [gpm]
  * Valid: no waiting. Only the load is filled again: what did not run out is still aboard.
  * Outside: throws QuantityError.
@@ -76,6 +77,7 @@ export function tenderTrip(
   tender: Tender,
   road: ShuttleRoad,
   fillSite: FillSite = { points: 1 },
+  place = '',
 ): TenderTrip {
   const {
     tankGal,
@@ -86,13 +88,12 @@ export function tenderTrip(
   } = tender;
   const takesGpm = tender.fillGpm ?? fillSite.gpmEach ?? shuttleDefaults.fillGpm;
   const fillGpm = Math.min(takesGpm, fillSite.gpmEach ?? takesGpm);
-  const place = `tender ${tender.name ?? tender.id}`;
-  requireWithin(`${place}: tankGal`, tankGal, [100, 15_000], 'gal');
-  requireWithin(`${place}: usableShare`, usableShare, [0.1, 1], '', 'Give the share as 0.1 to 1.');
-  requireWithin(`${place}: fillGpm`, fillGpm, [20, 5000], 'gpm');
-  requireWithin(`${place}: dumpGpm`, dumpGpm, [20, 5000], 'gpm');
-  requireWithin(`${place}: fillHandlingMin`, fillHandlingMin, [0, 60], 'min');
-  requireWithin(`${place}: dumpHandlingMin`, dumpHandlingMin, [0, 60], 'min');
+  requireWithin(`${place}tankGal`, tankGal, [100, 15_000], 'gal');
+  requireWithin(`${place}usableShare`, usableShare, [0.1, 1], '', 'Give the share as 0.1 to 1.');
+  requireWithin(`${place}fillGpm`, fillGpm, [20, 5000], 'gpm');
+  requireWithin(`${place}dumpGpm`, dumpGpm, [20, 5000], 'gpm');
+  requireWithin(`${place}fillHandlingMin`, fillHandlingMin, [0, 60], 'min');
+  requireWithin(`${place}dumpHandlingMin`, dumpHandlingMin, [0, 60], 'min');
   const { outMin, backMin } = roadTimes(road);
   const loadGal = usableShare * tankGal;
   const fillSiteMin = fillHandlingMin + loadGal / fillGpm;
@@ -115,12 +116,14 @@ export function tenderTrip(
 
 function roadTimes(road: ShuttleRoad): { outMin: number; backMin: number } {
   const { oneWayMi, minPerMi = shuttleDefaults.minPerMi, startCounted = 'each way' } = road;
+  requireWithin('road.oneWayMi', oneWayMi, [0, 50], 'mi');
+  requireWithin('road.minPerMi', minPerMi, [0.5, 20], 'min/mi');
   const startMin =
     startCounted === 'once' ? shuttleDefaults.startMin / 2 : shuttleDefaults.startMin;
   const ruleMin = shuttleTravelMin(oneWayMi, { minPerMi, startMin });
   const outMin = road.measuredOutMin ?? ruleMin;
   const backMin = road.measuredBackMin ?? ruleMin;
-  requireWithin('measuredOutMin', outMin, [0, 500], 'min');
-  requireWithin('measuredBackMin', backMin, [0, 500], 'min');
+  requireWithin('road.measuredOutMin', outMin, [0, 500], 'min');
+  requireWithin('road.measuredBackMin', backMin, [0, 500], 'min');
   return { outMin, backMin };
 }

@@ -7,7 +7,7 @@ const MOST_GPM = 10_000;
  * Greatest steady flow that the tanks hold up until the supply is there.
  *   Q = tank/(supply − start), without nursing tanks
  * @param play tanks and supply; the flow's own steps count only for when water first flows
- * @returns flow [gpm], to 0.001; null without a supply, or where it is there before water flows
+ * @returns flow [gpm], to 0.001, 10,000 where more would hold; null without a supply, or where it is there before water flows
  * Valid: until the supply arrives; after that the supply's own flow holds.
  * Source: the tanks played out at a steady flow, by bisection; without nursing tanks that is the
  * formula above.

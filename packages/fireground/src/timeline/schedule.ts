@@ -32,13 +32,14 @@ export interface ScheduledTask extends SupplyTask {
 export function scheduleTasks(tasks: readonly SupplyTask[]): ScheduledTask[] {
   const endOf = new Map<string, number>();
   let previous: string | undefined;
-  return tasks.map((task) => {
+  return tasks.map((task, at) => {
+    const place = `tasks[${at}]`;
     const { id, durationMin, notBeforeMin = 0 } = task;
-    requireWithin(`task ${id}: durationMin`, durationMin, [0, 240], 'min');
-    requireWithin(`task ${id}: notBeforeMin`, notBeforeMin, [0, 240], 'min');
+    requireWithin(`${place}.durationMin`, durationMin, [0, 240], 'min');
+    requireWithin(`${place}.notBeforeMin`, notBeforeMin, [0, 240], 'min');
     if (endOf.has(id)) {
       throw new QuantityError({
-        field: `task ${id}: id`,
+        field: `${place}.id`,
         value: id,
         allowed: 'each id once',
         remedy: 'Give each task an id of its own.',
@@ -50,7 +51,7 @@ export function scheduleTasks(tasks: readonly SupplyTask[]): ScheduledTask[] {
       const end = endOf.get(first);
       if (end === undefined) {
         throw new QuantityError({
-          field: `task ${id}: after`,
+          field: `${place}.after`,
           value: first,
           allowed: 'ids of tasks that come before it in the list',
           remedy: 'Put the task after the ones that it waits for.',

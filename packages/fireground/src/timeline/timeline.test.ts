@@ -327,6 +327,6 @@ test('refuses what cannot be', () => {
     }),
   ).toThrow('attackFlow[1].atMin is 2; allowed: 4 to 240 min. Put the steps in order of time.');
   expect(() => scheduleTasks([{ id: 'a', what: 'A.', durationMin: 1, after: ['b'] }])).toThrow(
-    'task a: after is b',
+    'tasks[0].after is b',
   );
 });
