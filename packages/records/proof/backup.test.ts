@@ -26,6 +26,7 @@ import { kinds } from '@plugside/records/model';
 import fc from 'fast-check';
 import { unzipSync, zipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { bytesOf, terrainBytes } from './acceptance/terrain.ts';
 import { collect, hydrant, refusal } from './acceptance/trial.ts';
 import { fillExamples } from './fill-examples.ts';
 import { findPostgresql, type PostgresqlServer, startPostgresql } from './postgresql-server.ts';
@@ -108,6 +109,46 @@ describe('a backup', () => {
       }
     },
   );
+
+  it('brings its terrain back, and refuses one that is damaged or a database that has its own', async () => {
+    const from = await sqlite();
+    const store = await openStore(from);
+    const put = await store.putTerrainFile({ name: 'hills.tif', unit: 'm' }, [terrainBytes]);
+    await store.close();
+    const file = await backUpFrom(from);
+    const to = await sqlite();
+    const manifest = await restore(file, to);
+    expect(manifest).toMatchObject({ format: 2, terrain: { title: 'hills.tif' } });
+    const restored = await openStore(to);
+    expect(await restored.terrainFile()).toEqual(put);
+    expect((await bytesOf(restored)).equals(terrainBytes)).toBe(true);
+    await restored.close();
+    expect(await refusal(restore(file, to))).toBeInstanceOf(NotEmptyError);
+
+    const entries = unzipSync(readFileSync(file));
+    expect(entries['terrain.tif']).toHaveLength(terrainBytes.length);
+    entries['terrain.tif']![7]! ^= 1;
+    const spoilt = freshFile('zip');
+    writeFileSync(spoilt, zipSync(entries));
+    const error = await refusal(restore(spoilt, await sqlite()));
+    expect(error).toBeInstanceOf(ArchiveError);
+    expect((error as Error).message).toContain('terrain.tif');
+  });
+
+  it('without terrain is of the format that there was before, and read as it', async () => {
+    const from = await sqlite();
+    await fill(from);
+    const file = await backUpFrom(from);
+    const text = Buffer.from(unzipSync(readFileSync(file))['manifest.json']!).toString('utf8');
+    expect(Object.keys(JSON.parse(text))).toEqual(['plugside', 'format', 'madeAt', 'files']);
+    expect(JSON.parse(text)).toMatchObject({ format: 1 });
+    const to = await sqlite();
+    await restore(file, to);
+    const store = await openStore(to);
+    expect(await store.terrainFile()).toBeUndefined();
+    expect(await store.count('hydrants')).toBe(1204);
+    await store.close();
+  });
 
   it('of nothing comes back as nothing', async () => {
     const file = await backUpFrom(await sqlite());
@@ -247,7 +288,7 @@ describe('a restore is refused', () => {
   it('of an archive of a newer format', async () => {
     const file = changed((entries) => {
       const text = Buffer.from(entries['manifest.json']!).toString('utf8');
-      const newer = text.replace('"format": 1', '"format": 2');
+      const newer = text.replace('"format": 1', '"format": 3');
       entries['manifest.json'] = Buffer.from(newer);
       entries['manifest.json.sha256'] = Buffer.from(sha256Of(newer));
     });
@@ -278,11 +319,18 @@ describe.skipIf(!bin)('a backup onto the other kind of database', () => {
     const from = await sqlite();
     await fill(from);
     const middle = { url: await server.freshDatabase() };
+    const hills = await openStore(from);
+    await hills.putTerrainFile({ name: 'hills.tif' }, [terrainBytes]);
+    await hills.close();
     await restore(await backUpFrom(from), middle);
     expect(await read(middle)).toStrictEqual(await read(from));
     const back = await sqlite();
     await restore(await backUpFrom(middle), back);
     expect(await read(back)).toStrictEqual(await read(from));
+    const [here, there] = [await openStore(from), await openStore(back)];
+    expect(await there.terrainFile()).toEqual(await here.terrainFile());
+    expect((await bytesOf(there)).equals(terrainBytes)).toBe(true);
+    await Promise.all([here.close(), there.close()]);
     const again = { url: middle.url };
     expect(await refusal(restore(await backUpFrom(from), again))).toBeInstanceOf(NotEmptyError);
   });

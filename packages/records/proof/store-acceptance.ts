@@ -3,6 +3,7 @@ import { describeLists } from './acceptance/lists.ts';
 import { describeMerge } from './acceptance/merge.ts';
 import { describeOrigins } from './acceptance/origins.ts';
 import { describeRecords } from './acceptance/records.ts';
+import { describeTerrain } from './acceptance/terrain.ts';
 import { describeTransactions } from './acceptance/transactions.ts';
 import type { Fresh } from './acceptance/trial.ts';
 
@@ -13,4 +14,5 @@ export function storeAcceptance(fresh: Fresh): void {
   describeMerge(fresh);
   describeOrigins(fresh);
   describeTransactions(fresh);
+  describeTerrain(fresh);
 }

@@ -17,7 +17,7 @@ export interface AppOptions {
   version: string;
   /** Served under `/api`; left out, nothing is there. */
   store?: RecordStore;
-  /** Where terrain that is loaded for the district is kept between starts. */
+  /** Where earlier versions kept terrain: it is taken in among the records from there. */
   terrainFile?: string;
   /** File of map tiles to draw under the streets (PMTiles), checked with `checkTilesFile`. */
   baseMapFile?: string | undefined;

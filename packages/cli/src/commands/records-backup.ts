@@ -9,7 +9,7 @@ import { withRecords } from '../input/records.ts';
 import type { Outcome } from '../outcome.ts';
 import { sections } from '../output/paragraph.ts';
 import { checkWritable, type WriteOptions } from '../output/write-file.ts';
-import { recordsInAll, recordsTable } from '../report/records-table.ts';
+import { recordsInAll, recordsTable, terrainLine } from '../report/records-table.ts';
 import type { CommonOptions } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import {
@@ -68,6 +68,7 @@ function backupText(options: BackupOptions, target: StoreTarget, manifest: Manif
   return sections(
     `Wrote ${recordsInAll(manifest)} of ${databaseInWords(target)} to ${options.output}.`,
     recordsTable(manifest),
+    terrainLine(manifest),
   );
 }
 

@@ -5,7 +5,7 @@ import { exitCodes } from '../exit-codes.ts';
 import { withRecords } from '../input/records.ts';
 import type { Outcome } from '../outcome.ts';
 import { sections } from '../output/paragraph.ts';
-import { recordsInAll, recordsTable } from '../report/records-table.ts';
+import { recordsInAll, recordsTable, terrainLine } from '../report/records-table.ts';
 import type { CommonOptions } from '../terminal.ts';
 import { withCommonOptions } from './common-options.ts';
 import {
@@ -50,6 +50,7 @@ async function askRestore(archive: string, options: RestoreOptions): Promise<Out
       sections(
         `Restored ${recordsInAll(manifest)} of ${manifest.madeAt} from ${archive} into ${databaseInWords(target)}.`,
         recordsTable(manifest),
+        terrainLine(manifest),
       ),
     data: () => ({ answer: { question: 'records restore', file: archive, manifest } }),
   };

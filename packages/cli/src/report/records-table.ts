@@ -10,6 +10,13 @@ export function recordsTable({ files }: Manifest): string {
   return table([{ head: 'Kind' }, { head: 'Records', number: true }], rows);
 }
 
+/** What terrain there is beside the records; nothing where there is none. */
+export function terrainLine({ terrain }: Manifest): string {
+  if (!terrain) return '';
+  const size = (terrain.bytes / 1e6).toLocaleString('en-US', { maximumFractionDigits: 1 });
+  return `With the terrain "${terrain.title}" (${size} MB).`;
+}
+
 export function recordsInAll({ files }: Manifest): string {
   const all = files.reduce((sum, { records }) => sum + records, 0);
   return `${all.toLocaleString('en-US')} ${all === 1 ? 'record' : 'records'}`;

@@ -3,12 +3,19 @@ import { type FileHandle, open, rename, rm } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { kinds } from '../model/index.ts';
 import type { RecordStore } from '../store/index.ts';
-import { archiveFormat, fileOf, MANIFEST, MANIFEST_SUM, type Manifest } from './manifest.ts';
+import {
+  archiveFormats,
+  fileOf,
+  MANIFEST,
+  MANIFEST_SUM,
+  type Manifest,
+  TERRAIN,
+} from './manifest.ts';
 import { zipInto } from './zip-writer.ts';
 
 /**
  * Writes every record, as all were at one moment, into one archive: a zip of a file of JSON lines
- * for each kind and a manifest. Others may go on writing records meanwhile. The archive takes its
+ * for each kind, the terrain file where one is loaded, and a manifest. Others may go on writing records meanwhile. The archive takes its
  * name when it is whole and on the disk; one of that name is replaced.
  * @param file where to write it
  * @returns the manifest, with how many records of each kind it holds
@@ -41,7 +48,7 @@ async function writeArchive(store: RecordStore, handle: FileHandle): Promise<Man
   const zip = zipInto(handle);
   const manifest: Manifest = {
     plugside: 'records',
-    format: archiveFormat,
+    format: archiveFormats.records,
     madeAt: new Date().toISOString(),
     files: [],
   };
@@ -56,6 +63,13 @@ async function writeArchive(store: RecordStore, handle: FileHandle): Promise<Man
     }
     const sha256 = await zip.add(name, lines());
     manifest.files.push({ name, kind, records, sha256 });
+  }
+  const terrain = await store.terrainFile();
+  if (terrain) {
+    const { name: title, ...rest } = terrain;
+    const sha256 = await zip.add(TERRAIN, store.terrainPieces());
+    manifest.format = archiveFormats.withTerrain;
+    manifest.terrain = { name: TERRAIN, title, ...rest, sha256 };
   }
   const text = `${JSON.stringify(manifest, null, 2)}\n`;
   await zip.add(MANIFEST, [text]);

@@ -1,13 +1,7 @@
 /** Is the archive whole, and one that we can read? Looked at before any database is touched. */
 import { createHash } from 'node:crypto';
 import { ArchiveError } from './errors.ts';
-import {
-  archiveFormat,
-  MANIFEST,
-  MANIFEST_SUM,
-  type Manifest,
-  manifestSchema,
-} from './manifest.ts';
+import { MANIFEST, MANIFEST_SUM, type Manifest, manifestSchema, newestFormat } from './manifest.ts';
 import { damaged, readZip, type ZipReader } from './zip-reader.ts';
 
 export interface CheckedArchive {
@@ -27,7 +21,8 @@ export async function checkArchive(path: string): Promise<CheckedArchive> {
   const sum = (await readAll(zip, MANIFEST_SUM)).toString('utf8').slice(0, 64);
   if (sum !== sha256(text)) throw damaged(path, `${MANIFEST} is not as it was written`);
   const manifest = parseManifest(path, text.toString('utf8'));
-  for (const { name, sha256: wanted } of manifest.files) {
+  const files = [...manifest.files, ...(manifest.terrain ? [manifest.terrain] : [])];
+  for (const { name, sha256: wanted } of files) {
     const hash = createHash('sha256');
     for await (const piece of zip.read(name)) hash.update(piece);
     if (hash.digest('hex') !== wanted) throw damaged(path, `${name} is not as it was written`);
@@ -38,9 +33,9 @@ export async function checkArchive(path: string): Promise<CheckedArchive> {
 function parseManifest(path: string, text: string): Manifest {
   const given: unknown = JSON.parse(text);
   const { format } = given as { format?: unknown };
-  if (typeof format === 'number' && format > archiveFormat) {
+  if (typeof format === 'number' && format > newestFormat) {
     throw new ArchiveError(
-      `${path} was written by a newer version of Plugside (archive format ${format}; this version reads up to ${archiveFormat}). ` +
+      `${path} was written by a newer version of Plugside (archive format ${format}; this version reads up to ${newestFormat}). ` +
         'Nothing was restored. Use that version or a later one.',
     );
   }

@@ -2,8 +2,12 @@
 import { z } from 'zod';
 import { type Kind, kinds } from '../model/index.ts';
 
-/** Goes up where an older Plugside could not read the archive. */
-export const archiveFormat = 1;
+/**
+ * Goes up where an older Plugside could not read the archive: 2 with terrain in it, which one that
+ * knows 1 alone would leave out without a word.
+ */
+export const archiveFormats = { records: 1, withTerrain: 2 } as const;
+export const newestFormat = archiveFormats.withTerrain;
 
 export const MANIFEST = 'manifest.json';
 /** SHA-256 of the manifest, as `sha256sum` writes and checks it. */
@@ -13,7 +17,7 @@ const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/);
 
 export const manifestSchema = z.object({
   plugside: z.literal('records'),
-  format: z.literal(archiveFormat),
+  format: z.union([z.literal(archiveFormats.records), z.literal(archiveFormats.withTerrain)]),
   madeAt: z.iso.datetime(),
   files: z.array(
     z.strictObject({
@@ -23,7 +27,21 @@ export const manifestSchema = z.object({
       sha256: sha256Schema,
     }),
   ),
+  /** Left out where no terrain was loaded. */
+  terrain: z
+    .strictObject({
+      name: z.literal('terrain.tif'),
+      title: z.string(),
+      unit: z.enum(['m', 'ft']).optional(),
+      bytes: z.int().min(0),
+      addedAt: z.iso.datetime(),
+      sha256: sha256Schema,
+    })
+    .optional(),
 });
+
+/** The district's terrain file, as it was loaded. */
+export const TERRAIN = 'terrain.tif';
 
 export type Manifest = z.infer<typeof manifestSchema>;
 

@@ -5,6 +5,7 @@ import { ownFields } from '../store/cells.ts';
 import { tableOf } from '../store/columns.ts';
 import { isForeignKeyViolation, isUniqueViolation } from '../store/database-errors.ts';
 import { connect, type StoreTarget } from '../store/open-store.ts';
+import { putTerrainFile, terrainFileIn } from '../store/terrain-file.ts';
 import { validate } from '../store/validate.ts';
 import { writeRows } from '../store/write-rows.ts';
 import { type CheckedArchive, checkArchive } from './check-archive.ts';
@@ -18,8 +19,8 @@ type Db = Kysely<unknown>;
 const ROWS_AT_ONCE = 500;
 
 /**
- * Brings back every record of an archive, with its id, version and times, into a database of
- * either kind that holds none yet: all of them or, where anything is wrong, none.
+ * Brings back every record of an archive, with its id, version and times, and its terrain, into a
+ * database of either kind that holds none yet: all of them or, where anything is wrong, none.
  * @param file an archive that `backUp` wrote
  * @throws ArchiveError, NotEmptyError, StoreOpenError, RecordIssuesError
  */
@@ -32,6 +33,7 @@ export async function restore(file: string, target: StoreTarget): Promise<Manife
       for (const { kind } of archive.manifest.files) {
         await restoreKind(db, connections.engine, file, archive, kind);
       }
+      await restoreTerrain(db, connections.engine, file, archive);
     });
   } catch (error) {
     if (isForeignKeyViolation(error) || isUniqueViolation(error)) {
@@ -53,6 +55,24 @@ async function refuseUnlessEmpty(db: Db): Promise<void> {
         'Nothing was restored. Restore into a new file or an empty database.',
     );
   }
+  if (await terrainFileIn(db)) {
+    throw new NotEmptyError(
+      'The database holds terrain already. Nothing was restored. Restore into a new file or an empty database.',
+    );
+  }
+}
+
+async function restoreTerrain(
+  db: Db,
+  engine: Engine,
+  file: string,
+  { manifest: { terrain }, zip }: CheckedArchive,
+): Promise<void> {
+  if (!terrain) return;
+  const { name, title, unit, addedAt, sha256 } = terrain;
+  const given = { name: title, ...(unit && { unit }), addedAt };
+  const put = await putTerrainFile(db, engine, given, zip.read(name));
+  if (put.sha256 !== sha256) throw damaged(file, `${name} is not as it was written`);
 }
 
 async function restoreKind(

@@ -6,9 +6,12 @@ import { Zip, ZipDeflate } from 'fflate';
 /** Text gathered before it is compressed and written [characters]. */
 const PIECE = 1 << 16;
 
+/** Text, or bytes in pieces of a fitting size. */
+type Content = AsyncIterable<string | Uint8Array> | Iterable<string | Uint8Array>;
+
 export interface ZipWriter {
   /** Writes one file into the archive; its SHA-256 in hexadecimal. */
-  add(name: string, text: AsyncIterable<string> | Iterable<string>): Promise<string>;
+  add(name: string, content: Content): Promise<string>;
   end(): Promise<void>;
 }
 
@@ -26,12 +29,12 @@ export function zipInto(file: FileHandle): ZipWriter {
     for (const piece of ready) await file.writeFile(piece);
   };
   return {
-    add: async (name, text) => {
+    add: async (name, content) => {
       const entry = new ZipDeflate(name, { level: 6 });
       zip.add(entry);
       const hash = createHash('sha256');
-      for await (const piece of inPieces(text)) {
-        const bytes = Buffer.from(piece, 'utf8');
+      for await (const piece of inPieces(content)) {
+        const bytes = typeof piece === 'string' ? Buffer.from(piece, 'utf8') : piece;
         hash.update(bytes);
         entry.push(bytes);
         await flush();
@@ -47,9 +50,13 @@ export function zipInto(file: FileHandle): ZipWriter {
   };
 }
 
-async function* inPieces(text: AsyncIterable<string> | Iterable<string>): AsyncIterable<string> {
+async function* inPieces(content: Content): AsyncIterable<string | Uint8Array> {
   let piece = '';
-  for await (const some of text) {
+  for await (const some of content) {
+    if (typeof some !== 'string') {
+      yield some;
+      continue;
+    }
     piece += some;
     if (piece.length < PIECE) continue;
     yield piece;

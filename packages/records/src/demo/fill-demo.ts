@@ -2,10 +2,11 @@ import { type FieldsIn, type Kind, kinds } from '../model/index.ts';
 import type { RecordStore } from '../store/record-store.ts';
 import { references } from '../store/references.ts';
 import { demoDistrict } from './demo-district.ts';
+import { demoTerrain } from './demo-terrain.ts';
 
 /**
- * Puts the invented district into a store, all of it or, where anything fails, none. Filling a
- * store again changes nothing.
+ * Puts the invented district into a store, its ground too: all of it or, where anything fails, none.
+ * Filling a store again changes nothing, and terrain that was loaded since stays.
  * @param seed whole number; 1 where left out
  * @throws RecordIssuesError
  */
@@ -23,6 +24,9 @@ export async function fillDemo(store: RecordStore, seed = 1): Promise<void> {
         ids.set(kind, await idsByExternalId(inside, kind, source));
       }
     }
+    if (await inside.terrainFile()) return;
+    const { name, bytes } = demoTerrain();
+    await inside.putTerrainFile({ name }, [bytes]);
   });
 }
 

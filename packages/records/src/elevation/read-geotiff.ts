@@ -35,7 +35,18 @@ export async function readTerrain(
       'Cut it to the district.',
     );
   }
-  const bytes = await readFile(file);
+  return terrainFrom(await readFile(file), { ...options, name });
+}
+
+/**
+ * The same from a file's bytes.
+ * @throws SourceRefusedError where they are no such file, turned, too many cells, or of unknown place
+ */
+export async function terrainFrom(
+  bytes: Uint8Array,
+  options: ReadTerrainOptions & { name: string },
+): Promise<Terrain> {
+  const { name } = options;
   const raster = await rasterOf(name, bytes, options).catch((error: unknown) => {
     if (error instanceof SourceRefusedError) throw error;
     const why = error instanceof Error ? error.message : String(error);
@@ -50,7 +61,7 @@ export async function readTerrain(
 
 async function rasterOf(
   name: string,
-  bytes: Buffer,
+  bytes: Uint8Array,
   { unit }: ReadTerrainOptions,
 ): Promise<Raster> {
   const { buffer, byteOffset, byteLength } = bytes;

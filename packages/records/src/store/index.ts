@@ -11,3 +11,4 @@ export type {
   Scalar,
   Where,
 } from './record-store.ts';
+export type { TerrainFile, TerrainGiven } from './terrain-file.ts';

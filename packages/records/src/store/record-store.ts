@@ -1,5 +1,6 @@
 /** What a store of records does, whichever database is under it. */
 import type { FieldsIn, Kind, Stored } from '../model/index.ts';
+import type { Pieces, TerrainFile, TerrainGiven } from './terrain-file.ts';
 
 export type Scalar = string | number | boolean;
 
@@ -116,6 +117,17 @@ export interface RecordStore {
    * on writing meanwhile; only in memory they wait.
    */
   snapshot<T>(work: (store: RecordStore) => Promise<T>): Promise<T>;
+
+  /** The district's terrain file, which is kept with the records; undefined where there is none. */
+  terrainFile(): Promise<TerrainFile | undefined>;
+
+  /** Its bytes in order; read them inside a snapshot where another may be put in meanwhile. */
+  terrainPieces(): AsyncIterable<Uint8Array>;
+
+  /** Keeps a terrain file in place of the one before. What it holds is not looked at. */
+  putTerrainFile(given: TerrainGiven, pieces: Pieces): Promise<TerrainFile>;
+
+  removeTerrainFile(): Promise<void>;
 
   close(): Promise<void>;
 }

@@ -25,6 +25,15 @@ import type {
   RecordStore,
   Where,
 } from './record-store.ts';
+import {
+  type Pieces,
+  putTerrainFile,
+  removeTerrainFile,
+  type TerrainFile,
+  type TerrainGiven,
+  terrainFileIn,
+  terrainPiecesIn,
+} from './terrain-file.ts';
 import { validate } from './validate.ts';
 import { updateRow, writeRows } from './write-rows.ts';
 
@@ -166,6 +175,22 @@ export class SqlStore implements RecordStore {
   async snapshot<T>(work: (store: RecordStore) => Promise<T>): Promise<T> {
     if (this.#inside) return work(this);
     return this.#connections.snapshot((db) => work(this.#within(db)));
+  }
+
+  async terrainFile(): Promise<TerrainFile | undefined> {
+    return terrainFileIn(this.#connections.read);
+  }
+
+  terrainPieces(): AsyncIterable<Uint8Array> {
+    return terrainPiecesIn(this.#connections.read);
+  }
+
+  async putTerrainFile(given: TerrainGiven, pieces: Pieces): Promise<TerrainFile> {
+    return this.#atomic((db) => putTerrainFile(db, this.engine, given, pieces));
+  }
+
+  async removeTerrainFile(): Promise<void> {
+    await this.#atomic((db) => removeTerrainFile(db, this.engine));
   }
 
   async close(): Promise<void> {

@@ -22,7 +22,7 @@ export interface ApiOptions {
   store: RecordStore;
   /** Told by the OpenAPI document. */
   version: string;
-  /** Where loaded terrain is kept between starts; left out, it goes when the process ends. */
+  /** Where earlier versions kept terrain: it is taken in among the records from there. */
   terrainFile?: string | undefined;
   /** File of map tiles on this server's disk. */
   baseMapFile?: string | undefined;
@@ -47,7 +47,7 @@ export function createApi(options: ApiOptions): OpenAPIHono {
   baseMapRoutes(app, maps, baseMapFile);
   supplyRoutes(app, store);
   importRoutes(app, store, work, layers);
-  const terrain = districtTerrain(terrainFile ?? work.newPath('.tif'));
+  const terrain = districtTerrain(store, terrainFile);
   elevationRoutes(app, terrain, work);
   situationRoute(app, store, terrain);
   exportRoutes(app, store, work);

@@ -4,7 +4,7 @@ import type { StoreTarget } from '@plugside/records';
 /** Which records are served. */
 export interface DatabaseSettings {
   target: StoreTarget;
-  /** Where terrain that is loaded for the district is kept: beside the records, where they are a file. */
+  /** Where earlier versions kept terrain, beside the records; now it is kept among them. */
   terrainFile: string;
   /** Nobody named a database: this one is made where it is missing, with the demo district in it. */
   isDefault: boolean;

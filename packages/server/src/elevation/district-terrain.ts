@@ -1,9 +1,8 @@
-import { existsSync } from 'node:fs';
-import { copyFile, mkdir, rename, rm } from 'node:fs/promises';
-import { dirname } from 'node:path';
-import { readTerrain, type Terrain } from '@plugside/records';
+import { createReadStream, existsSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
+import { type RecordStore, readTerrain, type Terrain, terrainFrom } from '@plugside/records';
 
-/** The ground that was loaded for the district, kept in one file. */
+/** The ground that was loaded for the district, kept with its records. */
 export interface DistrictTerrain {
   /** Undefined where none was loaded. */
   current(): Promise<Terrain | undefined>;
@@ -15,49 +14,72 @@ export interface DistrictTerrain {
   remove(): Promise<void>;
 }
 
-/** @param file where it is kept between starts */
-export function districtTerrain(file: string): DistrictTerrain {
-  let terrain: Promise<Terrain | undefined> | undefined;
+/** @param earlierFile where earlier versions kept it, beside the records: it is taken in from there */
+export function districtTerrain(store: RecordStore, earlierFile?: string): DistrictTerrain {
+  /** As last read: others may have put another file in since. */
+  let known: { addedAt: string; sha256: string; terrain: Promise<Terrain | undefined> } | undefined;
+  let taken: Promise<void> | undefined;
 
-  const fromFile = async (): Promise<Terrain | undefined> => {
+  const takeIn = async () => {
+    if (!earlierFile) return;
     for (const unit of ['m', 'ft', undefined] as const) {
-      const kept = keptAs(file, unit);
-      if (existsSync(kept)) return readTerrain(kept, { name: 'the terrain file', unit });
+      const kept = keptAs(earlierFile, unit);
+      if (!existsSync(kept)) continue;
+      // A newer one may have been loaded by another server on the same records.
+      if (!(await store.terrainFile())) {
+        const given = { name: 'the terrain file', ...(unit && { unit }) };
+        await store.putTerrainFile(given, createReadStream(kept));
+      }
+      await rm(kept);
     }
-    return undefined;
   };
+
+  const takeInOnce = () => {
+    taken ??= takeIn().catch(tell);
+    return taken;
+  };
+
+  const read = (): Promise<Terrain | undefined> =>
+    store.snapshot(async (still) => {
+      const file = await still.terrainFile();
+      if (!file) return undefined;
+      const pieces: Uint8Array[] = [];
+      for await (const piece of still.terrainPieces()) pieces.push(piece);
+      return terrainFrom(Buffer.concat(pieces), file);
+    });
 
   return {
-    current: () => {
-      terrain ??= fromFile().catch((error: unknown) => {
-        // A damaged file must not take the records with it.
-        console.error(error);
-        return undefined;
-      });
-      return terrain;
+    current: async () => {
+      await takeInOnce();
+      const file = await store.terrainFile();
+      if (!file) return undefined;
+      const { addedAt, sha256 } = file;
+      if (known?.sha256 !== sha256 || known.addedAt !== addedAt) {
+        known = { addedAt, sha256, terrain: read().catch(tell) };
+      }
+      return known.terrain;
     },
     load: async (upload, { name, unit }) => {
-      const loaded = await readTerrain(upload, { name, unit });
-      await mkdir(dirname(file), { recursive: true });
-      const beside = `${file}.new`;
-      await copyFile(upload, beside);
-      await removeAll(file);
-      await rename(beside, keptAs(file, unit));
-      terrain = Promise.resolve(loaded);
-      return loaded;
+      const terrain = await readTerrain(upload, { name, ...(unit && { unit }) });
+      const given = { name, ...(unit && { unit }) };
+      const { addedAt, sha256 } = await store.putTerrainFile(given, createReadStream(upload));
+      known = { addedAt, sha256, terrain: Promise.resolve(terrain) };
+      return terrain;
     },
     remove: async () => {
-      await removeAll(file);
-      terrain = Promise.resolve(undefined);
+      await takeInOnce();
+      await store.removeTerrainFile();
     },
   };
 }
 
-/** The unit that was asked for is in the name, since the file itself may not say it. */
-function keptAs(file: string, unit: 'm' | 'ft' | undefined): string {
-  return unit === undefined ? file : file.replace(/(\.\w+)?$/, `.${unit}$1`);
+/** Damaged terrain must not take the records with it. */
+function tell(error: unknown): undefined {
+  console.error(error);
+  return undefined;
 }
 
-async function removeAll(file: string): Promise<void> {
-  for (const unit of ['m', 'ft', undefined] as const) await rm(keptAs(file, unit), { force: true });
+/** Earlier versions kept the unit that was asked for in the name. */
+function keptAs(file: string, unit: 'm' | 'ft' | undefined): string {
+  return unit === undefined ? file : file.replace(/(\.\w+)?$/, `.${unit}$1`);
 }

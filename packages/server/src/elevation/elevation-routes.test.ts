@@ -1,7 +1,6 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { problemIn, type TestServer, testServer } from '../test-server.ts';
 import { districtTerrain } from './district-terrain.ts';
 
@@ -128,20 +127,42 @@ describe('the height of the ground', () => {
 });
 
 describe('loaded terrain', () => {
+  const upload = () => {
+    const file = join(server.folder, 'upload.tif');
+    writeFileSync(file, geotiff(1, [100]));
+    return file;
+  };
+  afterEach(() => server.store.removeTerrainFile());
+
   it('is there after the next start, in the unit that was asked for', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'plugside-terrain-'));
-    try {
-      const file = join(folder, 'not-yet', 'terrain.tif');
-      const upload = join(server.folder, 'upload.tif');
-      writeFileSync(upload, geotiff(1, [100]));
-      await districtTerrain(file).load(upload, { name: 'a.tif', unit: 'ft' });
-      const again = await districtTerrain(file).current();
-      expect(again?.elevationFt(-70.995, 41.995)).toBeCloseTo(100, 6);
-      await districtTerrain(file).load(upload, { name: 'a.tif' });
-      const metres = await districtTerrain(file).current();
-      expect(metres?.elevationFt(-70.995, 41.995)).toBeCloseTo(328.084, 2);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
+    await districtTerrain(server.store).load(upload(), { name: 'a.tif', unit: 'ft' });
+    const again = await districtTerrain(server.store).current();
+    expect(again?.name).toBe('a.tif');
+    expect(again?.elevationFt(-70.995, 41.995)).toBeCloseTo(100, 6);
+    await districtTerrain(server.store).load(upload(), { name: 'a.tif' });
+    const metres = await districtTerrain(server.store).current();
+    expect(metres?.elevationFt(-70.995, 41.995)).toBeCloseTo(328.084, 2);
+  });
+
+  it('is seen by another server on the same records, and its going too', async () => {
+    const [one, other] = [districtTerrain(server.store), districtTerrain(server.store)];
+    expect(await other.current()).toBeUndefined();
+    await one.load(upload(), { name: 'a.tif' });
+    expect((await other.current())?.name).toBe('a.tif');
+    await other.remove();
+    expect(await one.current()).toBeUndefined();
+  });
+
+  it('that an earlier version kept beside the records is taken in, once', async () => {
+    const beside = join(server.folder, 'records.sqlite.terrain.tif');
+    const kept = beside.replace('.tif', '.ft.tif');
+    writeFileSync(kept, geotiff(1, [100]));
+    const terrain = await districtTerrain(server.store, beside).current();
+    expect(terrain?.elevationFt(-70.995, 41.995)).toBeCloseTo(100, 6);
+    expect(existsSync(kept)).toBe(false);
+    expect(await server.store.terrainFile()).toMatchObject({ unit: 'ft' });
+    writeFileSync(kept, geotiff(1, [900]));
+    const second = await districtTerrain(server.store, beside).current();
+    expect(second?.elevationFt(-70.995, 41.995)).toBeCloseTo(100, 6);
   });
 });

@@ -1,7 +1,9 @@
 /** Every step, by number. A step that has been released is never edited: a change is a new step. */
 import type { Migration } from 'kysely';
 import { firstTables } from './0001-first-tables.ts';
+import { terrainTables } from './0002-terrain.ts';
 
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-first-tables': firstTables,
+  '0002-terrain': terrainTables,
 };
