@@ -94,6 +94,7 @@ export interface Mishap {
   flowGpm: number;
   /** And after the pumps are set anew. */
   resetGpm: number;
+  /** The demand is met, as the pumps stand or set anew. */
   stillMeets: boolean;
   /** What happens and what to do, in a sentence. */
   text: string;

@@ -4,6 +4,7 @@ export type { CancelSignal } from './cancel.ts';
 export type * from './choice.ts';
 export { type ChooseOptions, chooseSupply } from './choose-supply.ts';
 export type { GroundLine } from './ground.ts';
+export { mishaps } from './mishaps.ts';
 export { usualRanking } from './rank.ts';
 export {
   type RelayHose,
@@ -14,3 +15,4 @@ export {
 } from './relay-plan.ts';
 export type * from './situation.ts';
 export { type TaskTimes, usualTaskTimes } from './task-times.ts';
+export { type BoostQuestion, whenToBoost } from './when-to-boost.ts';

@@ -111,7 +111,8 @@ class Drawing {
     const [main, ...sides] = outlets;
     const starts = dischargesOf(pump);
     if (leg.valve) {
-      const valve = newAssistValve(this.#id('valve'), hydrant, 'boost');
+      const name = `Assist valve at ${hydrant.name ?? hydrant.id}`;
+      const valve = newAssistValve(this.#id('valve'), hydrant, 'boost', { name });
       this.valves.push(valve);
       this.#line('suction', `${valve.id}.pump-suction`, this.#intake(pump), hose, suctionFt);
       this.#line('discharge', starts[0]!, `${valve.id}.pump-discharge`, hose, dischargeFt);

@@ -1,0 +1,218 @@
+/** What one thing going wrong does to a supply that is set. */
+import type { Line, Plan, Rig } from '../plan/plan.ts';
+import { describeLine, nameOf, portOf, splitPortRef } from '../plan/ports.ts';
+import { settingsFor } from '../questions/settings-for.ts';
+import { SupplySearch } from '../questions/supply-search.ts';
+import { formatHoseSize } from '../units/hose-size.ts';
+import type { UnitSystem } from '../units/quantities.ts';
+import { limitWords } from '../words/answer.ts';
+import { sayIn } from '../words/say.ts';
+import { supplyAsSet } from './as-set.ts';
+import type { Mishap, SupplyWay } from './choice.ts';
+import { listed } from './leg.ts';
+
+/** A hydrant's loss that is tried: a fifth of its flow. Ours. */
+const WEAKER = 0.2;
+/** The usual hand line [gpm]. */
+const ONE_LINE_GPM = 150;
+/** Differences under this are no difference [gpm]. */
+const SLACK_GPM = 0.5;
+
+interface Fault {
+  what: string;
+  /** The plan with it, nobody having touched anything. */
+  plan: Plan;
+  /** The plan as crews would make it before they set the pumps anew; the same where left out. */
+  mended?: Plan;
+  demandGpm: number;
+  /** What is left and what to do. */
+  note: string;
+}
+
+/**
+ * One mishap at a time, each with what the scene still gets while nobody touches a pump, and after
+ * the pumps are set anew: a pump stops, a line is lost, a hydrant gives a fifth less, one more hand
+ * line is wanted.
+ *
+ * As they stand: the attack engine takes no more than leaves its intake its least, so other limits
+ * may be passed; those are listed. A way without a plan (a tender shuttle alone) has none.
+ * @throws RangeError for a demand that is not above 0; NetworkError where the plan cannot be solved
+ */
+export function mishaps(
+  of: Plan | Pick<SupplyWay, 'plan'>,
+  demandGpm: number,
+  options: { units?: UnitSystem } = {},
+): Mishap[] {
+  if (!(demandGpm > 0) || !Number.isFinite(demandGpm)) {
+    throw new RangeError(`demandGpm is ${demandGpm}; allowed: above 0. Give the flow wanted.`);
+  }
+  const plan = 'lines' in of ? of : of.plan;
+  if (!plan) return [];
+  const units = options.units ?? 'us';
+  return [
+    ...pumpFaults(plan, demandGpm),
+    ...lineFaults(plan, demandGpm, units),
+    ...hydrantFaults(plan, demandGpm),
+    moreWanted(plan, demandGpm, units),
+  ].map((fault) => mishapOf(fault, units));
+}
+
+function mishapOf(fault: Fault, units: UnitSystem): Mishap {
+  const say = sayIn(units);
+  const { demandGpm } = fault;
+  const { flowGpm, limits } = supplyAsSet(fault.plan, demandGpm);
+  const mended = fault.mended ?? fault.plan;
+  const mostGpm = new SupplySearch(mended).greatestGpm();
+  const answer = settingsFor(mended, demandGpm, { units });
+  const resetGpm = Math.min(demandGpm, mostGpm);
+  const passed = limits.filter((limit) => limit.passed && limit.weight === 'hard');
+  // Water that draws a main or an intake under its least is not to be counted on.
+  const over = flowGpm >= 1 && passed.length > 0;
+  const best = over ? resetGpm : Math.max(flowGpm, resetGpm);
+  const stillMeets = best >= demandGpm - SLACK_GPM;
+  const comes =
+    flowGpm < 1 ? 'no water comes' : `${say.full(flowGpm, 'flow')} comes as the pumps are set`;
+  const beyond = over
+    ? `, past ${listed(passed.map((limit) => limitWords(fault.plan, limit, units)))}`
+    : '';
+  const anew =
+    over || resetGpm > flowGpm + SLACK_GPM
+      ? `, ${say.full(resetGpm, 'flow')}${over ? ' within every limit' : ''} with them set anew`
+      : '';
+  const end = stillMeets
+    ? 'The demand is met.'
+    : `${say.full(demandGpm - best, 'flow')} short: shut lines to match, and bring another supply.`;
+  return {
+    what: fault.what,
+    flowGpm,
+    resetGpm,
+    stillMeets,
+    text: `${fault.what}: ${comes}${beyond}${anew}. ${fault.note}${fault.note ? ' ' : ''}${end}`,
+    orders: answer.orders,
+    passed,
+  };
+}
+
+/** Every pump before the scene in turn. */
+function pumpFaults(plan: Plan, demandGpm: number): Fault[] {
+  return plan.rigs
+    .filter((rig) => rig.id !== plan.scene && rig.setting.mode !== 'idle')
+    .map((rig) => {
+      const stopped: Plan = {
+        ...plan,
+        rigs: plan.rigs.map((one) =>
+          one.id === rig.id ? { ...one, setting: { mode: 'idle' } } : one,
+        ),
+      };
+      const fault: Fault = {
+        what: `${nameOf(rig)} stops pumping`,
+        plan: stopped,
+        demandGpm,
+        note: '',
+      };
+      const valve = valveOf(plan, rig);
+      if (valve) {
+        fault.note = "The assist valve's clapper opens: water goes on at hydrant pressure.";
+        const shut = withoutBooster(stopped, rig, valve);
+        const better =
+          new SupplySearch(shut).greatestGpm() > new SupplySearch(stopped).greatestGpm();
+        if (better) fault.mended = shut;
+      } else if (drafts(plan, rig)) {
+        fault.note = 'Nothing lifts the water without it.';
+      } else {
+        fault.note = 'Water passes through its pump, or take it out of the line.';
+      }
+      return fault;
+    });
+}
+
+function valveOf(plan: Plan, rig: Rig): string | undefined {
+  const fed = plan.lines.find((line) => {
+    const to = splitPortRef(line.to);
+    return splitPortRef(line.from).pieceId === rig.id && to.port === 'pump-discharge';
+  });
+  return fed && splitPortRef(fed.to).pieceId;
+}
+
+/** Handle back at hydrant, the booster's lines shut. */
+function withoutBooster(plan: Plan, rig: Rig, valveId: string): Plan {
+  return {
+    ...plan,
+    appliances: plan.appliances.map((one) =>
+      one.id === valveId && one.kind === 'assist-valve' ? { ...one, handle: 'hydrant' } : one,
+    ),
+    lines: plan.lines.map((line) => (touches(line, rig.id) ? { ...line, valve: 'shut' } : line)),
+  };
+}
+
+function touches(line: Line, id: string): boolean {
+  return [line.from, line.to].some((ref) => splitPortRef(ref).pieceId === id);
+}
+
+function drafts(plan: Plan, rig: Rig): boolean {
+  return plan.lines.some(
+    (line) =>
+      splitPortRef(line.to).pieceId === rig.id &&
+      plan.drafts.some(({ id }) => id === splitPortRef(line.from).pieceId),
+  );
+}
+
+/** Every line of the lay in turn: hose into the scene, and between pumps; hookups at a source left out. */
+function lineFaults(plan: Plan, demandGpm: number, units: UnitSystem): Fault[] {
+  const rigs = new Set(plan.rigs.map(({ id }) => id));
+  const lay = plan.lines.filter((line) => {
+    const from = splitPortRef(line.from).pieceId;
+    const to = splitPortRef(line.to).pieceId;
+    return (
+      line.valve !== 'shut' &&
+      (to === plan.scene || (rigs.has(from) && rigs.has(to) && from !== plan.scene))
+    );
+  });
+  return lay.map((line) => {
+    const one = line.count > 1;
+    const lost: Partial<Line> = one ? { count: line.count - 1 } : { valve: 'shut' };
+    return {
+      what: `${one ? 'One of the lines' : 'The line'} ${lineWords(plan, line, lay, units)} is lost`,
+      plan: {
+        ...plan,
+        lines: plan.lines.map((other) => (other.id === line.id ? { ...other, ...lost } : other)),
+      },
+      demandGpm,
+      note: 'Shut it at its upstream end first: until then it runs the others dry.',
+    };
+  });
+}
+
+/** Told apart by size and outlet where two run between the same ends. */
+function lineWords(plan: Plan, line: Line, among: readonly Line[], units: UnitSystem): string {
+  const words = describeLine(plan, line);
+  const twins = among.filter((other) => describeLine(plan, other) === words);
+  if (twins.length < 2) return words;
+  const size = formatHoseSize(line.hose, units);
+  const outlet = portOf(plan, line.from)?.port.label.toLowerCase() ?? '';
+  return `${words} (${size}, ${outlet})`;
+}
+
+function hydrantFaults(plan: Plan, demandGpm: number): Fault[] {
+  return plan.hydrants.map((hydrant) => ({
+    what: `${nameOf(hydrant)} gives ${Math.round(WEAKER * 100)} % less than its test`,
+    plan: {
+      ...plan,
+      hydrants: plan.hydrants.map((one) =>
+        one.id === hydrant.id ? { ...one, testGpm: one.testGpm * (1 - WEAKER) } : one,
+      ),
+    },
+    demandGpm,
+    note: '',
+  }));
+}
+
+function moreWanted(plan: Plan, demandGpm: number, units: UnitSystem): Fault {
+  const line = sayIn(units).full(ONE_LINE_GPM, 'flow');
+  return {
+    what: `One more hand line (${line}) is wanted`,
+    plan,
+    demandGpm: demandGpm + ONE_LINE_GPM,
+    note: '',
+  };
+}
