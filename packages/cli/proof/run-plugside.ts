@@ -1,6 +1,6 @@
 /** The real command as a process of its own, from source, put together once for a test file. */
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { copyFileSync, cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -39,7 +39,11 @@ export async function preparePlugside(): Promise<Plugside> {
     logLevel: 'error',
     resolve: { conditions },
     // Compiled parts cannot be put together; they are found through node_modules below.
-    ssr: { noExternal: true, external: ['better-sqlite3', 'pg'], resolve: { conditions } },
+    ssr: {
+      noExternal: true,
+      external: ['better-sqlite3', 'pg', 'pdfkit'],
+      resolve: { conditions },
+    },
     build: {
       ssr: join(cli, 'src', 'index.ts'),
       outDir: join(made, 'dist'),
@@ -50,6 +54,8 @@ export async function preparePlugside(): Promise<Plugside> {
   mkdirSync(join(made, 'bin'));
   copyFileSync(join(cli, 'bin', 'plugside.mjs'), join(made, 'bin', 'plugside.mjs'));
   copyFileSync(join(cli, 'package.json'), join(made, 'package.json'));
+  // Fonts are found from where the code that prints lies, two folders down.
+  cpSync(join(root, 'packages', 'paper', 'fonts'), join(made, 'fonts'), { recursive: true });
   const folder = join(made, 'here');
   mkdirSync(folder);
   symlinkSync(join(root, 'examples'), join(folder, 'examples'));

@@ -9,6 +9,7 @@ import { addCurves } from './commands/curves.ts';
 import { addMost } from './commands/most.ts';
 import { addNew } from './commands/new.ts';
 import { addNow } from './commands/now.ts';
+import { addPrint } from './commands/print.ts';
 import { addProfile } from './commands/profile.ts';
 import { addRecords } from './commands/records.ts';
 import { addSchema } from './commands/schema.ts';
@@ -34,6 +35,8 @@ export function buildProgram(answer: Answer, output: OutputConfiguration): Comma
   for (const add of [addNew, addCheck, addConvert, addProfile]) add(program, answer);
   program.commandsGroup('Records:');
   addRecords(program, answer);
+  program.commandsGroup('Paper:');
+  addPrint(program, answer);
   program.commandsGroup('Reference:');
   for (const add of [addCatalogue, addSchema]) add(program, answer);
   program.addHelpCommand(

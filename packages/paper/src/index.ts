@@ -1,4 +1,12 @@
 /** Documents that crews carry, as PDF: data in, pages out. */
+export { type CardsRequest, hydrantCardsFrom } from './from-records/cards.ts';
+export {
+  cardRigs,
+  type DepartmentRecords,
+  pickedRig,
+  type RecordReader,
+  readDepartment,
+} from './from-records/department.ts';
 export type * from './hydrant-card/data.ts';
 export { type HydrantCardRequest, hydrantCardFor } from './hydrant-card/hydrant-card-for.ts';
 export { renderHydrantCard } from './hydrant-card/render.ts';

@@ -1,0 +1,73 @@
+/** What the documents need of a department's records, read once for any number of them. */
+import { type DepartmentValues, hoseCatalogue } from '@plugside/fireground';
+import { type Kind, recordSchemas, type Stored } from '@plugside/records/model';
+import { departmentCoefficients, type PickedRig } from '@plugside/records/planning';
+import { supplySizes } from '../pump-chart/usual-lines.ts';
+
+/** Where records are read from: what a store of them offers, and no more. */
+export interface RecordReader {
+  all<K extends Kind>(kind: K): AsyncIterable<Stored<K>>;
+}
+
+export interface DepartmentRecords {
+  rigs: Stored<'rigs'>[];
+  pumpTests: Stored<'pump-tests'>[];
+  nozzles: Stored<'nozzles'>[];
+  department: DepartmentValues;
+}
+
+export async function readDepartment(reader: RecordReader): Promise<DepartmentRecords> {
+  const [rigs, pumpTests, nozzles, hoseTests] = await Promise.all([
+    everyOne(reader, 'rigs'),
+    everyOne(reader, 'pump-tests'),
+    everyOne(reader, 'nozzles'),
+    everyOne(reader, 'hose-tests'),
+  ]);
+  const coefficients = departmentCoefficients(hoseTests);
+  return {
+    rigs,
+    pumpTests,
+    nozzles,
+    department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
+  };
+}
+
+async function everyOne<K extends Kind>(reader: RecordReader, kind: K): Promise<Stored<K>[]> {
+  const found: Stored<K>[] = [];
+  for await (const record of reader.all(kind)) found.push(record);
+  return found;
+}
+
+/** A rig with the pump tests that are its own. */
+export function pickedRig({ pumpTests }: DepartmentRecords, rig: Stored<'rigs'>): PickedRig {
+  return { rig, pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id) };
+}
+
+/**
+ * The engines that hydrant cards are made for: the one with the largest and longest supply hose
+ * lays and attacks, and of the others one with an assist valve, else the largest pump, boosts.
+ * Where the records have none, engines of the usual rating without hose of their own stand in.
+ */
+export function cardRigs(records: DepartmentRecords): { attack: PickedRig; booster: PickedRig } {
+  const engines = records.rigs
+    .filter(({ kind, inService }) => inService && (kind === 'engine' || kind === 'aerial'))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+  const attack = [...engines].sort((a, b) => layRank(b) - layRank(a))[0];
+  const others = engines.filter((rig) => rig !== attack);
+  const booster = others.sort(
+    (a, b) =>
+      Number(b.assistValve) - Number(a.assistValve) || (b.ratedGpm ?? 0) - (a.ratedGpm ?? 0),
+  )[0];
+  return {
+    attack: attack ? pickedRig(records, attack) : standIn('Attack engine'),
+    booster: booster ? pickedRig(records, booster) : standIn('an engine'),
+  };
+}
+
+/** Diameter counts before length. */
+function layRank(rig: Stored<'rigs'>): number {
+  const [largest] = supplySizes(rig);
+  return largest ? hoseCatalogue[largest.hose].diameterIn * 1e6 + largest.lengthFt : 0;
+}
+
+const standIn = (name: string): PickedRig => ({ rig: recordSchemas.rigs.parse({ name }) });
