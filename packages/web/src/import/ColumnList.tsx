@@ -1,5 +1,5 @@
 import type { Mapping } from '@plugside/records/import-fields';
-import { useId } from 'react';
+import { useId, useState } from 'react';
 import type { ImportView } from '../api/imports.ts';
 import { Choice } from '../editing/Choice.tsx';
 import { ColumnMeaning } from './ColumnMeaning.tsx';
@@ -22,11 +22,19 @@ interface ColumnListProps {
 
 const NOT_TAKEN = 'not taken';
 
+/** More columns that nothing is taken from are folded away under the others. */
+const MOST_UNFOLDED = 12;
+
 /** Every column of the file, in its order, with what it is taken for. */
 export function ColumnList({ view, mapping, onChange }: ColumnListProps) {
   const heading = useId();
   const { unused } = mapping;
   const columns = view.columns.filter((column) => !column.startsWith('refused_'));
+  // As they were at first: a column that is then taken stays where it is.
+  const [folded] = useState(() => (unused.length > MOST_UNFOLDED ? unused : []));
+  const line = (column: string) => (
+    <ColumnLine key={column} column={column} view={view} mapping={mapping} onChange={onChange} />
+  );
   return (
     <section className="import-part" aria-labelledby={heading}>
       <h3 id={heading}>Columns</h3>
@@ -44,17 +52,13 @@ export function ColumnList({ view, mapping, onChange }: ColumnListProps) {
         <span>First values</span>
         <span>Taken for</span>
       </div>
-      <ul className="columns">
-        {columns.map((column) => (
-          <ColumnLine
-            key={column}
-            column={column}
-            view={view}
-            mapping={mapping}
-            onChange={onChange}
-          />
-        ))}
-      </ul>
+      <ul className="columns">{columns.filter((column) => !folded.includes(column)).map(line)}</ul>
+      {folded.length > 0 && (
+        <details className="folded-columns">
+          <summary>{folded.length} more columns, of which nothing was taken</summary>
+          <ul className="columns">{folded.map(line)}</ul>
+        </details>
+      )}
     </section>
   );
 }

@@ -8,6 +8,9 @@ import { fieldLabel, understoodLines } from './understood-words.ts';
 
 const SHOWN_AT_FIRST = 8;
 
+/** A row of more columns is shown without its blank ones. */
+const SHORT_ROW = 20;
+
 /** The first rows as they stand beside what becomes of them. */
 export function FirstRows({ view }: { view: ImportView }) {
   const heading = useId();
@@ -47,6 +50,13 @@ export function FirstRows({ view }: { view: ImportView }) {
 
 function RowLine({ row, view, open }: { row: SampleRow; view: ImportView; open: boolean }) {
   const { understood } = row;
+  const shown =
+    view.columns.length <= SHORT_ROW
+      ? view.columns
+      : view.columns.filter(
+          (column) => cellText(row.values[column]) !== '' || faultIn(row, column),
+        );
+  const blank = view.columns.length - shown.length;
   return (
     <details className="row-line" open={open || undefined}>
       <summary>
@@ -67,7 +77,7 @@ function RowLine({ row, view, open }: { row: SampleRow; view: ImportView; open: 
         <div>
           <h4>In the file</h4>
           <dl className="row-facts">
-            {view.columns.map((column) => (
+            {shown.map((column) => (
               <div key={column} className={faultIn(row, column) ? 'row-fault' : undefined}>
                 <dt>{column}</dt>
                 <dd>
@@ -78,6 +88,7 @@ function RowLine({ row, view, open }: { row: SampleRow; view: ImportView; open: 
               </div>
             ))}
           </dl>
+          {blank > 0 && <p className="hint">{blank} blank columns are left out.</p>}
         </div>
         <div>
           <h4>As understood</h4>
@@ -98,8 +109,7 @@ function Understood({ row, view }: { row: SampleRow; view: ImportView }) {
     const { reason, remedy } = understood.refusal;
     return (
       <p>
-        <span className="caution-word">Refused.</span>
-        {reason} {remedy}
+        <span className="caution-word">Refused.</span> {reason} {remedy}
       </p>
     );
   }

@@ -15,7 +15,7 @@ export function ImportScreen({ id }: { id: string }) {
   const { view, away, problem } = handle;
   if (away === 'unreachable') return <Unreachable what="Importing" onRetry={handle.retry} />;
   if (away === 'gone') return <Gone />;
-  if (!view) {
+  if (!view || (view.state === 'ready' && handle.looking)) {
     return (
       <p className="nothing" role="status">
         Opening the import…

@@ -67,7 +67,7 @@ export function MappingStep({ handle, view }: StepProps) {
           onChange={change}
         />
       )}
-      <ColumnList view={view} mapping={mapping} onChange={change} />
+      <ColumnList key={view.kind} view={view} mapping={mapping} onChange={change} />
       <FirstRows view={view} />
     </div>
   );

@@ -45,9 +45,13 @@ export function Report({ view, handle, onRun }: ReportProps) {
       <Counts report={report} many={many} />
       {report.dryRun ? (
         <p className="import-actions">
-          <Button className="plain-button main-button" onPress={onRun}>
-            Bring in
-          </Button>
+          {report.added + report.changed > 0 ? (
+            <Button className="plain-button main-button" onPress={onRun}>
+              Bring in
+            </Button>
+          ) : (
+            'There is nothing to bring in as it stands.'
+          )}
         </p>
       ) : (
         <Onward kind={kind} many={many} />

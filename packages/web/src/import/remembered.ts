@@ -137,13 +137,19 @@ export function markFresh(id: string): void {
   }
 }
 
-/** True once for the import that was marked. */
-export function takeFresh(id: string): boolean {
+/** True for the import that was marked, until it is unmarked. */
+export function isFresh(id: string): boolean {
   try {
-    if (globalThis.sessionStorage?.getItem(FRESH) !== id) return false;
-    globalThis.sessionStorage.removeItem(FRESH);
-    return true;
+    return globalThis.sessionStorage?.getItem(FRESH) === id;
   } catch {
     return false;
+  }
+}
+
+export function unmarkFresh(): void {
+  try {
+    globalThis.sessionStorage?.removeItem(FRESH);
+  } catch {
+    // Then nothing was marked either.
   }
 }

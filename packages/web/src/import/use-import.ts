@@ -3,12 +3,21 @@ import type { Mapping } from '@plugside/records/import-fields';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { changeMapping, getImport, guessAnew, type ImportView, runImport } from '../api/imports.ts';
 import { ProblemError, type RefusedField, UnreachableError } from '../api/problem.ts';
-import { type Recalled, recall, rememberedLists, rememberList, takeFresh } from './remembered.ts';
+import {
+  isFresh,
+  type Recalled,
+  recall,
+  rememberedLists,
+  rememberList,
+  unmarkFresh,
+} from './remembered.ts';
 
 const POLL_MS = 400;
 
 export interface ImportHandle {
   view: ImportView | null;
+  /** It is being looked up whether the list is remembered. */
+  looking: boolean;
   /** The server does not know it, or does not answer. */
   away: 'gone' | 'unreachable' | null;
   /** What the last change or request was refused for. */
@@ -36,10 +45,13 @@ export function useImport(id: string): ImportHandle {
   const [problem, setProblem] = useState<string | null>(null);
   const [recalled, setRecalled] = useState<Recalled>(null);
   const [issues, setIssues] = useState<readonly RefusedField[]>([]);
+  /** A new file, until it is known whether its list is remembered. */
+  const [looking, setLooking] = useState(() => isFresh(id));
   const [attempt, setAttempt] = useState(0);
   /** Requests go one after the other: a run must not overtake the mapping that it is to use. */
   const queue = useRef<Promise<unknown>>(Promise.resolve());
   const refused = useRef(false);
+  const looked = useRef(false);
   /** Of several changes on the way, the last one's answer counts. */
   const latest = useRef(0);
 
@@ -106,12 +118,18 @@ export function useImport(id: string): ImportHandle {
     };
   }, [id, waiting, attempt]);
 
-  const first = view?.state === 'ready' && view.report === null ? view : null;
+  const first = view?.state === 'ready' && looking ? view : null;
   useEffect(() => {
-    if (!first?.mapping || !takeFresh(id)) return;
+    if (!first?.mapping || looked.current) return;
+    looked.current = true;
     const found = recall(rememberedLists(), first.mapping, first.columns);
     setRecalled(found);
-    if (found?.is === 'same list') void sendMapping(() => changeMapping(id, found.mapping));
+    const used = found?.is === 'same list' ? found.mapping : null;
+    void (async () => {
+      if (used) await sendMapping(() => changeMapping(id, used));
+      unmarkFresh();
+      setLooking(false);
+    })();
   }, [first, id, sendMapping]);
 
   const setMapping = useCallback(
@@ -124,6 +142,7 @@ export function useImport(id: string): ImportHandle {
   );
   return {
     view,
+    looking,
     away,
     problem,
     issues,
