@@ -6,6 +6,7 @@ import { hydrantSupply } from '../api/district.ts';
 import { allRecords, getRecord } from '../api/records.ts';
 import { useUnits } from '../editing/use-units.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
+import { supplyAddress } from '../supply/address.ts';
 import type { District, MapHydrant } from './district.ts';
 import { BuildingFacts } from './list/BuildingFacts.tsx';
 import { findPlaces } from './list/find-places.ts';
@@ -34,6 +35,11 @@ export function BuildingPanel({ id, hydrants, near, onMore }: BuildingPanelProps
       {(building) => (
         <>
           <BuildingFacts building={building} />
+          <p className="panel-part">
+            <PlaceLink className="supply-link" href={supplyAddress(id)}>
+              Ways to supply it, and which to choose ›
+            </PlaceLink>
+          </p>
           {near === null ? (
             <p role="status">Measuring hose along the streets…</p>
           ) : (

@@ -10,6 +10,9 @@ const laterPlaces: Readonly<Partial<Record<PlaceName, ComponentType>>> = {
   district: lazy(async () => ({
     default: (await import('../district/DistrictPlace.tsx')).DistrictPlace,
   })),
+  supply: lazy(async () => ({
+    default: (await import('../supply/SupplyPlace.tsx')).SupplyPlace,
+  })),
   estimate: lazy(async () => ({
     default: (await import('./EstimatePlace.tsx')).EstimatePlace,
   })),

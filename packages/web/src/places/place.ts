@@ -1,7 +1,7 @@
 /** Where in the app the page is, told by its address. */
 import { useSyncExternalStore } from 'react';
 
-export type PlaceName = 'lay' | 'district' | 'estimate' | 'import';
+export type PlaceName = 'lay' | 'district' | 'supply' | 'estimate' | 'import';
 
 export interface PlaceEntry {
   name: PlaceName;
@@ -15,6 +15,7 @@ export interface PlaceEntry {
 export const places: readonly PlaceEntry[] = [
   { name: 'lay', path: '/', text: 'Lay' },
   { name: 'district', path: '/district', text: 'District' },
+  { name: 'supply', path: '/supply', text: 'Supply' },
   { name: 'estimate', path: '/estimate', text: 'Estimate' },
   { name: 'import', path: '/import', text: 'Import', under: 'district' },
 ];

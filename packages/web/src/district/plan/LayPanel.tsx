@@ -5,9 +5,9 @@ import { Button } from 'react-aria-components';
 import type { HydrantSupply } from '../../api/district.ts';
 import { Choice } from '../../editing/Choice.tsx';
 import { useUnits } from '../../editing/use-units.ts';
+import { PlanActions } from '../../places/PlanActions.tsx';
 import type { District } from '../district.ts';
 import { riseWords } from '../words.ts';
-import { LayActions } from './LayActions.tsx';
 import { LayNotices } from './LayNotices.tsx';
 import { LayWay } from './LayWay.tsx';
 import { useLayDraft } from './lay-store.ts';
@@ -212,12 +212,14 @@ export function LayPanel(props: LayPanelProps) {
       <LayWay district={district} route={route} hydrant={hydrant} building={building} />
       <LayNotices way={wayNotices(route, units)} planning={solved.notices} answered={answered} />
       {solved.plan && (
-        <LayActions
+        <PlanActions
           plan={answered?.plan ?? solved.plan}
-          building={building}
-          hydrant={hydrant}
-          rigs={booster ? [attack, booster] : [attack]}
-          route={route}
+          refers={{
+            buildingId: building.id,
+            hydrantIds: [hydrant.id],
+            rigIds: [attack.id, ...(booster ? [booster.id] : [])],
+            path: route.path.map(([longitude, latitude]) => [longitude, latitude]),
+          }}
         />
       )}
       <p className="deferral">{deferral}</p>

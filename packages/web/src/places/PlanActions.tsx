@@ -1,19 +1,18 @@
 import { type Plan, writePlan } from '@plugside/fireground';
-import type { Stored } from '@plugside/records/model';
-import type { Route } from '@plugside/records/streets';
-import { useState } from 'react';
+import type { FieldsIn } from '@plugside/records/model';
+import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { ProblemError } from '../../api/problem.ts';
-import { createRecord } from '../../api/records.ts';
-import { goTo } from '../../places/place.ts';
-import { usePlan } from '../../plan-store/plan-store.ts';
+import { ProblemError } from '../api/problem.ts';
+import { createRecord } from '../api/records.ts';
+import { usePlan } from '../plan-store/plan-store.ts';
+import { PlaceLink } from './PlaceLink.tsx';
+import { goTo } from './place.ts';
 
-interface LayActionsProps {
+interface PlanActionsProps {
   plan: Plan;
-  building: Stored<'buildings'>;
-  hydrant: Stored<'hydrants'>;
-  rigs: readonly Stored<'rigs'>[];
-  route: Route;
+  /** What the saved plan refers to. */
+  refers: Pick<FieldsIn<'plans'>, 'buildingId' | 'hydrantIds' | 'rigIds' | 'path'>;
+  children?: ReactNode;
 }
 
 type Saving =
@@ -22,19 +21,18 @@ type Saving =
   | { state: 'saved'; of: Plan; id: string; name: string }
   | { state: 'failed'; of: Plan; reason: string };
 
-/** On with the plan: into the lay, or into the records. */
-export function LayActions({ plan, building, hydrant, rigs, route }: LayActionsProps) {
+const LONGEST_NAME = 120;
+
+/** On with a plan: into the lay, or into the records. */
+export function PlanActions({ plan, refers, children }: PlanActionsProps) {
   const [saving, setSaving] = useState<Saving>({ state: 'no' });
   const save = async () => {
     setSaving({ state: 'saving', of: plan });
     try {
       const saved = await createRecord('plans', {
-        name: plan.title.slice(0, 120),
+        name: plan.title.slice(0, LONGEST_NAME),
         text: writePlan(plan),
-        buildingId: building.id,
-        hydrantIds: [hydrant.id],
-        rigIds: rigs.map(({ id }) => id),
-        path: route.path.map(([longitude, latitude]) => [longitude, latitude]),
+        ...refers,
       });
       setSaving({ state: 'saved', of: plan, id: saved.id, name: saved.name });
     } catch (error) {
@@ -60,10 +58,15 @@ export function LayActions({ plan, building, hydrant, rigs, route }: LayActionsP
         >
           Save the plan
         </Button>
+        {children}
       </div>
       <p role="status" className="save-told">
         {told.state === 'saving' && 'Saving…'}
-        {told.state === 'saved' && <>Saved: {told.name}</>}
+        {told.state === 'saved' && (
+          <>
+            Saved: <PlaceLink href={`/records/plans/${told.id}`}>{told.name}</PlaceLink>
+          </>
+        )}
         {told.state === 'failed' && <span className="tone-warning">Not saved. {told.reason}</span>}
       </p>
     </div>

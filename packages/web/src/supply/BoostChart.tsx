@@ -1,0 +1,138 @@
+import {
+  type HydrantAtHand,
+  type Situation,
+  type SupplyWay,
+  type WhenToBoost,
+  whenToBoost,
+} from '@plugside/fireground';
+import { line } from 'd3-shape';
+import { useMemo } from 'react';
+import { type Units, useUnits } from '../editing/use-units.ts';
+import { Axes, Graph } from '../field-tests/Graph.tsx';
+import { EDGE, evenAxis } from '../field-tests/graph-frame.ts';
+
+interface BoostChartProps {
+  way: SupplyWay;
+  situation: Situation;
+}
+
+/** Lays drawn, from one section to past any reach [ft]. */
+const LENGTHS_FT = Array.from({ length: 16 }, (_, step) => 100 * (step + 1));
+
+/** When a second engine at the way's hydrant pays: water against the lay's length. */
+export function BoostChart({ way, situation }: BoostChartProps) {
+  const units = useUnits();
+  const found = useMemo(() => answerFor(way, situation, units), [way, situation, units]);
+  if (!found) return null;
+  const { at, when } = found;
+  const name = at.hydrant.name ?? at.hydrant.id;
+  return (
+    <section aria-labelledby="when-to-boost" className="boost-part">
+      <h3 className="section-name" id="when-to-boost">
+        When to boost from {name}
+      </h3>
+      <p className="boost-rule">{when.rule}</p>
+      <div className="boost-graph">
+        <Graph
+          summary={`${when.rule} At ${units.text(at.lengthFt, 'length')}, the lay of this way.`}
+          caption={`Water, ${units.of(1, 'flow').unit}, against the lay's length, ${units.of(1, 'length').unit}`}
+        >
+          {(widthPx, heightPx) => (
+            <Curves at={at} when={when} units={units} widthPx={widthPx} heightPx={heightPx} />
+          )}
+        </Graph>
+        <ul className="boost-key">
+          <li>
+            <span className="key-line key-boosted" aria-hidden="true" /> boosted at the hydrant
+          </li>
+          <li>
+            <span className="key-line key-alone" aria-hidden="true" /> hydrant pressure alone
+          </li>
+          <li>
+            <span className="key-line key-needed" aria-hidden="true" /> needed
+          </li>
+        </ul>
+      </div>
+    </section>
+  );
+}
+
+function answerFor(
+  way: SupplyWay,
+  situation: Situation,
+  units: Units,
+): { at: HydrantAtHand; when: WhenToBoost } | null {
+  const at = situation.hydrants.find(({ hydrant }) => hydrant.id === way.sources[0]);
+  const [attack, booster, ...others] = situation.rigs.filter(({ kind }) => kind === 'engine');
+  const lay = way.plan?.lines.find(({ id }) => id === 'lay') ?? way.plan?.lines[0];
+  if (!at || !attack || !booster || !lay) return null;
+  const hose = at && layHose(way);
+  const ends = situation.scene.elevationFt - at.hydrant.elevationFt;
+  const when = whenToBoost(
+    {
+      hydrant: at.hydrant,
+      steamer: at.steamer,
+      hose,
+      rigs: [attack, booster, ...others],
+      demandGpm: situation.demandGpm,
+      riseFtPer100: (ends / at.lengthFt) * 100,
+      lengths: LENGTHS_FT,
+      department: situation.department,
+    },
+    { units: units.system },
+  );
+  return { at, when };
+}
+
+/** Hose of the way's longest line: the lay. */
+function layHose({ plan }: SupplyWay) {
+  const lines = plan?.lines ?? [];
+  return lines.reduce((longest, one) => (one.lengthFt > longest.lengthFt ? one : longest)).hose;
+}
+
+interface CurvesProps {
+  at: HydrantAtHand;
+  when: WhenToBoost;
+  units: Units;
+  widthPx: number;
+  heightPx: number;
+}
+
+function Curves({ at, when, units, widthPx, heightPx }: CurvesProps) {
+  const { demandGpm, points } = when;
+  const base = heightPx - EDGE.bottom;
+  const drawn = useMemo(() => {
+    const mostGpm = Math.max(demandGpm, ...points.map((one) => one.boostedGpm)) * 1.08;
+    const mostFt = Math.max(at.lengthFt, points.at(-1)?.lengthFt ?? 0);
+    const right = widthPx - EDGE.right;
+    const x = evenAxis(mostFt, 'length', units.system, [EDGE.left, right], widthPx > 500 ? 8 : 4);
+    const y = evenAxis(mostGpm, 'flow', units.system, [base, EDGE.top], 5);
+    const path = line<(typeof points)[number]>().x((one) => x.at(one.lengthFt));
+    return {
+      x,
+      y,
+      alone: path.y((one) => y.at(one.unassistedGpm))(points) ?? '',
+      boosted: path.y((one) => y.at(one.boostedGpm))(points) ?? '',
+    };
+  }, [at, demandGpm, points, units.system, widthPx, base]);
+  const demandY = drawn.y.at(demandGpm);
+  const hereX = drawn.x.at(at.lengthFt);
+  const leftOf = hereX > widthPx - 150;
+  return (
+    <>
+      <Axes widthPx={widthPx} heightPx={heightPx} x={drawn.x} y={drawn.y} />
+      <path className="demand-line" d={`M${EDGE.left} ${demandY}H${widthPx - EDGE.right}`} />
+      <path className="here-line" d={`M${hereX} ${EDGE.top}V${base}`} />
+      <text
+        className="needed-text"
+        x={hereX + (leftOf ? -6 : 6)}
+        y={base - 8}
+        textAnchor={leftOf ? 'end' : 'start'}
+      >
+        this lay {units.text(at.lengthFt, 'length')}
+      </text>
+      <path className="alone" d={drawn.alone} />
+      <path className="curve" d={drawn.boosted} />
+    </>
+  );
+}

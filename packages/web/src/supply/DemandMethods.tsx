@@ -1,0 +1,124 @@
+import type { BuildingField, BuildingForDemand, DemandAnswer } from '@plugside/fireground';
+import { Button } from 'react-aria-components';
+import { useUnits } from '../editing/use-units.ts';
+import { DemandInput } from './DemandInput.tsx';
+
+interface DemandMethodsProps {
+  answers: readonly DemandAnswer[];
+  inputs: BuildingForDemand;
+  assumed: Partial<Record<BuildingField, string>>;
+  onInputs(inputs: BuildingForDemand): void;
+  governingGpm: number | null;
+  onChoose(chosen: { neededGpm: number; title: string }): void;
+}
+
+/** Every public method side by side: what it says, how, from where, and what it still needs. */
+export function DemandMethods(props: DemandMethodsProps) {
+  const { answers } = props;
+  const told = answers.filter(({ neededGpm }) => neededGpm !== null).length;
+  return (
+    <details className="more-facts methods">
+      <summary>
+        What the public methods say: {told} of {answers.length} have what they need
+      </summary>
+      <KnownInputs {...props} />
+      <ul className="method-list">
+        {answers.map((answer) => (
+          <Method key={answer.method} answer={answer} {...props} />
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** What the methods were given, each changeable. */
+function KnownInputs({ inputs, assumed, onInputs }: DemandMethodsProps) {
+  const known = Object.keys(inputs) as BuildingField[];
+  if (known.length === 0) return null;
+  return (
+    <fieldset className="demand-inputs">
+      <legend className="section-name">Known of the building</legend>
+      {known.map((field) => (
+        <DemandInput
+          key={field}
+          field={field}
+          inputs={inputs}
+          note={assumed[field]}
+          onInputs={onInputs}
+        />
+      ))}
+    </fieldset>
+  );
+}
+
+function Method({
+  answer,
+  inputs,
+  onInputs,
+  governingGpm,
+  onChoose,
+}: DemandMethodsProps & { answer: DemandAnswer }) {
+  const units = useUnits();
+  const { title, neededGpm, durationMin, totalGal, steps, source, notices, unanswered } = answer;
+  const governs = neededGpm !== null && Math.round(neededGpm) === governingGpm;
+  return (
+    <li className="method" aria-label={title}>
+      <div className="method-head">
+        <h3>{title}</h3>
+        {neededGpm !== null && (
+          <p className="method-figure figures">
+            <b>{units.text(neededGpm, 'flow')}</b>
+            {durationMin !== undefined && (
+              <span className="soft-text"> for {Math.round(durationMin)} min</span>
+            )}
+            {totalGal !== undefined && durationMin === undefined && (
+              <span className="soft-text">, {units.text(totalGal, 'volume')} in all</span>
+            )}
+          </p>
+        )}
+        {neededGpm !== null && (
+          <Button
+            className="plain-button"
+            isDisabled={governs}
+            onPress={() => onChoose({ neededGpm, title })}
+          >
+            {governs ? 'Governs' : 'Go by this'}
+          </Button>
+        )}
+      </div>
+      {unanswered && (
+        <>
+          <p className={unanswered.problem ? 'tone-warning' : 'soft-text'}>{unanswered.text}</p>
+          <div className="demand-inputs">
+            {unanswered.fields.map((field) => (
+              <DemandInput key={field} field={field} inputs={inputs} onInputs={onInputs} />
+            ))}
+          </div>
+        </>
+      )}
+      {steps.length > 0 && (
+        <details className="more-facts">
+          <summary>How</summary>
+          <ol className="method-steps">
+            {steps.map(({ text }) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ol>
+          <ul>
+            {notices.map(({ level, text }) => (
+              <li key={text} className={level === 'fact' ? 'fact' : 'caution'}>
+                {level === 'caution' && <span className="caution-shape" aria-hidden="true" />}
+                <span>{text}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      <p className="fact-origin">
+        {source.title}
+        {source.edition ? `, ${source.edition}` : ''}
+        {source.fromMemory ? '; parts from memory, to be checked against your copy' : ''}
+      </p>
+    </li>
+  );
+}

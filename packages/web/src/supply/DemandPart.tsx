@@ -1,0 +1,80 @@
+import { demandByMethods } from '@plugside/fireground';
+import type { Stored } from '@plugside/records/model';
+import { demandInputs } from '@plugside/records/planning';
+import { type ReactNode, useMemo, useState } from 'react';
+import { originWords } from '../district/list/Facts.tsx';
+import { QuantityField } from '../editing/QuantityField.tsx';
+import { DEMAND } from '../editing/ranges.ts';
+import { useUnits } from '../editing/use-units.ts';
+import type { Adjustments } from './adjustments.ts';
+import { DemandMethods } from './DemandMethods.tsx';
+import { KeepDemand } from './KeepDemand.tsx';
+
+interface DemandPartProps {
+  building: Stored<'buildings'>;
+  changes: Adjustments;
+  onChange(changes: Adjustments): void;
+  /** Beside what it needs. */
+  children?: ReactNode;
+}
+
+/** What a building without a needed flow on record starts from [gpm]. */
+const UNKNOWN_DEMAND_GPM = 1000;
+
+/** What the building needs, where that comes from, and what the public methods say. */
+export function DemandPart({ building, changes, onChange, children }: DemandPartProps) {
+  const { system } = useUnits();
+  const { inputs: recorded, assumed } = useMemo(() => demandInputs(building), [building]);
+  const [inputs, setInputs] = useState(recorded);
+  const answers = useMemo(() => demandByMethods(inputs, { units: system }), [inputs, system]);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const onRecordGpm = building.neededGpm;
+  const demandGpm = changes.demandGpm ?? onRecordGpm;
+  const set = (neededGpm: number | null, from: string | null) => {
+    setChosen(from);
+    onChange({ ...changes, demandGpm: neededGpm });
+  };
+  return (
+    <>
+      <section className="demand" aria-labelledby="demand">
+        <h2 className="section-name" id="demand">
+          What it needs
+        </h2>
+        <p className="demand-figure">
+          <QuantityField
+            label="Needed fire flow"
+            kind="flow"
+            size="figure"
+            value={demandGpm ?? UNKNOWN_DEMAND_GPM}
+            {...DEMAND}
+            onChange={(gpm) => set(gpm, null)}
+          />
+        </p>
+        <p className="soft-text">
+          {changes.demandGpm === null &&
+            (onRecordGpm === undefined
+              ? 'Not on record: pick what a method says, or enter the flow.'
+              : `On record, ${originWords(building.origins.neededGpm)}.`)}
+          {changes.demandGpm !== null && (chosen ? `By ${chosen}.` : 'Entered here.')}
+        </p>
+        {changes.demandGpm !== null && (
+          <KeepDemand
+            building={building}
+            neededGpm={changes.demandGpm}
+            method={chosen}
+            onBack={onRecordGpm === undefined ? null : () => set(null, null)}
+          />
+        )}
+      </section>
+      {children}
+      <DemandMethods
+        answers={answers}
+        inputs={inputs}
+        assumed={assumed}
+        onInputs={setInputs}
+        governingGpm={changes.demandGpm ?? onRecordGpm ?? null}
+        onChoose={({ neededGpm, title }) => set(Math.round(neededGpm), title)}
+      />
+    </>
+  );
+}

@@ -1,0 +1,121 @@
+import { deferral } from '@plugside/fireground';
+import { useMemo, useState } from 'react';
+import type { SituationAnswer } from '../api/situation.ts';
+import { addressOf } from '../district/selection.ts';
+import { Findings } from '../field-tests/Findings.tsx';
+import { PlaceLink } from '../places/PlaceLink.tsx';
+import { type Adjustments, adjusted, asTheyCome, rankingOf } from './adjustments.ts';
+import { ComingRigs } from './ComingRigs.tsx';
+import { DemandPart } from './DemandPart.tsx';
+import { Refused } from './Refused.tsx';
+import { TradeOff } from './TradeOff.tsx';
+import { useChoice, useSupplyService } from './use-supply.ts';
+import { WayDetail } from './WayDetail.tsx';
+import { WayTable } from './WayTable.tsx';
+
+interface SupplyBoardProps {
+  answer: SituationAnswer;
+  retry(): void;
+}
+
+/** One building: what it needs, who comes, the ways, and the one picked. */
+export function SupplyBoard({ answer }: SupplyBoardProps) {
+  const { building, situation, notices } = answer;
+  const [changes, setChanges] = useState<Adjustments>(asTheyCome);
+  return (
+    <>
+      <nav aria-label="Back" className="trail">
+        <ul>
+          <li>
+            <PlaceLink href="/supply">‹ Another building</PlaceLink>
+          </li>
+          <li>
+            <PlaceLink href={addressOf({ building: building.id })}>On the map ›</PlaceLink>
+          </li>
+        </ul>
+      </nav>
+      <h1 className="supply-title">{building.name}</h1>
+      {building.address && <p className="soft-text">{building.address}</p>}
+      <div className="supply-given">
+        <DemandPart building={building} changes={changes} onChange={setChanges}>
+          {situation && (
+            <ComingRigs situation={situation} changes={changes} onChange={setChanges} />
+          )}
+        </DemandPart>
+      </div>
+      {situation ? (
+        <Ways answer={{ ...answer, situation }} changes={changes} onChange={setChanges} />
+      ) : (
+        <Findings findings={notices} />
+      )}
+      <p className="deferral">{deferral}</p>
+    </>
+  );
+}
+
+interface WaysProps {
+  answer: SituationAnswer & { situation: NonNullable<SituationAnswer['situation']> };
+  changes: Adjustments;
+  onChange(changes: Adjustments): void;
+}
+
+function Ways({ answer, changes, onChange }: WaysProps) {
+  const service = useSupplyService();
+  const situation = useMemo(() => adjusted(answer.situation, changes), [answer, changes]);
+  const ranking = useMemo(() => rankingOf(changes), [changes]);
+  const { value: choice, working, problem } = useChoice(service, situation, ranking);
+  const [pickedId, setPickedId] = useState<string | null>(null);
+  const [first] = choice?.ways ?? [];
+  const picked = choice?.ways.find(({ id }) => id === pickedId) ?? first;
+  if (problem) {
+    return (
+      <p role="alert" className="caution">
+        <span className="caution-shape" aria-hidden="true" />
+        <span>The ways could not be worked out. {problem}</span>
+      </p>
+    );
+  }
+  if (!choice) {
+    return (
+      <p className="nothing" role="status">
+        Working out the ways…
+      </p>
+    );
+  }
+  return (
+    <section className="ways" aria-labelledby="ways" aria-busy={working}>
+      <h2 className="section-name" id="ways">
+        Ways to supply it
+      </h2>
+      <p className="why" role="status">
+        {first?.meetsDemand && <b>{first.title}. </b>}
+        {choice.why}
+      </p>
+      {choice.ways.length > 0 && (
+        <>
+          <div className="ways-both">
+            <WayTable
+              choice={choice}
+              pickedId={picked?.id ?? null}
+              onPick={setPickedId}
+              changes={changes}
+              onChange={onChange}
+            />
+            <TradeOff choice={choice} pickedId={picked?.id ?? null} onPick={setPickedId} />
+          </div>
+          {picked && (
+            <WayDetail
+              way={picked}
+              demandGpm={choice.demandGpm}
+              answer={answer}
+              situation={situation}
+              service={service}
+            />
+          )}
+        </>
+      )}
+      <Refused refused={choice.refused} />
+      <Findings findings={answer.notices} />
+    </section>
+  );
+}

@@ -1,0 +1,120 @@
+import type { Situation, SupplyWay } from '@plugside/fireground';
+import type { SituationAnswer } from '../api/situation.ts';
+import { useUnits } from '../editing/use-units.ts';
+import { PlanActions } from '../places/PlanActions.tsx';
+import { BoostChart } from './BoostChart.tsx';
+import { MishapTable } from './MishapTable.tsx';
+import { clock } from './minutes.ts';
+import { StepChart } from './StepChart.tsx';
+import type { SupplyService } from './supply-service.ts';
+import { TankChart } from './TankChart.tsx';
+
+interface WayDetailProps {
+  way: SupplyWay;
+  demandGpm: number;
+  answer: SituationAnswer;
+  situation: Situation;
+  service: SupplyService | null;
+}
+
+/** One way in full: who does what and when, what to set and say, and what becomes of it. */
+export function WayDetail({ way, demandGpm, answer, situation, service }: WayDetailProps) {
+  const units = useUnits();
+  const { title, plan, duties, orders, notices, bindingText, time } = way;
+  const figures = `${units.text(way.mostGpm, 'flow')}, water at ${clock(time.waterAtMin)} min`;
+  return (
+    <article className="way-detail" aria-label={title}>
+      <h2 className="panel-title">{title}</h2>
+      <p className="figures">
+        {figures}. {bindingText}
+      </p>
+      <div className="way-detail-parts">
+        <section aria-labelledby="duties">
+          <h3 className="section-name" id="duties">
+            Who does what
+          </h3>
+          <ul className="duties">
+            {duties.map(({ rigId, rigName, duty }) => (
+              <li key={`${rigId}:${duty}`}>
+                <b>{rigName}</b> {duty}
+                <span className="soft-text">{arrivalWords(situation, rigId)}</span>
+              </li>
+            ))}
+          </ul>
+          {orders.length > 0 && (
+            <>
+              <h3 className="section-name">Set and say</h3>
+              <ul className="way-orders">
+                {orders.map((order) => (
+                  <li key={order.id}>
+                    <b>{nameIn(way, order.id)}</b>{' '}
+                    <span className="figures way-pdp">{units.text(order.pdpPsi, 'pressure')}</span>
+                    <span className="way-radio">{order.radio}</span>
+                    {order.gate.map(({ line, lossPsi, atGpm }) => (
+                      <span key={line} className="fact">
+                        Gate {line} to lose {units.text(lossPsi, 'pressure')} at{' '}
+                        {units.text(atGpm, 'flow')}.
+                      </span>
+                    ))}
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
+        </section>
+        <section aria-labelledby="steps">
+          <h3 className="section-name" id="steps">
+            Time to water, minutes from the call
+          </h3>
+          <StepChart time={time} />
+        </section>
+      </div>
+      {plan && <MishapTable way={way} demandGpm={demandGpm} service={service} />}
+      <div className="way-detail-parts">
+        <TankChart way={way} situation={situation} />
+        <BoostChart way={way} situation={situation} />
+      </div>
+      {notices.length > 0 && (
+        <section aria-labelledby="way-cautions">
+          <h3 className="section-name" id="way-cautions">
+            Cautions
+          </h3>
+          <ul>
+            {notices.map(({ level, text }) => (
+              <li key={text} className={level === 'fact' ? 'fact' : 'caution'}>
+                {level !== 'fact' && <span className="caution-shape" aria-hidden="true" />}
+                <span>{text}</span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {plan && <PlanActions plan={plan} refers={refersTo(way, answer)} />}
+    </article>
+  );
+}
+
+function arrivalWords({ rigs }: Situation, rigId: string): string {
+  const coming = rigs.find(({ rig }) => rig.id === rigId);
+  return coming ? ` · arrives ${clock(coming.arrivesMin)}` : '';
+}
+
+/** The plan's own name of a rig in it. */
+function nameIn({ plan }: SupplyWay, id: string): string {
+  return plan?.rigs.find((rig) => rig.id === id)?.name ?? id;
+}
+
+function refersTo(way: SupplyWay, { building, recordIds, paths }: SituationAnswer) {
+  const records = (ids: readonly string[]) =>
+    ids.map((id) => recordIds[id]).filter((id) => id !== undefined);
+  const [source] = way.sources;
+  const path = source ? paths[source] : undefined;
+  return {
+    buildingId: building.id,
+    hydrantIds: records(way.sources.filter((id) => id.startsWith('H'))),
+    rigIds: [...new Set(records(way.duties.map(({ rigId }) => rigId)))],
+    ...(path && {
+      path: path.map(([longitude, latitude]): [number, number] => [longitude, latitude]),
+    }),
+  };
+}
