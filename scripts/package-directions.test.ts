@@ -34,6 +34,11 @@ const REFUSED: [file: string, code: string, words: string][] = [
   ['paper/src/b.ts', "import '@plugside/records';", 'nothing of storage'],
   ['paper/src/c.ts', "import '../../fireground/src/index.ts';", 'leaves the package'],
   ['records/src/c.ts', "import '@plugside/paper';", 'records imports fireground alone'],
+  ['drill/src/a.ts', "import '@plugside/records';", 'drill imports its own files'],
+  ['drill/src/b.ts', "import 'node:fs';", 'drill imports its own files'],
+  ['drill/src/c.ts', 'export const c = performance.now();', 'global variable performance'],
+  ['drill/src/d.test.ts', "import '@plugside/server';", 'hydraulics and fireground alone'],
+  ['records/src/d.ts', "import '@plugside/drill';", 'records imports fireground alone'],
   ['web/src/e.ts', "import '@plugside/paper';", 'web imports @plugside/fireground'],
   ['records/src/a.ts', "import '@plugside/server';", 'records imports fireground alone'],
   ['records/src/b.ts', "import 'hono';", "isn't specified in packages/records/package.json"],
@@ -68,6 +73,9 @@ const ALLOWED: [file: string, code: string][] = [
   ['paper/src/z.ts', "import '@plugside/hydraulics';\nimport 'pdfkit';\nimport 'node:fs';"],
   ['records/src/y.ts', "import '@plugside/fireground';\nimport 'kysely';\nimport 'node:fs';"],
   ['web/src/z.ts', "import '@plugside/records/model';"],
+  ['drill/src/y.ts', "import '@plugside/hydraulics';\nimport '@plugside/fireground';"],
+  ['server/src/w.ts', "import '@plugside/drill';"],
+  ['web/src/w.ts', "import '@plugside/drill';"],
   ['web/src/y.ts', "import '@plugside/fireground';\nimport 'react-dom/client';"],
   [
     'web/src/z.ts',
@@ -90,7 +98,16 @@ let said: Map<string, string>;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'plugside-directions-'));
   const keep = (file: string) => copyFileSync(join(root, file), join(folder, file));
-  for (const name of ['hydraulics', 'fireground', 'records', 'paper', 'cli', 'server', 'web']) {
+  for (const name of [
+    'hydraulics',
+    'fireground',
+    'drill',
+    'records',
+    'paper',
+    'cli',
+    'server',
+    'web',
+  ]) {
     mkdirSync(join(folder, 'packages', name), { recursive: true });
     keep(join('packages', name, 'package.json'));
   }

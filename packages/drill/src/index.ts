@@ -1,0 +1,26 @@
+/** A live drill: two pump operators, a nozzle crew and an instructor on one evolution over time. */
+
+// What can be done, and by whom
+export type { DrillAction, Problem, Submitted } from './action.ts';
+export type { DrillEvent, EventKind } from './event.ts';
+export type { Fault, FaultKind } from './fault.ts';
+export type { DrillLog, LogEntry } from './log.ts';
+export { mayDo } from './may-do.ts';
+export {
+  mostRadioCharacters,
+  type RadioEntry,
+  type RadioMessage,
+  type RadioPreset,
+  type RadioPresetKey,
+  radioPresets,
+  radioText,
+} from './radio.ts';
+export { readAction } from './read-action.ts';
+export { isRole, type PlayedRole, playedRoles, type Role, roles } from './role.ts';
+// What it begins from and where it stands
+export type * from './scene.ts';
+export type * from './state.ts';
+export { TICKS_PER_S } from './state.ts';
+export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
+// What each role sees
+export type * from './view-shape.ts';

@@ -1,0 +1,92 @@
+import { splitPortRef } from '@plugside/fireground';
+import type { DrillAction, Problem } from './action.ts';
+import type { PlayedRole, Role } from './role.ts';
+import type { DrillScene } from './scene.ts';
+
+/**
+ * Whether a role may do an action: each may do only what a person could do at that place. What the
+ * action names must be in the scene; whether it can be done just now, the step says.
+ * @returns undefined where it may, else why not
+ */
+export function mayDo(role: Role, scene: DrillScene, action: DrillAction): Problem | undefined {
+  if (role === 'observer')
+    return { field: 'role', message: 'An observer watches. Take another role to act.' };
+  switch (action.do) {
+    case 'radio':
+      return undefined;
+    case 'arm fault':
+    case 'lift fault':
+    case 'pause':
+    case 'resume':
+    case 'set speed':
+    case 'say':
+      if (role !== 'instructor')
+        return { field: 'role', message: `Only the instructor may do this, not the ${role}.` };
+      return action.do === 'arm fault' ? faultIn(scene, action) : undefined;
+  }
+  if (role === 'instructor')
+    return {
+      field: 'role',
+      message: 'The instructor stands at no pump, valve or hose. Say it to the crew instead.',
+    };
+  switch (action.do) {
+    case 'couple': {
+      const problem = hoseIn(scene, action.hose);
+      if (problem) return problem;
+      return atPost(scene, role, splitPortRef(action.port).pieceId, 'port');
+    }
+    case 'uncouple':
+      return hoseIn(scene, action.hose);
+    case 'set valve': {
+      const valve = scene.valves.find((one) => one.id === action.valve);
+      if (!valve) return unknownName('valve', action.valve);
+      return atPost(scene, role, valve.pieceId, 'valve');
+    }
+    default:
+      if (!scene.pumps.some((pump) => pump.rigId === action.rig))
+        return unknownName('rig', action.rig);
+      return atPost(scene, role, action.rig, 'rig');
+  }
+}
+
+function atPost(
+  scene: DrillScene,
+  role: PlayedRole,
+  pieceId: string,
+  field: string,
+): Problem | undefined {
+  if (scene.posts[role].includes(pieceId)) return undefined;
+  const known = scene.posts[role].join(', ') || 'nothing';
+  return { field, message: `${pieceId} is out of the ${role}'s reach, who stands at ${known}.` };
+}
+
+function hoseIn(scene: DrillScene, hose: string): Problem | undefined {
+  return scene.hoses.some((one) => one.id === hose) ? undefined : unknownName('hose', hose);
+}
+
+function faultIn(
+  scene: DrillScene,
+  { fault }: Extract<DrillAction, { do: 'arm fault' }>,
+): Problem | undefined {
+  const known = (ids: readonly { id: string }[], id: string) => ids.some((one) => one.id === id);
+  const { plan } = scene;
+  switch (fault.kind) {
+    case 'hydrant weak':
+      return known(plan.hydrants, fault.hydrant)
+        ? undefined
+        : unknownName('hydrant', fault.hydrant);
+    case 'clapper stuck':
+      return plan.appliances.some((one) => one.kind === 'assist-valve' && one.id === fault.valve)
+        ? undefined
+        : unknownName('valve', fault.valve);
+    case 'hose burst':
+    case 'hose kinked':
+      return hoseIn(scene, fault.hose);
+    case 'pump dies':
+      return known(plan.rigs, fault.rig) ? undefined : unknownName('rig', fault.rig);
+  }
+}
+
+function unknownName(field: string, name: string): Problem {
+  return { field, message: `The drill has no ${field} "${name}".` };
+}

@@ -1,0 +1,166 @@
+/**
+ * What a drill begins from: plain JSON. Made from any plan by `sceneFromPlan`; kept beside the log, it
+ * is all that a replay needs. Units: gpm (US), psi gauge, ft, in, gal (US), s.
+ */
+import type { HoseSize, Plan, PortRef, PumpSetting } from '@plugside/fireground';
+import type { Fault } from './fault.ts';
+import type { PlayedRole } from './role.ts';
+
+/** How far the crews have got when the drill begins. */
+export type DrillStart = 'hose laid' | 'hose connected' | 'water flowing';
+
+export type ValveKind =
+  /** The hydrant's operating nut: feeds every outlet. */
+  | 'hydrant stem'
+  /** Gate on a side outlet of a hydrant. */
+  | 'hydrant gate'
+  /** Handle of a hydrant assist valve: 0 hydrant alone, 1 pump suction open. */
+  | 'assist handle'
+  | 'intake'
+  /** Lets air out in front of an intake's valve. */
+  | 'bleeder'
+  | 'discharge'
+  | 'tank to pump'
+  /** From the pump's discharge back into its tank. */
+  | 'tank fill'
+  /** Outlet of a wye, a manifold or a standpipe. */
+  | 'appliance gate'
+  | 'nozzle bale';
+
+/** Name of a valve: a port (`B1.discharge1`, `H1.side1`), or a piece and what of it (`H1.stem`, `V1.handle`, `A1.tankToPump`, `A1.tankFill`, `A1.intake1.bleeder`, `N1.bale`). */
+export type ValveId = string;
+
+export interface SceneValve {
+  id: ValveId;
+  kind: ValveKind;
+  /** For people: "Discharge 1". */
+  label: string;
+  /** The piece it is part of. */
+  pieceId: string;
+  /** Where it starts, 0 shut to 1 open. */
+  opening: number;
+  /** Least time a hand takes from shut to open [s]. */
+  travelS: number;
+  /** Turns from shut to open, where it is turned. */
+  turns?: number;
+  /** Bore [in], for what a valve that is part open costs. */
+  boreIn: number;
+}
+
+/** End `from` or `to` of a hose, as in the plan's line. */
+export type HoseEnd = 'from' | 'to';
+
+/** Where an end starts: on a port, or lying loose by a piece. */
+export interface SceneHoseEnd {
+  /** Left out: loose. */
+  port?: PortRef;
+  /** The piece that it lies at: its port's piece when coupled. */
+  at: string;
+  /** The port that the plan has it on: where it should go. */
+  plannedPort: PortRef;
+}
+
+export interface SceneHose {
+  id: string;
+  /** For people: "Hydrant H1 to Attack engine". */
+  label: string;
+  hose: HoseSize;
+  /** Each line [ft]. */
+  lengthFt: number;
+  /** Like lines side by side. */
+  count: number;
+  /** Friction coefficient C [psi per 100 ft at 100 gpm]. */
+  coefficient: number;
+  /** Water it holds, all its lines [gal]. */
+  capacityGal: number;
+  /** Its operating limit [psi]. */
+  limitPsi: number;
+  /** Pressure at which it bursts [psi]. */
+  burstPsi: number;
+  from: SceneHoseEnd;
+  to: SceneHoseEnd;
+  /** Starts full of water. */
+  full: boolean;
+}
+
+export interface ScenePump {
+  rigId: string;
+  label: string;
+  inGear: boolean;
+  /** What its governor or throttle is set to once in gear. */
+  setting: Exclude<PumpSetting, { mode: 'idle' }>;
+  /** Pump is full of water at the start. */
+  primed: boolean;
+}
+
+export interface SceneTank {
+  rigId: string;
+  capacityGal: number;
+  gal: number;
+}
+
+/** A message that a drill expects. */
+export interface ExpectedMessage {
+  role: PlayedRole;
+  /** Key of a preset (see `radioPresets`). */
+  preset: string;
+  /** For people. */
+  why: string;
+}
+
+/** What a drill is judged against; the department's own. Defaults are ours (see `defaultBenchmarks`). */
+export interface Benchmarks {
+  /** A nozzle counts as supplied from this share of its rated flow [0 … 1]. */
+  nozzleSuppliedShare: number;
+  /** Water interrupted at an open nozzle, in all [s]. */
+  interruptedS: number;
+  /** Intake pressure that should be kept [psi], and time under it [s]. */
+  intakePsi: number;
+  intakeUnderS: number;
+  /** Pressure of the main that should be kept [psi], and time under it [s]. */
+  mainPsi: number;
+  mainUnderS: number;
+  /** Time with a hose over its limit [s]. */
+  hoseOverS: number;
+  /** Swing of pressure at an open nozzle within `swingWindowS` [psi], [s]. */
+  nozzleSwingPsi: number;
+  swingWindowS: number;
+  /** From the start of the drill to the boosted flow [s]; left out: not timed. */
+  boostWithinS?: number;
+  /** Steps done before one that should come first. */
+  stepsOutOfOrder: number;
+  wrongConnections: number;
+  messagesMissed: number;
+}
+
+export interface DrillSettings {
+  /** Burst pressure over service test pressure [-]. */
+  burstMultiple: number;
+  /** First-order lag of a governor or throttle [s]. */
+  governorLagS: number;
+  /** First-order lag of a gauge [s]. */
+  gaugeLagS: number;
+  /** Noise of a gauge, share of its reading at most [0 … 0.1]. */
+  gaugeNoiseShare: number;
+}
+
+export interface DrillScene {
+  format: 1;
+  title: string;
+  /** Key of the evolution it drills (see `evolutions`), if any. */
+  evolution?: string;
+  start: DrillStart;
+  /** The whole plan, for drawings, and for what nobody changes in a drill. */
+  plan: Plan;
+  hoses: SceneHose[];
+  valves: SceneValve[];
+  pumps: ScenePump[];
+  tanks: SceneTank[];
+  /** By role: ids of the pieces that it stands at. */
+  posts: Record<PlayedRole, string[]>;
+  benchmarks: Benchmarks;
+  expectedMessages: ExpectedMessage[];
+  /** Faults that wait for their moment. */
+  faults: Fault[];
+  settings: DrillSettings;
+}

@@ -1,0 +1,103 @@
+/** What a role sees: plain JSON, small enough to send several times a second. */
+import type { PortRef, PumpSetting } from '@plugside/fireground';
+import type { DrillEvent } from './event.ts';
+import type { RadioEntry } from './radio.ts';
+import type { Role } from './role.ts';
+import type { HoseEnd, ValveId, ValveKind } from './scene.ts';
+import type { DrillState, HosePhase, PumpCondition } from './state.ts';
+
+/** A gauge as it reads: late and a little restless. */
+export interface GaugeView {
+  /** `B1.intake`, `B1.discharge`, `B1.flow`, `N1.pressure`, … */
+  id: string;
+  label: string;
+  value: number;
+  unit: 'psi' | 'gpm' | 'gal';
+  /** Reading below which, and above which, it should not stand. */
+  least?: number;
+  greatest?: number;
+}
+
+export interface ValveView {
+  id: ValveId;
+  kind: ValveKind;
+  label: string;
+  pieceId: string;
+  opening: number;
+  /** Where the hand is taking it. */
+  target: number;
+  turns?: number;
+}
+
+export interface HoseEndView {
+  hose: string;
+  end: HoseEnd;
+  label: string;
+  /** Coupled to; null: lying loose here. */
+  port: PortRef | null;
+  /** Piece it lies at. */
+  at: string;
+  /** What the hose looks like from here. */
+  looks: 'flat' | 'filling' | 'hard' | 'soft' | 'burst';
+}
+
+/** A port within reach. */
+export interface PortView {
+  port: PortRef;
+  label: string;
+  /** Hose on it; null: free. Something else sits on it: its id. */
+  hose: string | null;
+  /** Can a hose be coupled here. */
+  free: boolean;
+}
+
+export interface PumpView {
+  rigId: string;
+  label: string;
+  inGear: boolean;
+  /** What is set. */
+  setting: PumpSetting;
+  /** What an operator hears and feels; `no water` for a pump that runs dry. */
+  sounds: 'quiet' | 'pumping' | 'rattling' | 'no water';
+  tankGal?: number;
+  tankCapacityGal?: number;
+}
+
+/** The truth, for instructor and observer. */
+export interface DrillTruth {
+  state: Pick<
+    DrillState,
+    | 'hoses'
+    | 'valves'
+    | 'pumps'
+    | 'tanks'
+    | 'hydrants'
+    | 'assistValves'
+    | 'nozzles'
+    | 'faults'
+    | 'water'
+  >;
+  hoses: { id: string; phase: HosePhase; fillShare: number; flowGpm: number }[];
+  pumps: { rigId: string; condition: PumpCondition }[];
+}
+
+export interface DrillView {
+  role: Role;
+  tick: number;
+  timeS: number;
+  paused: boolean;
+  speed: number;
+  title: string;
+  gauges: GaugeView[];
+  valves: ValveView[];
+  hoseEnds: HoseEndView[];
+  ports: PortView[];
+  pumps: PumpView[];
+  radio: RadioEntry[];
+  truth?: DrillTruth;
+}
+
+/** An event with its moment, as it is told to those who could notice it. */
+export interface NoticedEvent extends DrillEvent {
+  tick: number;
+}
