@@ -1,4 +1,5 @@
 /** Failures of the records' server, as what a page can do about them. */
+import type { Kind } from '@plugside/records/model';
 
 /** One field of a record that was refused. */
 export interface RefusedField {
@@ -9,6 +10,15 @@ export interface RefusedField {
   remedy?: string;
 }
 
+/** Records of one kind that refer to another by one field. */
+export interface Referrer {
+  kind: Kind;
+  field: string;
+  count: number;
+  /** The first ten. */
+  ids: readonly string[];
+}
+
 /** A problem document (RFC 9457) with the members that this server adds. */
 export interface ProblemDocument {
   type?: string;
@@ -16,11 +26,12 @@ export interface ProblemDocument {
   status: number;
   detail: string;
   issues?: readonly RefusedField[];
-  /** A stale edit: the record as it now is, and what was to be written. */
+  /** A stale edit: the record as it now is. */
   current?: unknown;
-  yours?: unknown;
+  /** A stale edit: the changes as they were sent, null for a field to clear, and the version that they were made on. */
+  yours?: Readonly<Record<string, unknown>> & { readonly version: number };
   /** Records that refer to one that was to be removed. */
-  by?: unknown;
+  by?: readonly Referrer[];
 }
 
 /** The server answered that it cannot. */

@@ -16,6 +16,9 @@ const laterPlaces: Readonly<Partial<Record<PlaceName, ComponentType>>> = {
   estimate: lazy(async () => ({
     default: (await import('./EstimatePlace.tsx')).EstimatePlace,
   })),
+  records: lazy(async () => ({
+    default: (await import('../records/RecordsPlace.tsx')).RecordsPlace,
+  })),
   import: lazy(async () => ({ default: (await import('../import/ImportPlace.tsx')).ImportPlace })),
 };
 

@@ -1,0 +1,107 @@
+import type { Kind } from '@plugside/records/model';
+import { useUnits } from '../../editing/use-units.ts';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
+import { recordPath } from '../address.ts';
+import type { Values } from '../form/draft.ts';
+import { useMedia } from '../use-media.ts';
+import { type Cell, listColumns } from './columns.ts';
+import type { More } from './more.ts';
+
+interface RecordTableProps {
+  kind: Kind;
+  records: readonly Values[];
+  moreOf(record: Values): More | undefined;
+  today: string;
+}
+
+/** Records one under the other: a table at the desk, rows on a phone. */
+export function RecordTable(props: RecordTableProps) {
+  const narrow = useMedia('(max-width: 699px)');
+  return narrow ? <Rows {...props} /> : <Table {...props} />;
+}
+
+function Table({ kind, records, moreOf, today }: RecordTableProps) {
+  const units = useUnits();
+  const columns = listColumns[kind];
+  return (
+    <table className="record-table">
+      <thead>
+        <tr>
+          {columns.map(({ head, figures }) => (
+            <th key={head} scope="col" className={figures && 'figures-cell'}>
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {records.map((record) => {
+          const more = moreOf(record);
+          return (
+            <tr key={record.id as string}>
+              {columns.map(({ head, figures, cell }, at) => {
+                const told = cell(record, more, units, today);
+                return at === 0 ? (
+                  <th key={head} scope="row">
+                    <PlaceLink className="record-link" href={recordPath(kind, record.id as string)}>
+                      {told?.text}
+                    </PlaceLink>
+                  </th>
+                ) : (
+                  <td key={head} className={figures && 'figures-cell'}>
+                    <CellText cell={told} />
+                  </td>
+                );
+              })}
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function Rows({ kind, records, moreOf, today }: RecordTableProps) {
+  const units = useUnits();
+  const [first, ...others] = listColumns[kind];
+  return (
+    <ul className="record-rows">
+      {records.map((record) => {
+        const more = moreOf(record);
+        const told = others
+          .map((column) => ({ column, cell: column.cell(record, more, units, today) }))
+          .filter(({ cell }) => cell);
+        return (
+          <li key={record.id as string}>
+            <PlaceLink className="record-row" href={recordPath(kind, record.id as string)}>
+              <span className="record-row-name">
+                {first?.cell(record, more, units, today)?.text}
+              </span>
+              <span className="record-row-told">
+                {told.map(({ column, cell }) => (
+                  <span key={column.head}>
+                    {column.figures && <span className="soft-text">{column.head} </span>}
+                    <CellText cell={cell} />
+                  </span>
+                ))}
+              </span>
+            </PlaceLink>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function CellText({ cell }: { cell: Cell | null | undefined }) {
+  if (cell === undefined) return <span className="soft-text">…</span>;
+  if (cell === null) return <span className="soft-text">—</span>;
+  return (
+    <>
+      {cell.hydrantClass && (
+        <span className="class-disc" data-class={cell.hydrantClass} aria-hidden="true" />
+      )}
+      <span className={cell.tone === 'warning' ? 'caution-word' : undefined}>{cell.text}</span>
+    </>
+  );
+}

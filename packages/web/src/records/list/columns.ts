@@ -1,0 +1,212 @@
+/** A few columns of each kind's list: what tells one record from another. */
+import { flowTestHistory, flowTestResult, pumpCurve } from '@plugside/fireground';
+import type { Kind, Stored } from '@plugside/records/model';
+import type { Units } from '../../editing/use-units.ts';
+import { fieldTables } from '../fields/field-tables.ts';
+import type { Values } from '../form/draft.ts';
+import { recordTitle, valueWords } from '../words.ts';
+import type { More } from './more.ts';
+
+export interface Cell {
+  text: string;
+  /** Class of NFPA 291: its colour stands before the text. */
+  hydrantClass?: string;
+  tone?: 'warning';
+}
+
+export interface Column {
+  head: string;
+  /** Figures stand to the right. */
+  figures?: true;
+  /** Null where there is nothing to show; undefined while it is being fetched. */
+  cell(
+    record: Values,
+    more: More | undefined,
+    units: Units,
+    today: string,
+  ): Cell | null | undefined;
+}
+
+const words = (text: string | null | undefined): Cell | null => (text ? { text } : null);
+
+const field = (kind: Kind, name: string, more: Partial<Column> = {}): Column => {
+  const spec = fieldTables[kind].find((one) => one.field === name)!;
+  const { is } = spec.type;
+  return {
+    head: spec.label,
+    ...((is === 'quantity' || is === 'count') && { figures: true }),
+    cell: (record, _, units) => words(valueWords(spec, record[name], units)),
+    ...more,
+  };
+};
+
+const title = (kind: Kind, head = 'Name'): Column => ({
+  head,
+  cell: (record, _, units) => ({ text: recordTitle(kind, record, units) }),
+});
+
+const named = (head: string, name: string): Column => ({
+  head,
+  cell: (record, more) => {
+    const id = record[name];
+    if (typeof id !== 'string') return null;
+    return more && words(more.names.get(id));
+  },
+});
+
+const usedTest = (record: Values, more: More, today: string) =>
+  flowTestHistory(more.flowTests.get(record.id as string) ?? [], {
+    chosenId: record.planTestId as string | undefined,
+    today,
+  }).used;
+
+const status: Column = {
+  head: 'Status',
+  cell: ({ status: now }) =>
+    now === 'out of service' ? { text: 'out of service', tone: 'warning' } : { text: String(now) },
+};
+
+const hydrantColumns: readonly Column[] = [
+  title('hydrants'),
+  {
+    head: 'Class',
+    cell: (record, more, _, today) => {
+      if (!more) return undefined;
+      const name = usedTest(record, more, today)?.result.class?.name;
+      return name ? { text: name, hydrantClass: name } : null;
+    },
+  },
+  {
+    head: 'At 20 psi',
+    figures: true,
+    cell: (record, more, units, today) => {
+      if (!more) return undefined;
+      const q20Gpm = usedTest(record, more, today)?.result.q20Gpm;
+      return q20Gpm === undefined || q20Gpm === null ? null : { text: units.text(q20Gpm, 'flow') };
+    },
+  },
+  {
+    head: 'Tested on',
+    cell: (record, more, _, today) => {
+      if (!more) return undefined;
+      const used = usedTest(record, more, today);
+      if (!used) return { text: 'not tested', tone: 'warning' };
+      const { retestOn } = used.result;
+      const due = retestOn !== null && retestOn <= today;
+      return due
+        ? { text: `${used.test.testedOn}, due`, tone: 'warning' }
+        : { text: used.test.testedOn };
+    },
+  },
+  field('hydrants', 'mainIn'),
+  status,
+];
+
+const flowTestColumns: readonly Column[] = [
+  { head: 'Test', cell: ({ testedOn }) => ({ text: String(testedOn) }) },
+  named('Hydrant', 'hydrantId'),
+  field('flow-tests', 'staticPsi'),
+  field('flow-tests', 'residualPsi'),
+  {
+    head: 'At 20 psi',
+    figures: true,
+    cell: (record, _, units) => {
+      const { q20Gpm } = flowTestResult(record as unknown as Stored<'flow-tests'>);
+      return q20Gpm === null ? null : { text: units.text(q20Gpm, 'flow') };
+    },
+  },
+  field('flow-tests', 'by'),
+];
+
+const rigColumns: readonly Column[] = [
+  title('rigs'),
+  field('rigs', 'kind'),
+  named('Station', 'stationId'),
+  field('rigs', 'ratedGpm'),
+  field('rigs', 'tankGal'),
+  {
+    head: 'Pump tested',
+    cell: (record, more) => {
+      if (!more) return undefined;
+      const tests = more.pumpTests.get(record.id as string) ?? [];
+      const { test, shareOfRating } = pumpCurve(tests, record.ratedGpm as number | undefined);
+      if (!test) return null;
+      const share = shareOfRating === null ? '' : `, ${Math.round(shareOfRating * 100)} %`;
+      return { text: test.testedOn + share };
+    },
+  },
+  {
+    head: 'Status',
+    cell: ({ inService }) =>
+      inService === false ? { text: 'out of service', tone: 'warning' } : { text: 'in service' },
+  },
+];
+
+export const listColumns: Readonly<Record<Kind, readonly Column[]>> = {
+  hydrants: hydrantColumns,
+  'flow-tests': flowTestColumns,
+  'water-sources': [
+    title('water-sources'),
+    field('water-sources', 'kind'),
+    field('water-sources', 'usableGal'),
+    field('water-sources', 'access'),
+  ],
+  rigs: rigColumns,
+  'pump-tests': [
+    { head: 'Test', cell: ({ testedOn }) => ({ text: String(testedOn) }) },
+    named('Rig', 'rigId'),
+    field('pump-tests', 'points'),
+    field('pump-tests', 'by'),
+  ],
+  hose: [
+    title('hose'),
+    field('hose', 'size'),
+    field('hose', 'lengthFt'),
+    named('Carried on', 'rigId'),
+    field('hose', 'inServiceOn'),
+    field('hose', 'retiredOn'),
+  ],
+  'hose-tests': [
+    { head: 'Test', cell: ({ testedOn }) => ({ text: String(testedOn) }) },
+    field('hose-tests', 'size'),
+    field('hose-tests', 'points'),
+    field('hose-tests', 'adopted'),
+    field('hose-tests', 'by'),
+  ],
+  nozzles: [
+    title('nozzles'),
+    field('nozzles', 'kind'),
+    field('nozzles', 'use'),
+    field('nozzles', 'ratedPsi'),
+    field('nozzles', 'tipIn'),
+  ],
+  appliances: [title('appliances'), field('appliances', 'kind'), field('appliances', 'loss')],
+  buildings: [
+    title('buildings'),
+    field('buildings', 'address'),
+    field('buildings', 'occupancy'),
+    field('buildings', 'storeys'),
+    field('buildings', 'neededGpm'),
+  ],
+  streets: [title('streets'), field('streets', 'class'), field('streets', 'footOnly')],
+  stations: [title('stations'), field('stations', 'elevationFt')],
+  plans: [
+    title('plans'),
+    named('Building', 'buildingId'),
+    field('plans', 'hydrantIds', { head: 'Hydrants', figures: true }),
+    field('plans', 'rigIds', { head: 'Rigs', figures: true }),
+  ],
+  settings: [title('settings'), field('settings', 'value')],
+};
+
+const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+
+/** Tests newest first, all else by name as people count: H-2 before H-10. */
+export function inShownOrder<R extends Values>(records: readonly R[]): R[] {
+  return [...records].sort((a, b) => {
+    if (typeof a.testedOn === 'string' && typeof b.testedOn === 'string') {
+      return b.testedOn.localeCompare(a.testedOn);
+    }
+    return collator.compare(String(a.name ?? ''), String(b.name ?? ''));
+  });
+}

@@ -1,0 +1,107 @@
+import { type Kind, kindLabels } from '@plugside/records/model';
+import { useState } from 'react';
+import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { ProblemError, type Referrer, StaleError } from '../../api/problem.ts';
+import { removeRecord } from '../../api/records.ts';
+import { goTo } from '../../places/place.ts';
+import { kindPath } from '../address.ts';
+import { tellChanged } from '../changed.ts';
+import type { Values } from '../form/draft.ts';
+import { reasonOf } from '../reason.ts';
+import { Referrers } from './Referrers.tsx';
+
+interface RemoveButtonProps {
+  kind: Kind;
+  record: Values;
+  title: string;
+}
+
+type Refusal = { by: readonly Referrer[] } | { stale: true } | { reason: string };
+
+/** Asks before it removes, and says what stands in the way. */
+export function RemoveButton({ kind, record, title }: RemoveButtonProps) {
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
+  const [removing, setRemoving] = useState(false);
+  const [one] = kindLabels[kind];
+  const remove = async (close: () => void) => {
+    setRemoving(true);
+    try {
+      await removeRecord(kind, record.id as string, record.version as number);
+      close();
+      tellChanged();
+      goTo(kindPath(kind), { replace: true });
+    } catch (error) {
+      setRefusal(refusalOf(error));
+    } finally {
+      setRemoving(false);
+    }
+  };
+  return (
+    <DialogTrigger onOpenChange={() => setRefusal(null)}>
+      <Button className="plain-button">Remove</Button>
+      <ModalOverlay className="dialog-veil" isDismissable>
+        <Modal className="dialog">
+          <Dialog role="alertdialog">
+            {({ close }) => (
+              <>
+                <Heading slot="title">
+                  {refusal && 'by' in refusal ? `${title} stays` : `Remove ${title}?`}
+                </Heading>
+                <div role="status">
+                  {refusal === null && (
+                    <p>
+                      The {one} goes out of the records for good. A backup that was taken before
+                      still has it.
+                    </p>
+                  )}
+                  {refusal && 'by' in refusal && <Referrers kind={kind} by={refusal.by} />}
+                  {refusal && 'stale' in refusal && (
+                    <p>
+                      Somebody else changed this {one} since you opened it. It was not removed: look
+                      at it again first.
+                    </p>
+                  )}
+                  {refusal && 'reason' in refusal && (
+                    <p className="tone-warning">Not removed. {refusal.reason}</p>
+                  )}
+                </div>
+                <div className="form-actions">
+                  {(refusal === null || 'reason' in refusal) && (
+                    <Button
+                      className="plain-button warning-button"
+                      isPending={removing}
+                      onPress={() => void remove(close)}
+                    >
+                      Remove
+                    </Button>
+                  )}
+                  {refusal && 'stale' in refusal ? (
+                    <Button
+                      className="plain-button main-button"
+                      onPress={() => {
+                        close();
+                        tellChanged();
+                      }}
+                    >
+                      Show it as it is now
+                    </Button>
+                  ) : (
+                    <Button className="plain-button" onPress={close} autoFocus>
+                      {refusal ? 'Close' : 'Keep it'}
+                    </Button>
+                  )}
+                </div>
+              </>
+            )}
+          </Dialog>
+        </Modal>
+      </ModalOverlay>
+    </DialogTrigger>
+  );
+}
+
+function refusalOf(error: unknown): Refusal {
+  if (error instanceof StaleError) return { stale: true };
+  const by = error instanceof ProblemError ? error.problem.by : undefined;
+  return by ? { by } : { reason: reasonOf(error) };
+}
