@@ -171,6 +171,15 @@ describe('plans written and read', () => {
     expect(plugside.run(['convert', '-'], yaml).stdout).toBe(json);
   });
 
+  it('are the same plan when they are written in SI units', () => {
+    const json = plugside.run(['convert', coldStore]).stdout;
+    const si = plugside.run(['convert', coldStore, '--to', 'yaml', '--units', 'si']).stdout;
+    // 900 ft of 0.3048 m (NIST SP 811).
+    expect(si).toContain('length: 274.32 m');
+    expect(si).not.toMatch(/\d (ft|psi|gpm|gal|in)\b/);
+    expect(plugside.run(['convert', '-'], si).stdout).toBe(json);
+  });
+
   it('come from every pattern and answer', () => {
     const { patterns } = plugside.json(['new']).answer;
     expect(patterns.length).toBeGreaterThanOrEqual(13);

@@ -38,6 +38,10 @@ export function addConvert(program: Command, answer: Answer): void {
           'plugside convert examples/two-hydrants.yaml --to yaml -o us.yaml',
           'A metric plan written in US units.',
         ],
+        [
+          'plugside convert examples/hill-relay.yaml --to yaml --units si',
+          'The plan as YAML in metres, bar and litres per minute.',
+        ],
       ),
     )
     .action((file: string, options: ConvertOptions) =>

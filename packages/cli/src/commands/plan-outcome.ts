@@ -1,4 +1,4 @@
-import { type Plan, type PlanFormat, writePlan } from '@plugside/fireground';
+import { type Plan, type PlanFormat, type UnitSystem, writePlan } from '@plugside/fireground';
 import { exitCodes } from '../exit-codes.ts';
 import type { Outcome } from '../outcome.ts';
 import { writtenPlan } from '../output/envelope.ts';
@@ -14,11 +14,11 @@ export function planOutcome(
   question: string,
   plan: Plan,
   toFile: boolean,
-  options: OutputOptions & { to?: PlanFormat },
+  options: OutputOptions & { to?: PlanFormat; units: UnitSystem },
   shownAs: PlanFormat,
 ): Outcome {
   const format = options.to ?? (toFile ? formatOf(options.output!) : shownAs);
-  const text = writePlan(plan, format);
+  const text = writePlan(plan, format, options.units);
   const wrote = toFile ? writeOutput(options, text) : undefined;
   return {
     exitCode: exitCodes.answered,

@@ -83,7 +83,7 @@ async function askOne(options: CardOptions): Promise<Outcome> {
   const { renderHydrantCard } = await loadPaper();
   let card: HydrantCard | undefined;
   await withCards(options, [String(options.hydrant)], async (making, _, department) => {
-    [card] = making();
+    for await (const made of making()) card = made;
     await writePrinted(options, () => renderHydrantCard(card!, printedWith(options, department)));
   });
   return {
@@ -120,7 +120,11 @@ async function askMany(options: CardOptions): Promise<Outcome> {
 async function withCards(
   options: CardOptions,
   named: readonly string[] | undefined,
-  print: (making: () => Generator<HydrantCard>, count: number, department: string) => Promise<void>,
+  print: (
+    making: () => AsyncGenerator<HydrantCard>,
+    count: number,
+    department: string,
+  ) => Promise<void>,
 ): Promise<void> {
   const target = databaseNamed(options);
   checkPrintable(options);
@@ -141,11 +145,12 @@ async function withCards(
     const hydrants = named
       ? named.map((one) => recordNamed(everyHydrant, one, 'hydrant'))
       : [...everyHydrant].sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+    const tests = await planTests(store, everyHydrant);
     const request = {
       records,
       hydrants,
-      everyHydrant,
-      tests: await planTests(store, everyHydrant),
+      around: everyHydrant,
+      testOf: ({ id }: { id: string }) => tests.get(id),
       streets: await districtStreets(store),
       attack: rig(options.attack),
       booster: rig(options.booster),

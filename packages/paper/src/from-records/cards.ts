@@ -6,14 +6,16 @@ import type { HydrantCard, Neighbour } from '../hydrant-card/data.ts';
 import { hydrantCardFor } from '../hydrant-card/hydrant-card-for.ts';
 import { cardRigs, type DepartmentRecords } from './department.ts';
 
+type FlowTest = Stored<'flow-tests'>;
+
 export interface CardsRequest {
   records: DepartmentRecords;
   /** Those to print, in that order. */
   hydrants: readonly Stored<'hydrants'>[];
-  /** All there are: the neighbours are among them. */
-  everyHydrant: readonly Stored<'hydrants'>[];
-  /** The flow test that plans use, by hydrant. */
-  tests: ReadonlyMap<string, Stored<'flow-tests'>>;
+  /** The neighbours are among these; the hydrant itself may be too. */
+  around: readonly Stored<'hydrants'>[];
+  /** The flow test that plans use. */
+  testOf: (hydrant: Stored<'hydrants'>) => FlowTest | undefined | Promise<FlowTest | undefined>;
   streets: StreetNetwork;
   /** Left out: as `cardRigs` picks. */
   attack?: PickedRig | undefined;
@@ -27,17 +29,17 @@ export interface CardsRequest {
 const NEIGHBOURS = 6;
 
 /** Cards made one by one, as they are asked for; nothing is solved ahead. */
-export function* hydrantCardsFrom(request: CardsRequest): Generator<HydrantCard> {
-  const { records, hydrants, tests, today, invented, units } = request;
+export async function* hydrantCardsFrom(request: CardsRequest): AsyncGenerator<HydrantCard> {
+  const { records, hydrants, testOf, today, invented, units } = request;
   const usual = cardRigs(records);
   for (const hydrant of hydrants) {
     yield hydrantCardFor({
       hydrant,
-      test: tests.get(hydrant.id),
+      test: await testOf(hydrant),
       attack: request.attack ?? usual.attack,
       booster: request.booster ?? usual.booster,
       department: records.department,
-      neighbours: neighboursOf(hydrant, request),
+      neighbours: await neighboursOf(hydrant, request),
       today,
       invented,
       ...(units && { units }),
@@ -46,20 +48,23 @@ export function* hydrantCardsFrom(request: CardsRequest): Generator<HydrantCard>
 }
 
 /** The nearest others by hose, with what each gives. */
-function neighboursOf(
+async function neighboursOf(
   hydrant: Stored<'hydrants'>,
-  { everyHydrant, tests, streets }: CardsRequest,
-): Neighbour[] {
-  const others = everyHydrant.filter(({ id }) => id !== hydrant.id);
+  { around, testOf, streets }: CardsRequest,
+): Promise<Neighbour[]> {
+  const others = around.filter(({ id }) => id !== hydrant.id);
   if (others.length === 0) return [];
-  return hoseRoutes(streets, hydrant, others, { count: NEIGHBOURS }).map(({ target, lengthFt }) => {
-    const test = tests.get(target.id);
+  const neighbours: Neighbour[] = [];
+  for (const route of hoseRoutes(streets, hydrant, others, { count: NEIGHBOURS })) {
+    const { target, lengthFt } = route;
+    const test = await testOf(target);
     const q20Gpm = test && flowTestResult(test).q20Gpm;
-    return {
+    neighbours.push({
       name: target.name,
       alongFt: lengthFt,
       ...(q20Gpm !== null && q20Gpm !== undefined && { q20Gpm }),
       ...(target.status === 'out of service' && { outOfService: true }),
-    };
-  });
+    });
+  }
+  return neighbours;
 }

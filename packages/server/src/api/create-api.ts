@@ -6,6 +6,7 @@ import { districtTerrain } from '../elevation/district-terrain.ts';
 import { elevationRoutes } from '../elevation/elevation-routes.ts';
 import { importRoutes } from '../imports/import-routes.ts';
 import { mapLayers } from '../map/layers.ts';
+import { paperRoutes } from '../paper/paper-routes.ts';
 import { answerProblem } from '../problem.ts';
 import { situationRoute } from '../supply/situation-route.ts';
 import { workFolder } from '../work/work-folder.ts';
@@ -51,6 +52,7 @@ export function createApi(options: ApiOptions): OpenAPIHono {
   elevationRoutes(app, terrain, work);
   situationRoute(app, store, terrain);
   exportRoutes(app, store, work);
+  paperRoutes(app, store, work);
   backupRoute(app, store, work);
   openApiRoute(app, version);
   refuseOtherMethods(app);

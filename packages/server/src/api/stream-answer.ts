@@ -15,12 +15,32 @@ export function answerText(c: Context, parts: AsyncIterable<string>, download: D
 }
 
 /** Sends a file and removes it, sent or not. */
-export async function answerFile(c: Context, path: string, download: Download): Promise<Response> {
+export function answerFile(c: Context, path: string, download: Download): Promise<Response> {
+  return answerKeptFile(c, path, download, () => void rm(path, { force: true }));
+}
+
+/** Sends a file that stays, to be sent again. */
+export async function answerKeptFile(
+  c: Context,
+  path: string,
+  download: Download,
+  onClosed?: () => void,
+): Promise<Response> {
   setHeaders(c, download);
   c.header('Content-Length', String((await stat(path)).size));
   const file = createReadStream(path);
-  file.once('close', () => void rm(path, { force: true }));
+  if (onClosed) file.once('close', onClosed);
   return c.body(ReadableStream.from(file) as ReadableStream);
+}
+
+/** Sends bytes as they are made. */
+export function answerBytes(
+  c: Context,
+  parts: AsyncIterable<Uint8Array>,
+  download: Download,
+): Response {
+  setHeaders(c, download);
+  return c.body(ReadableStream.from(parts) as ReadableStream);
 }
 
 function setHeaders(c: Context, { type, name }: Download): void {

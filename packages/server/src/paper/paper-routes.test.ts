@@ -1,0 +1,108 @@
+import { fillDemo, type Stored } from '@plugside/records';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { problemIn, type TestServer, testServer } from '../test-server.ts';
+import type { CardsView } from './cards-job.ts';
+
+let server: TestServer;
+let rig: Stored<'rigs'>;
+let hydrants: Stored<'hydrants'>[];
+
+beforeAll(async () => {
+  server = await testServer();
+  await fillDemo(server.store);
+  rig = (await server.store.list('rigs')).records[0]!;
+  hydrants = (await server.store.list('hydrants', { limit: 40 })).records;
+}, 120_000);
+afterAll(() => server.close());
+
+/** The bytes of a PDF that is whole; fails the test where the answer is none. */
+async function pdfIn(answer: Response): Promise<string> {
+  expect(answer.status).toBe(200);
+  expect(answer.headers.get('content-type')).toBe('application/pdf');
+  const text = Buffer.from(await answer.arrayBuffer()).toString('latin1');
+  expect(text.startsWith('%PDF-1.')).toBe(true);
+  expect(text.trimEnd().endsWith('%%EOF')).toBe(true);
+  return text;
+}
+
+const pagesIn = (pdf: string) => (pdf.match(/\/Type \/Page\b/g) ?? []).length;
+
+const viewIn = async (answer: Response) => (await answer.json()) as CardsView;
+
+async function ended(id: string): Promise<CardsView> {
+  for (;;) {
+    const view = await viewIn(await server.ask(`/paper/hydrant-cards/${id}`));
+    if (view.state !== 'running') return view;
+    await new Promise((resolve) => setTimeout(resolve, 25));
+  }
+}
+
+describe('a document of one record', () => {
+  it('is a pump chart in either paper and units', async () => {
+    const letter = await pdfIn(await server.ask(`/paper/pump-chart/${rig.id}.pdf`));
+    expect(letter).toContain('/MediaBox [0 0 612 792]');
+    const a4 = await pdfIn(await server.ask(`/paper/pump-chart/${rig.id}.pdf?paper=a4&units=si`));
+    expect(a4).toContain('/MediaBox [0 0 595.28 841.89]');
+  });
+
+  it('is a hydrant’s card', async () => {
+    const card = await pdfIn(await server.ask(`/paper/hydrant-card/${hydrants[0]!.id}.pdf`));
+    expect(pagesIn(card)).toBe(1);
+  });
+
+  it.each(['pump-chart', 'hydrant-card'])('%s of no such record is 404', async (kind) => {
+    const answer = await server.ask(`/paper/${kind}/01JZ0000000000000000000000.pdf`);
+    expect(answer.status).toBe(404);
+    expect((await problemIn(answer)).title).toBe('Not found');
+  });
+
+  it('on paper that there is not is refused by name', async () => {
+    const answer = await server.ask(`/paper/pump-chart/${rig.id}.pdf?paper=a5`);
+    expect(answer.status).toBe(400);
+    expect((await problemIn(answer)).issues?.[0]).toMatchObject({
+      path: 'paper',
+      value: 'a5',
+      allowed: 'letter or a4',
+    });
+  });
+});
+
+describe('a stack of cards', () => {
+  it('is printed in the background, told as it goes, and sent as often as it is asked for', async () => {
+    const hydrantIds = hydrants.slice(0, 6).map(({ id }) => id);
+    const begun = await server.ask('/paper/hydrant-cards', { json: { hydrantIds, paper: 'a4' } });
+    expect(begun.status).toBe(202);
+    const { id } = await viewIn(begun);
+    expect(begun.headers.get('location')).toBe(`/api/paper/hydrant-cards/${id}`);
+    const view = await ended(id);
+    expect(view).toMatchObject({ state: 'done', progress: { done: 6, total: 6 }, failure: null });
+    for (let time = 0; time < 2; time += 1) {
+      const answer = await server.ask(`/paper/hydrant-cards/${id}/file.pdf`);
+      expect(pagesIn(await pdfIn(answer))).toBe(6);
+    }
+    expect((await server.ask(`/paper/hydrant-cards/${id}`, { method: 'DELETE' })).status).toBe(204);
+    expect((await server.ask(`/paper/hydrant-cards/${id}`)).status).toBe(404);
+  });
+
+  it('that is cancelled has no file', async () => {
+    const { id } = await viewIn(await server.ask('/paper/hydrant-cards', { json: {} }));
+    const early = await server.ask(`/paper/hydrant-cards/${id}/file.pdf`);
+    expect(early.status).toBe(409);
+    const stopped = await server.ask(`/paper/hydrant-cards/${id}`, { method: 'DELETE' });
+    expect(await stopped.json()).toMatchObject({ state: 'cancelled', file: null });
+    expect((await server.ask(`/paper/hydrant-cards/${id}/file.pdf`)).status).toBe(409);
+  });
+
+  it.each([
+    ['paper', { paper: 'a5' }, 422],
+    ['hydrantIds', { hydrantIds: [] }, 422],
+    ['hydrantIds', { hydrantIds: Array.from({ length: 5001 }, () => 'x') }, 422],
+    ['hydrants', { hydrantIds: ['01JZ0000000000000000000000'] }, 404],
+    ['rigs', { boosterId: '01JZ0000000000000000000000' }, 404],
+  ])('with a wrong %s is refused', async (what, json, status) => {
+    const answer = await server.ask('/paper/hydrant-cards', { json });
+    expect(answer.status).toBe(status);
+    const problem = await problemIn(answer);
+    if (status === 422) expect(problem.issues?.[0]?.path).toBe(what);
+  });
+});

@@ -1,0 +1,178 @@
+/** Documents that crews carry, as PDF. */
+import { type OpenAPIHono, z } from '@hono/zod-openapi';
+import {
+  type PaperOptions,
+  pickedRig,
+  pumpChartFor,
+  readDepartment,
+  renderHydrantCard,
+  renderPumpChart,
+} from '@plugside/paper';
+import { NotFoundError, type RecordStore, readDistrict } from '@plugside/records';
+import type { Context } from 'hono';
+import { define } from '../api/define.ts';
+import { body, json, problems } from '../api/describe.ts';
+import { jsonObject } from '../api/json-body.ts';
+import { answerBytes, answerKeptFile } from '../api/stream-answer.ts';
+import type { WorkFolder } from '../work/work-folder.ts';
+import { manyCards, oneCard } from './cards-from-store.ts';
+import { cardsJobs } from './cards-jobs.ts';
+import { cardsRequestSchema, checkedBody } from './cards-request.ts';
+import { type PrintedAs, paperQuery, printedAs } from './paper-query.ts';
+
+const tags = ['paper'];
+const type = 'application/pdf';
+
+const cardsSchema = z
+  .object({
+    id: z.string(),
+    state: z.enum(['running', 'done', 'cancelled', 'failed']),
+    progress: z.object({ done: z.int(), total: z.int() }),
+    file: z.string().nullable().openapi({ description: 'Where the PDF is, when it is done' }),
+    failure: z.object({ detail: z.string(), remedy: z.string() }).nullable(),
+  })
+  .openapi('HydrantCards');
+
+export function paperRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): void {
+  define(
+    app,
+    {
+      method: 'get',
+      path: '/api/paper/pump-chart/{id}.pdf',
+      tags,
+      summary: 'A rig’s pump chart',
+      description: 'Discharge pressures by line, length, flow and floor, each solved.',
+      request: { params: z.object({ id: z.string() }), query: paperQuery },
+      responses: { ...body('The chart', type), ...problems(400, 404) },
+    },
+    async (c) => {
+      const printed = printedAs(c);
+      const id = idOf(c);
+      const rig = await store.get('rigs', id);
+      if (!rig) throw new NotFoundError('rigs', id.slice(0, 40));
+      const records = await readDepartment(store);
+      const { invented, name } = await readDistrict(store);
+      const chart = pumpChartFor({
+        ...pickedRig(records, rig),
+        nozzles: records.nozzles,
+        department: records.department,
+        invented,
+        units: printed.units,
+      });
+      const pdf = renderPumpChart(chart, optionsOf(printed, name));
+      return answerBytes(c, pdf, { type, name: 'pump-chart.pdf' });
+    },
+  );
+  define(
+    app,
+    {
+      method: 'get',
+      path: '/api/paper/hydrant-card/{id}.pdf',
+      tags,
+      summary: 'A hydrant’s card',
+      description: 'What it gives, and what reaches an engine over each length of hose.',
+      request: { params: z.object({ id: z.string() }), query: paperQuery },
+      responses: { ...body('The card', type), ...problems(400, 404) },
+    },
+    async (c) => {
+      const printed = printedAs(c);
+      const { card, district } = await oneCard(store, idOf(c), printed);
+      const pdf = renderHydrantCard(card, optionsOf(printed, district.name));
+      return answerBytes(c, pdf, { type, name: 'hydrant-card.pdf' });
+    },
+  );
+  cardsRoutes(app, store, work);
+}
+
+function cardsRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): void {
+  const path = '/api/paper/hydrant-cards';
+  const params = z.object({ id: z.string() });
+  const jobs = cardsJobs(work);
+  const jobOf = (c: Context) => jobs.get(c.req.param('id') ?? '');
+
+  define(
+    app,
+    {
+      method: 'post',
+      path,
+      tags,
+      summary: 'Print cards of many hydrants into one file',
+      description: 'In the background; the answer tells where to see how far it is.',
+      request: {
+        body: { required: true, content: { 'application/json': { schema: cardsRequestSchema } } },
+      },
+      responses: {
+        ...json('The cards, running', cardsSchema, 202),
+        ...problems(400, 404, 413, 415, 422, 503),
+      },
+    },
+    async (c) => {
+      const asked = checkedBody(cardsRequestSchema, await jsonObject(c));
+      const { cards, total, district } = await manyCards(store, asked);
+      const job = await jobs.add({ cards, total, options: optionsOf(asked, district.name) });
+      c.header('Location', `${path}/${job.id}`);
+      return c.json(job.view, 202);
+    },
+  );
+  define(
+    app,
+    {
+      method: 'get',
+      path: `${path}/{id}`,
+      tags,
+      summary: 'How the cards stand',
+      request: { params },
+      responses: { ...json('The cards', cardsSchema), ...problems(404) },
+    },
+    (c) => {
+      c.header('Cache-Control', 'no-store');
+      return c.json(jobOf(c).view);
+    },
+  );
+  define(
+    app,
+    {
+      method: 'get',
+      path: `${path}/{id}/file.pdf`,
+      tags,
+      summary: 'The cards’ file',
+      request: { params },
+      responses: { ...body('All cards', type), ...problems(404, 409) },
+    },
+    (c) => answerKeptFile(c, jobOf(c).file, { type, name: 'hydrant-cards.pdf' }),
+  );
+  define(
+    app,
+    {
+      method: 'delete',
+      path: `${path}/{id}`,
+      tags,
+      summary: 'Cancel or forget cards',
+      description: 'While they run no file is left; those that have ended are forgotten.',
+      request: { params },
+      responses: {
+        ...json('The cards as they ended', cardsSchema),
+        204: { description: 'Forgotten' },
+        ...problems(404),
+      },
+    },
+    async (c) => {
+      const job = jobOf(c);
+      if (!job.isRunning) {
+        await jobs.forget(job.id);
+        return c.body(null, 204);
+      }
+      await job.cancel();
+      return c.json(job.view);
+    },
+  );
+}
+
+/** The record's id in the last part of the address, before its ending. */
+function idOf(c: Context): string {
+  return (c.req.path.split('/').at(-1) ?? '').replace(/\.pdf$/, '');
+}
+
+function optionsOf({ paper, units }: PrintedAs, department: string): PaperOptions {
+  return { printedAt: new Date(), paper, units, department };
+}
