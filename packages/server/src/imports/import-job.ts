@@ -52,6 +52,7 @@ export class ImportJob {
   #source: Source | undefined;
   #mended = new Map<number, Record<string, string>>();
   #refusedRows: RefusedRow[] = [];
+  #readShare = 0;
   #startedAt: number | undefined;
   #elapsedMs: number | undefined;
   #mapping: Mapping | undefined;
@@ -102,6 +103,7 @@ export class ImportJob {
       crs: source?.crs ?? null,
       mapping: this.#mapping ?? null,
       sample: this.#sample,
+      readShare: this.#readShare,
       progress: this.#progress,
       elapsedMs:
         this.#startedAt === undefined ? (this.#elapsedMs ?? null) : Date.now() - this.#startedAt,
@@ -125,7 +127,12 @@ export class ImportJob {
   /** Reads the file in the background. */
   read(): void {
     this.#begin('reading', async () => {
-      const source = await readSource(this.#files.upload, this.name);
+      const source = await readSource(this.#files.upload, this.name, {
+        signal: this.#abort.signal,
+        onProgress: (share) => {
+          this.#readShare = share;
+        },
+      });
       if (this.#abort.signal.aborted) {
         await source.close();
         return;

@@ -192,6 +192,13 @@ describe('an import', () => {
     expect((await server.ask(`/imports/${id}`)).status).toBe(404);
   });
 
+  it('can be cancelled while it is read', async () => {
+    const { id, state } = await upload(manyRows(300_000), 'name=long.csv&kind=hydrants');
+    expect(state).toBe('reading');
+    const answer = await server.ask(`/imports/${id}`, { method: 'DELETE' });
+    expect(await answer.json()).toMatchObject({ state: 'cancelled', columns: [] });
+  });
+
   it('can be cancelled before it runs, and not run after', async () => {
     const { id } = await upload(LIST);
     await settled(id);
@@ -229,7 +236,13 @@ describe('an import that is mended', () => {
   it('tells refused rows with their cells, takes new ones, and adds those alone', async () => {
     const before = await server.store.count('hydrants');
     const { id } = await upload(BAD, 'name=mend.csv&kind=hydrants');
-    await settled(id);
+    // The second row of an id is shown as refused before anything is run.
+    expect((await settled(id)).sample.map(({ understood }) => understood.is)).toEqual([
+      'record',
+      'refused',
+      'refused',
+      'refused',
+    ]);
     await run(id);
     expect((await settled(id)).report).toMatchObject({ added: 1, refusedCount: 3 });
     const { total, rows } = await refusedOf(id);

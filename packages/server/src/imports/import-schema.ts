@@ -59,6 +59,7 @@ export const importSchema = z
         }),
       )
       .openapi({ description: 'The first rows as they stand and as understood' }),
+    readShare: z.number().openapi({ description: 'Of the file, while it is read: 0 to 1' }),
     progress: z.object({ done: z.int(), total: z.int() }),
     elapsedMs: z.int().nullable(),
     mendedCount: z.int(),

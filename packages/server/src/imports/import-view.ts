@@ -41,6 +41,8 @@ export interface ImportView {
   crs: Source['crs'] | null;
   mapping: Mapping | null;
   sample: readonly SampleRow[];
+  /** How much of the file has been looked through, 0 to 1. */
+  readShare: number;
   progress: { done: number; total: number };
   /** How long the run has taken, to its end or so far [ms]; null before the first. */
   elapsedMs: number | null;

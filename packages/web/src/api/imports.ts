@@ -30,6 +30,8 @@ export interface ImportView {
   crs: { crs: string; from: string } | null;
   mapping: Mapping | null;
   sample: readonly SampleRow[];
+  /** Of the file, while it is read: 0 to 1. */
+  readShare: number;
   progress: { done: number; total: number };
   elapsedMs: number | null;
   mendedCount: number;

@@ -68,14 +68,15 @@ export function ImportScreen({ id }: { id: string }) {
 }
 
 function Reading({ handle, name, id }: { handle: ImportHandle; name: string; id: string }) {
+  const share = handle.view?.readShare ?? 0;
   return (
     <section className="import-part" aria-label="Reading the file">
       <h2>Reading {name}</h2>
       <Progress
         label={`Reading ${name}`}
-        done={0}
-        total={0}
-        text="Counting rows, looking at columns"
+        done={share}
+        total={1}
+        text={`${Math.round(share * 100)} % looked through, for its rows and columns`}
       />
       <p className="import-actions">
         <Button className="plain-button" onPress={() => void handle.act(() => cancelImport(id))}>

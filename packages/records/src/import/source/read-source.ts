@@ -10,6 +10,10 @@ import { type Source, SourceRefusedError } from './source.ts';
 export interface ReadSourceOptions {
   /** Which of several files in an archive, by its path there. */
   layer?: string;
+  /** Aborting it ends the reading; of no effect once the file has been looked through. */
+  signal?: AbortSignal;
+  /** How much of the reading is done, 0 to 1. */
+  onProgress?(share: number): void;
 }
 
 /**
@@ -18,14 +22,25 @@ export interface ReadSourceOptions {
  * is shows from its bytes; the name only decides where they leave a choice.
  * @param path where it lies
  * @param name as people know it, where that is another (an upload)
- * @throws SourceRefusedError where the file as a whole cannot be read
+ * @throws SourceRefusedError where the file as a whole cannot be read; the signal's reason when aborted
  */
 export async function readSource(
   path: string,
   name: string = basename(path),
   options: ReadSourceOptions = {},
 ): Promise<Source> {
-  const bytes = await openBytes(path, name);
+  const { bytes, release } = watched(await openBytes(path, name), options);
+  const source = await sourceOf(path, name, bytes, options);
+  release();
+  return source;
+}
+
+async function sourceOf(
+  path: string,
+  name: string,
+  bytes: Bytes,
+  options: ReadSourceOptions,
+): Promise<Source> {
   const head = await bytes.head(65_536);
   if (startsWith(head, [0x50, 0x4b, 3, 4])) {
     return fromArchive(name, unpack(name, await allOf(bytes)), options);
@@ -38,6 +53,34 @@ export async function readSource(
     throw new SourceRefusedError(name, 'This is no shapefile, or a damaged one.', again);
   }
   return fromText(name, bytes, head);
+}
+
+/** Text is read twice: for its letters, then for its rows. */
+const PASSES = 2;
+
+/** The bytes, with their reading told and stopped until they are released for reading rows. */
+function watched(bytes: Bytes, { signal, onProgress }: ReadSourceOptions) {
+  let watching = true;
+  let done = 0;
+  const own: Bytes = {
+    ...bytes,
+    read: async function* () {
+      for await (const piece of bytes.read()) {
+        if (watching) {
+          signal?.throwIfAborted();
+          done += piece.length;
+          onProgress?.(Math.min(1, done / (PASSES * bytes.size)));
+        }
+        yield piece;
+      }
+    },
+  };
+  return {
+    bytes: own,
+    release: () => {
+      watching = false;
+    },
+  };
 }
 
 const again = 'Export it again from where it came from.';
