@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
 import { UndoButtons } from '../app/UndoButtons.tsx';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
+import { PlaceLink } from '../places/PlaceLink.tsx';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { DistrictBoard } from './DistrictBoard.tsx';
 import { fetchDistrict } from './district.ts';
@@ -45,6 +46,10 @@ export function DistrictPlace() {
           <div className="unreachable">
             <p>
               <b>Nothing has a place yet.</b> These records hold no hydrants, streets or buildings.
+            </p>
+            <p>
+              <PlaceLink href="/import">Bring in a list</PlaceLink> of them, from the water utility
+              or the county&rsquo;s map office.
             </p>
           </div>
         )}

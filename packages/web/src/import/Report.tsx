@@ -4,7 +4,6 @@ import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import type { ImportView } from '../api/imports.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
-import { places } from '../places/place.ts';
 import { rowsText, spentText } from './count-words.ts';
 import { KeptValues } from './KeptValues.tsx';
 import { RefusedRows } from './RefusedRows.tsx';
@@ -93,17 +92,14 @@ function Counts({ report, many }: { report: ImportReport; many: string }) {
 }
 
 function Onward({ kind, many }: { kind: string; many: string }) {
-  const hasRecords = places.some(({ path }) => path === '/records');
   const onMap = kind !== 'rigs' && kind !== 'flow-tests';
   return (
     <ul className="onward">
-      {hasRecords && (
-        <li>
-          <PlaceLink className="text-link" href={`/records/${kind}`}>
-            The {many} on record
-          </PlaceLink>
-        </li>
-      )}
+      <li>
+        <PlaceLink className="text-link" href={`/records/${kind}`}>
+          The {many} on record
+        </PlaceLink>
+      </li>
       {onMap && (
         <li>
           <PlaceLink className="text-link" href="/district">
