@@ -15,6 +15,10 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Where the built app is served, ending in a slash. */
     appUrl: string;
+    /** The same over the same records, with a file of map tiles (PMTiles) of one colour. */
+    tiledAppUrl: string;
+    /** Another server's map tiles, of one colour: `${tilesUrl}{z}/{x}/{y}.png`. */
+    tilesUrl: string;
   }
 }
 
