@@ -12,15 +12,17 @@ export function allowedWords(spec: FieldSpec, limits: FieldLimits, system: UnitS
   if (maxLength !== undefined) return `up to ${maxLength.toLocaleString('en-US')} characters`;
   const unit = unitOf(spec, system);
   const shown = (value: number) => boundText(spec, value, system);
-  const ending = unit === '' ? '' : ` ${unit}`;
   if (min !== undefined && max !== undefined) {
-    const range = above
-      ? `more than ${shown(min)}, up to ${shown(max)}`
-      : `${shown(min)} to ${shown(max)}`;
-    return `${range}${ending}`;
+    const from = above ? `more than ${shown(min)}, up to` : `${shown(min)} to`;
+    return `${from} ${withUnit(shown(max), unit)}`;
   }
-  if (min !== undefined) return `${above ? 'more than' : 'at least'} ${shown(min)}${ending}`;
-  return max === undefined ? '' : `up to ${shown(max)}${ending}`;
+  if (min !== undefined) return `${above ? 'more than' : 'at least'} ${withUnit(shown(min), unit)}`;
+  return max === undefined ? '' : `up to ${withUnit(shown(max), unit)}`;
+}
+
+/** A number with its unit as it is set. */
+export function withUnit(number: string, unit: string): string {
+  return unit === '' || unit === '°' ? number + unit : `${number} ${unit}`;
 }
 
 /** The unit beside a field; empty where it has none. */

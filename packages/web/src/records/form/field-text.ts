@@ -1,7 +1,7 @@
 /** A value as the text that stands in its field, and back. */
 import { parseQuantity, type Quantity, quantities, type UnitSystem } from '@plugside/fireground';
 import { readingText } from '../../field-tests/reading-text.ts';
-import { allowedWords, unitOf } from '../fields/allowed-words.ts';
+import { allowedWords, unitOf, withUnit } from '../fields/allowed-words.ts';
 import type { FieldSpec } from '../fields/field.ts';
 import type { FieldLimits } from '../fields/limits.ts';
 
@@ -91,7 +91,7 @@ function inRange(
 ): Reading {
   if (!read.ok || isWithin(read.value, limits)) return read;
   const unit = unitOf(spec, system);
-  const shown = /[a-z"'″′°]/i.test(text) || unit === '' ? text : `${text} ${unit}`;
+  const shown = /[a-z"'″′°]/i.test(text) ? text : withUnit(text, unit);
   return { ok: false, message: outOfRangeWords(spec, shown, limits, system) };
 }
 

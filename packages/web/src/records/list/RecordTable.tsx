@@ -4,7 +4,7 @@ import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { recordPath } from '../address.ts';
 import type { Values } from '../form/draft.ts';
 import { useMedia } from '../use-media.ts';
-import { type Cell, listColumns } from './columns.ts';
+import { type Cell, headText, listColumns } from './columns.ts';
 import type { More } from './more.ts';
 
 interface RecordTableProps {
@@ -27,9 +27,9 @@ function Table({ kind, records, moreOf, today }: RecordTableProps) {
     <table className="record-table">
       <thead>
         <tr>
-          {columns.map(({ head, figures }) => (
-            <th key={head} scope="col" className={figures && 'figures-cell'}>
-              {head}
+          {columns.map((column) => (
+            <th key={column.head} scope="col" className={column.figures && 'figures-cell'}>
+              {headText(column, units)}
             </th>
           ))}
         </tr>
@@ -80,7 +80,9 @@ function Rows({ kind, records, moreOf, today }: RecordTableProps) {
               <span className="record-row-told">
                 {told.map(({ column, cell }) => (
                   <span key={column.head}>
-                    {column.figures && <span className="soft-text">{column.head} </span>}
+                    {column.figures && (
+                      <span className="soft-text">{headText(column, units)} </span>
+                    )}
                     <CellText cell={cell} />
                   </span>
                 ))}

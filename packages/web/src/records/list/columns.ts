@@ -16,6 +16,8 @@ export interface Cell {
 
 export interface Column {
   head: string;
+  /** A pressure [psi] that the head names as well, in the reader's unit. */
+  headPsi?: number;
   /** Figures stand to the right. */
   figures?: true;
   /** Null where there is nothing to show; undefined while it is being fetched. */
@@ -77,7 +79,8 @@ const hydrantColumns: readonly Column[] = [
     },
   },
   {
-    head: 'At 20 psi',
+    head: 'At',
+    headPsi: 20,
     figures: true,
     cell: (record, more, units, today) => {
       if (!more) return undefined;
@@ -108,7 +111,8 @@ const flowTestColumns: readonly Column[] = [
   field('flow-tests', 'staticPsi'),
   field('flow-tests', 'residualPsi'),
   {
-    head: 'At 20 psi',
+    head: 'At',
+    headPsi: 20,
     figures: true,
     cell: (record, _, units) => {
       const { q20Gpm } = flowTestResult(record as unknown as Stored<'flow-tests'>);
@@ -210,3 +214,6 @@ export function inShownOrder<R extends Values>(records: readonly R[]): R[] {
     return collator.compare(String(a.name ?? ''), String(b.name ?? ''));
   });
 }
+
+export const headText = ({ head, headPsi }: Column, units: Units): string =>
+  headPsi === undefined ? head : `${head} ${units.text(headPsi, 'pressure')}`;
