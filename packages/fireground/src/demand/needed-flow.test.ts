@@ -161,6 +161,18 @@ describe('fire code', () => {
     });
   });
 
+  test('counts the area of all floors: two of 1,900 ft² are past 3,600', () => {
+    const home = { areaFt2: 1900, dwelling: true };
+    expect(fireCodeFlow({ ...home, storeys: 1 }).neededGpm).toBe(1000);
+    expect(fireCodeFlow({ ...home, storeys: 2 }).neededGpm).toBeNull();
+  });
+
+  test('a dwelling’s sprinkler standard takes nothing off another building', () => {
+    const shop = { areaFt2: 5000, storeys: 1, codeTableGpm: 4000, codeTableHours: 4 };
+    expect(fireCodeFlow({ ...shop, sprinklers: 'NFPA 13D' }).neededGpm).toBe(4000);
+    expect(fireCodeFlow({ ...shop, dwelling: true, sprinklers: 'NFPA 13D' }).neededGpm).toBe(2000);
+  });
+
   test('sprinklers never raise the flow', () => {
     const building = { areaFt2: 5000, storeys: 1, codeTableGpm: 1250, codeTableHours: 2 };
     const all = ['NFPA 13', 'NFPA 13R', 'NFPA 13D'] as const;

@@ -152,6 +152,22 @@ export const insuranceRows = [
     basis: 'recalled' as const,
   })),
   {
+    given: { areaFt2: 100_000, storeys: 1, constructionClass: 'frame', contents: 'C-3' },
+    expected: { neededGpm: 6000 },
+    within: {},
+    source: ratingFromMemory,
+    basis: 'recalled',
+    note: 'C of 8,538 held to 6,000: one storey.',
+  },
+  {
+    given: { areaFt2: 100_000, storeys: 2, constructionClass: 'frame', contents: 'C-3' },
+    expected: { neededGpm: 8000 },
+    within: {},
+    source: ratingFromMemory,
+    basis: 'recalled',
+    note: 'C of 10,457 held to 8,000: frame of two storeys.',
+  },
+  {
     given: { areaFt2: 300, storeys: 1, constructionClass: 'fire-resistive', contents: 'C-1' },
     expected: { neededGpm: 500 },
     within: {},
