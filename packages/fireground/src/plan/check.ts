@@ -29,7 +29,7 @@ export function crossIssues(plan: Plan): PlanIssue[] {
  * Never throws for a value of the `Plan` type, whatever its numbers.
  */
 export function checkPlan(plan: Plan): PlanIssue[] {
-  const fields = parseWritten(fromPlan(plan, { units: false }));
+  const fields = parseWritten(fromPlan(plan, { units: 'bare' }));
   const cross = crossIssues(plan);
   if (fields.ok) return cross;
   const told = new Set(fields.issues.map((issue) => issue.path));

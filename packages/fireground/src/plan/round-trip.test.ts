@@ -224,10 +224,32 @@ const plans: fc.Arbitrary<Plan> = fc
   })
   .map((plan) => plan as unknown as Plan);
 
+/** The other, with each number that is nearly the one's put as that is. */
+function likeIn(one: unknown, other: unknown): unknown {
+  if (typeof one === 'number' && typeof other === 'number') {
+    return Math.abs(one - other) <= 1e-11 * (Math.abs(one) + 32) ? one : other;
+  }
+  if (typeof other !== 'object' || other === null) return other;
+  if (Array.isArray(other)) return other.map((item, n) => likeIn((one as unknown[])?.[n], item));
+  const known = (one ?? {}) as Record<string, unknown>;
+  return Object.fromEntries(Object.entries(other).map(([key, v]) => [key, likeIn(known[key], v)]));
+}
+
 // Many plans on a busy machine take longer than a test is usually given.
 const patience = { timeout: 120_000 };
 
 describe('a plan written and read again', patience, () => {
+  test('is the same plan to eleven digits where it is written in SI units', () => {
+    fc.assert(
+      fc.property(plans, (plan) => {
+        const reading = readPlan(writePlan(plan, 'yaml', 'si'));
+        expect(reading.ok && reading.notices).toEqual([]);
+        expect(reading.ok && likeIn(plan, reading.plan)).toEqual(plan);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
   test.each(['yaml', 'json'] as const)('is the same plan, to the last bit (%s)', (format) => {
     fc.assert(
       fc.property(plans, (plan) => {

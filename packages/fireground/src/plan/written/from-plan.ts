@@ -1,25 +1,29 @@
-import { type Quantity, quantities } from '../../units/quantities.ts';
+import { formatHoseSize, parseHoseSize } from '../../units/hose-size.ts';
+import type { Quantity, UnitSystem } from '../../units/quantities.ts';
 import type {
   Appliance,
   DepartmentValues,
   DraftSource,
+  HoseSize,
   Hydrant,
   LimitValues,
   Line,
+  Loss,
   Nozzle,
   Plan,
   Rig,
 } from '../plan.ts';
-import { writeLoss, writePumpPoint } from './phrase-fields.ts';
+import { writeLoss as lossText, writePumpPoint as pumpPointText } from './phrase-fields.ts';
 import { formatVersion } from './schema.ts';
 import { withoutDefaults } from './without-defaults.ts';
+import { writtenQuantity } from './written-quantity.ts';
 
 /** A written record before its defaults are left out. */
 export type WrittenRecord = Record<string, unknown>;
 
 interface Writing {
-  /** Units beside the numbers (for people), or bare numbers (for programs). */
-  units: boolean;
+  /** Units beside the numbers (for people), or bare numbers in inside units (for programs). */
+  units: UnitSystem | 'bare';
 }
 
 type Write = <T extends number | undefined>(
@@ -32,11 +36,37 @@ type Write = <T extends number | undefined>(
  * so that nothing depends on where a height left out would be taken from.
  */
 export function fromPlan(plan: Plan, { units }: Writing): WrittenRecord {
+  if (units !== 'si') return withoutDefaults(writtenWhole(plan, units));
+  // Defaults are known by their inside units.
+  const kept = withoutDefaults(writtenWhole(plan, 'us'));
+  return likewise(writtenWhole(plan, 'si'), kept) as WrittenRecord;
+}
+
+/** What stands in one record, of the keys that the other has, in that one's order. */
+function likewise(written: unknown, kept: unknown): unknown {
+  if (Array.isArray(kept)) {
+    return kept.map((one, index) => likewise((written as unknown[])[index], one));
+  }
+  if (typeof kept !== 'object' || kept === null) return written;
+  return Object.fromEntries(
+    Object.entries(kept).map(([key, one]) => [key, likewise((written as WrittenRecord)[key], one)]),
+  );
+}
+
+function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
+  const system = units === 'si' ? 'si' : 'us';
+  const say = (value: number, quantity: Quantity) => writtenQuantity(value, quantity, system);
   const write = ((value: number | undefined, quantity: Quantity) => {
-    if (value === undefined || !units) return value;
-    return `${value} ${quantities[quantity].inside}`;
+    if (value === undefined || units === 'bare') return value;
+    return say(value, quantity);
   }) as Write;
-  const hoseSize = (size: string) => (units && size !== '3-3' ? `${size} in` : size);
+  const writeLoss = (loss: Loss) => lossText(loss, say);
+  const writePumpPoint = (point: readonly [number, number]) => pumpPointText(point, say);
+  const hoseSize = (size: string) => {
+    if (units === 'bare' || size === '3-3') return size;
+    const metric = formatHoseSize(size as HoseSize, 'si');
+    return units === 'si' && parseHoseSize(metric) === size ? metric : `${size} in`;
+  };
 
   const hydrant = (part: Hydrant) => ({
     id: part.id,
@@ -201,7 +231,7 @@ export function fromPlan(plan: Plan, { units }: Writing): WrittenRecord {
     'limits-origin': values.limitsOrigin,
   });
 
-  return withoutDefaults({
+  return {
     plugside: formatVersion,
     title: plan.title,
     note: plan.note,
@@ -215,5 +245,5 @@ export function fromPlan(plan: Plan, { units }: Writing): WrittenRecord {
     lines: plan.lines.map(line),
     nozzles: plan.nozzles.map(nozzle),
     department: department(plan.department),
-  });
+  };
 }

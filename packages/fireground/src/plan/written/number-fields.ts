@@ -14,6 +14,13 @@ export function rangeText(range: FieldRange): string {
   return `${short(range.least)} to ${short(range.greatest)} ${quantities[range.quantity].inside}`;
 }
 
+/** A bound in another unit may miss itself by the rounding of the conversion. */
+function onBound(value: number, { least, greatest }: FieldRange): number {
+  const isAt = (bound: number) => Math.abs(value - bound) <= 1e-11 * (Math.abs(bound) + 1);
+  if (value < least && isAt(least)) return least;
+  return value > greatest && isAt(greatest) ? greatest : value;
+}
+
 /** Reads a quantity and holds it to its range. */
 export function readInRange(written: unknown, range: FieldRange): Reading<number> {
   const { inside, shown } = quantities[range.quantity];
@@ -23,7 +30,8 @@ export function readInRange(written: unknown, range: FieldRange): Reading<number
   }
   const parsed = parseQuantity(written, range.quantity);
   if (!parsed.ok) return bad(parsed.message, allowed, parsed.remedy);
-  const { value, unit } = parsed;
+  const { unit } = parsed;
+  const value = onBound(parsed.value, range);
   if (value >= range.least && value <= range.greatest) return good(value);
   const side = value < range.least ? 'below' : 'above';
   const bound = value < range.least ? range.least : range.greatest;

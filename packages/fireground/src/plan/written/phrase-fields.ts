@@ -1,3 +1,4 @@
+import { type Quantity, quantities } from '../../units/quantities.ts';
 import { showValue } from '../issue.ts';
 import type { Line, Loss, PumpSetting } from '../plan.ts';
 import { bad, field, good, type Reading } from './field.ts';
@@ -42,8 +43,13 @@ export function lossField(description: string) {
   });
 }
 
+type Say = (value: number, quantity: Quantity) => string;
+
+const sayInside: Say = (value, quantity) => `${value} ${quantities[quantity].inside}`;
+
 /** The text of a loss, as `lossField` reads it. */
-export const writeLoss = (loss: Loss): string => `${loss.lossPsi} psi at ${loss.atGpm} gpm`;
+export const writeLoss = (loss: Loss, say: Say = sayInside): string =>
+  `${say(loss.lossPsi, 'pressure')} at ${say(loss.atGpm, 'flow')}`;
 
 /** One point of a pump test: `150 psi at 1500 gpm`. */
 export function pumpPointField(description: string) {
@@ -62,8 +68,10 @@ export function pumpPointField(description: string) {
 }
 
 /** The text of a point, as `pumpPointField` reads it. */
-export const writePumpPoint = ([flowGpm, netPsi]: readonly [number, number]): string =>
-  `${netPsi} psi at ${flowGpm} gpm`;
+export const writePumpPoint = (
+  [flowGpm, netPsi]: readonly [number, number],
+  say: Say = sayInside,
+): string => `${say(netPsi, 'pressure')} at ${say(flowGpm, 'flow')}`;
 
 /** A discharge pressure that the governor holds, `throttled 0.8`, or `idle`. */
 export function settingField(description: string) {
