@@ -2,6 +2,7 @@
 import {
   buildStreetNetwork,
   hoseRoutes,
+  type Place,
   routeVia,
   usableHydrants,
 } from '@plugside/records/streets';
@@ -32,9 +33,28 @@ printTable(`Building the network of ${pieces.toLocaleString('en')} pieces`, [
 
 // Every hydrant's place on its street is looked up once, as in a session.
 hoseRoutes(network, anywhere(), hydrants);
+/** What is asked of a building, with no streets to go along: the least that any answer costs. */
+function nearestAsTheCrowFlies(place: Place, count: number): Place[] {
+  const shrink = Math.cos((place.latitude * Math.PI) / 180) ** 2;
+  const far = ({ longitude, latitude }: Place) =>
+    (longitude - place.longitude) ** 2 * shrink + (latitude - place.latitude) ** 2;
+  return hydrants
+    .filter(({ status }) => status === 'in service')
+    .map((hydrant) => ({ hydrant, far: far(hydrant) }))
+    .sort((a, b) => a.far - b.far)
+    .slice(0, count)
+    .map(({ hydrant }) => hydrant);
+}
+
 printTable(
-  `From a place to ${hydrants.length.toLocaleString('en')} hydrants (ratio: to the nearest 5)`,
+  `From a building to ${hydrants.length.toLocaleString('en')} hydrants (ratio: to the crow's way)`,
   [
+    measure('nearest 10 as the crow flies, all looked at', () =>
+      nearestAsTheCrowFlies(anywhere(), 10),
+    ),
+    measure('nearest 10 usable by hose', () =>
+      usableHydrants(network, hydrants, anywhere(), { count: 10 }),
+    ),
     measure('nearest 5 usable', () => usableHydrants(network, hydrants, anywhere(), { count: 5 })),
     measure('nearest 5 usable, network new', () =>
       usableHydrants({ ...network }, hydrants, anywhere(), { count: 5 }),

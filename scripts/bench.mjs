@@ -3,6 +3,8 @@ import { execFileSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { cpus, platform, release, totalmem } from 'node:os';
 import { join } from 'node:path';
+import { buildStale } from './build.mjs';
+import { findChromium } from './chromium.mjs';
 import { installMissing, requireNode } from './install.mjs';
 import { root, run, runTool } from './tools.mjs';
 
@@ -31,13 +33,24 @@ console.log(`system   ${platform()} ${release()}, Node ${process.versions.node}`
 // Built code, as people run it: tools that run TypeScript as it stands slow tight loops many times over.
 const out = join(root, '.cache', 'bench');
 const failed =
-  (await runTool('tsc', ['-b', 'packages/hydraulics', 'packages/fireground'])) ||
+  !(await buildStale()) ||
   (await runTool('tsc', ['-p', 'bench', '--noEmit', 'false', '--rootDir', root, '--outDir', out]));
 if (failed) process.exit(1);
 
+/** Benches of the app in a browser. */
+const inBrowser = new Set(['map.bench.ts', 'lay-drag.bench.ts']);
+const chromium = files.some((file) => inBrowser.has(file)) ? await findChromium() : null;
+
 for (const file of files) {
   console.log(`\n== ${file}`);
-  const code = await run(process.execPath, [join(out, 'bench', file.replace(/ts$/, 'js'))]);
+  if (inBrowser.has(file) && !chromium) {
+    console.error('Not measured: there is no browser.');
+    process.exitCode = 1;
+    continue;
+  }
+  const code = await run(process.execPath, [join(out, 'bench', file.replace(/ts$/, 'js'))], {
+    env: { ...process.env, ...(chromium && { PLUGSIDE_CHROMIUM: chromium }) },
+  });
   if (code !== 0) process.exitCode = 1;
 }
 
