@@ -54,6 +54,14 @@ describe('by hand', () => {
     expect(answer.noneReason).toMatch(/Vacuum at Source engine's intake/);
   });
 
+  test('at 5,000 ft the air pushes with 12.23 psi, and the vacuum stops it sooner (published: Standard Atmospheric Data for Altitude and Temperature)', () => {
+    const answer = draftAt({ ratedGpm: 2500, dischargePsi: 50, altitudeFt: 5000 });
+    const limitInHg = (22 * (12.23 - 0.256)) / (14.696 - 0.256);
+    expect(answer.binding.map(({ kind }) => kind)).toEqual(['draft vacuum']);
+    expect(answer.vacuumLimitInHg).toBeCloseTo(limitInHg, 1);
+    expect(answer.vacuumInHg).toBeCloseTo(limitInHg, 1);
+  });
+
   test('warm water boils sooner: at 140 °F its 2.89 psi come off what the air pushes (published: Vapor Pressure of Water, Handbook of Chemistry and Physics)', () => {
     const warm = draftAt({ ratedGpm: 2500, dischargePsi: 50, waterTempF: 140 });
     expect(warm.vacuumLimitInHg).toBeCloseTo((22 * (14.696 - 2.89)) / (14.696 - 0.256), 1);

@@ -48,6 +48,24 @@ describe('by hand', () => {
     ]);
   });
 
+  test('empty out in 2 min, loaded back in 6: filling from 3 to 4, dumping again at 10', () => {
+    const run = simulateShuttle({
+      ...even(1),
+      road: { oneWayMi: 2, measuredOutMin: 2, measuredBackMin: 6 },
+      tankGal: 2000,
+      drawGpm: 100,
+      untilMin: 12,
+    });
+    expect(run.events.filter(({ tenderId }) => tenderId === 'T1')).toEqual([
+      { atMin: 0, kind: 'dumps', tenderId: 'T1' },
+      { atMin: 1, kind: 'leaves empty', tenderId: 'T1' },
+      { atMin: 3, kind: 'fills', tenderId: 'T1' },
+      { atMin: 4, kind: 'leaves full', tenderId: 'T1' },
+      { atMin: 10, kind: 'dumps', tenderId: 'T1' },
+      { atMin: 11, kind: 'leaves empty', tenderId: 'T1' },
+    ]);
+  });
+
   test('two at once at one dump point: the second waits 1 min; at two points neither does', () => {
     const options = { tankGal: 5000, drawGpm: 100, untilMin: 9 };
     const one = simulateShuttle({ ...even(2), ...options });

@@ -86,6 +86,22 @@ describe('by hand', () => {
     expect(answer.bridgeGpm).toBeCloseTo(1400 / 6, 2);
   });
 
+  test('of two nurses the first to come gives first: dry at 3 and at 5, and the tank untouched between', () => {
+    const answer = timeline({
+      attackFlow: [{ atMin: 0, flowGpm: 100 }],
+      attackTank: { rigId: 'E1', gallons: 1000 },
+      nurseTanks: [
+        { rigId: 'E3', gallons: 200, arrivesMin: 1, connectMin: 1, flowGpm: 100 },
+        { rigId: 'E2', gallons: 200, arrivesMin: 0, connectMin: 1, flowGpm: 100 },
+      ],
+    });
+    expect(answer.nurseTanks.map(({ rigId, emptyAtMin }) => [rigId, emptyAtMin])).toEqual([
+      ['E2', 3],
+      ['E3', 5],
+    ]);
+    expect(levelAt(answer, 5)).toBeCloseTo(900, 9);
+  });
+
   test('a nurse that cannot give its water in time bridges less than its tank would say', () => {
     const answer = timeline({
       attackFlow: [{ atMin: 0, flowGpm: 100 }],
@@ -166,6 +182,11 @@ describe('a lay', () => {
     expect(at('charge').endMin).toBeCloseTo(3.5, 2);
     expect(at('lay').what).toBe('Engine 1 lays 600 ft of 5 in.');
     expect(at('lay').origin).toEqual({ kind: 'department', text: 'Timed by the department' });
+  });
+
+  test('is not filled before the hydrant is connected: 0.5 and 10 min (by hand)', () => {
+    const tasks = scheduleTasks(layTasks(lay, { times: { connectHydrantMin: 10 } }));
+    expect(tasks.find(({ id }) => id === 'charge')!.startMin).toBe(10.5);
   });
 
   test('waits for the engine that pumps it, and says which times have no source', () => {
