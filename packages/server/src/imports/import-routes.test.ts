@@ -285,10 +285,12 @@ describe('an import that is mended', () => {
     await settled(id);
     await run(id);
     await settled(id);
-    const text = await (await server.ask(`/imports/${id}/refused.csv`)).text();
+    const file = await server.ask(`/imports/${id}/refused.csv`);
+    expect(file.headers.get('content-disposition')).toContain('"sheet-refused.csv"');
+    const text = await file.text();
     const before = await server.store.count('hydrants');
     const sheet = text.replace('eight and a bit', '8 in').replace(/^M-1.*\n/m, '');
-    const next = await upload(sheet, 'name=refused.csv&kind=hydrants');
+    const next = await upload(sheet, 'name=sheet-refused.csv&kind=hydrants');
     expect((await settled(next.id)).mapping?.sourceName).toBe('sheet');
     await run(next.id);
     expect((await settled(next.id)).report).toMatchObject({ added: 1, refusedCount: 1 });

@@ -232,7 +232,8 @@ export function importRoutes(
       responses: { ...body('The rows, with why and what to do', 'text/csv'), ...problems(404) },
     },
     (c) => {
-      const file = jobOf(c).refusedFile;
+      const job = jobOf(c);
+      const file = job.refusedFile;
       if (file === undefined) {
         throw new ProblemError({
           status: 404,
@@ -241,9 +242,18 @@ export function importRoutes(
         });
       }
       const text = createReadStream(file, { encoding: 'utf8' });
-      return answerText(c, text, { type: 'text/csv; charset=utf-8', name: 'refused.csv' });
+      return answerText(c, text, { type: 'text/csv; charset=utf-8', name: refusedName(job.name) });
     },
   );
+}
+
+/** After the file that the rows are from, in what any system takes as a name. */
+function refusedName(name: string): string {
+  const stem = name
+    .replace(/\.[^.]*$/, '')
+    .replace(/[^\w.-]+/g, '-')
+    .replace(/-refused$/, '');
+  return `${stem === '' ? 'rows' : stem}-refused.csv`;
 }
 
 const kindNames = [...importKinds] as [ImportKind, ...ImportKind[]];

@@ -9,7 +9,7 @@ import { goTo } from '../places/place.ts';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { acceptedEndings, fileProblem, kindFromName, sizeText } from './file-check.ts';
 import { Progress } from './Progress.tsx';
-import { markFresh } from './remembered.ts';
+import { kindFromMemory, markFresh, rememberedLists } from './remembered.ts';
 
 const kindOptions = importKinds.map((kind) => ({ value: kind, text: kindLabels[kind][1] }));
 
@@ -32,7 +32,7 @@ export function ChooseFile() {
         : fileProblem(first);
     setProblem(wrong);
     if (wrong !== null) return;
-    const found = kindFromName(first.name);
+    const found = kindFromMemory(rememberedLists(), first.name) ?? kindFromName(first.name);
     setFile(first);
     setGuessed(found !== null);
     if (found) setKind(found);

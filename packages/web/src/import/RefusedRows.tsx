@@ -11,6 +11,7 @@ import {
 import { useLoaded } from '../district/use-loaded.ts';
 import { rowsText } from './count-words.ts';
 import { MendRow } from './MendRow.tsx';
+import { keepDrafts, keptDrafts, type MendDrafts } from './mend-drafts.ts';
 import type { ImportHandle } from './use-import.ts';
 
 interface RefusedRowsProps {
@@ -22,21 +23,25 @@ interface RefusedRowsProps {
 
 const SHOWN_AT_ONCE = 20;
 
-type Drafts = Readonly<Record<number, Readonly<Record<string, string>>>>;
-
 /** Refused rows by reason, and each of them to be mended where it stands. */
 export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps) {
   const [loaded, retry] = useLoaded(`${view.id}:${view.elapsedMs}`, (signal) =>
     refusedRows(view.id, signal),
   );
-  const [drafts, setDrafts] = useState<Drafts>({});
+  const [drafts, setDrafts] = useState(() => keptDrafts(view.id));
   const [shown, setShown] = useState(SHOWN_AT_ONCE);
   const rows = loaded.state === 'ready' ? loaded.value : [];
   const mended = Object.entries(drafts).filter(([, values]) => Object.keys(values).length > 0);
 
+  const change = (next: MendDrafts) => {
+    setDrafts(next);
+    keepDrafts(view.id, next);
+  };
   const bringIn = async () => {
     const sent = mended.map(([row, values]) => ({ row: Number(row), values }));
-    if (await handle.act(() => mendRows(view.id, sent))) await handle.run(report.dryRun);
+    if (!(await handle.act(() => mendRows(view.id, sent)))) return;
+    keepDrafts(view.id, null);
+    await handle.run(report.dryRun);
   };
   return (
     <section className="refused" aria-labelledby="refused-rows">
@@ -62,7 +67,7 @@ export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps)
             row={row}
             mapping={mapping}
             values={drafts[row.row] ?? {}}
-            onChange={(values) => setDrafts((before) => ({ ...before, [row.row]: values }))}
+            onChange={(values) => change({ ...drafts, [row.row]: values })}
           />
         ))}
       </ul>
@@ -80,11 +85,7 @@ export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps)
           {mendWords(mended.length, report.dryRun)}
         </Button>
         {view.hasRefusedFile && (
-          <a
-            className="plain-button link-button"
-            href={refusedCsvUrl(view.id)}
-            download="refused.csv"
-          >
+          <a className="plain-button link-button" href={refusedCsvUrl(view.id)} download>
             Download them as CSV
           </a>
         )}

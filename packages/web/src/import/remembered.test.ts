@@ -1,6 +1,6 @@
 import type { Mapping } from '@plugside/records/import-fields';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { recall, rememberedLists, rememberList } from './remembered.ts';
+import { kindFromMemory, recall, rememberedLists, rememberList } from './remembered.ts';
 
 const columns = ['NO', 'SIZE', 'X', 'Y', 'COND'];
 
@@ -34,7 +34,19 @@ const chosen: Mapping = {
 };
 
 describe('what is remembered of a list', () => {
-  const list = { kind: 'hydrants' as const, columns, mapping: chosen };
+  const list = { kind: 'hydrants' as const, file: 'export', columns, mapping: chosen };
+
+  it('tells the kind of a file that was brought in under its name, and of its refused rows', () => {
+    for (const name of [
+      'export.csv',
+      'export (1).csv',
+      'export-refused.csv',
+      'export-refused (2).csv',
+    ]) {
+      expect(kindFromMemory([list], name), name).toBe('hydrants');
+    }
+    expect(kindFromMemory([list], 'exports.csv')).toBeNull();
+  });
 
   it('is taken for a file of the same name, with this file’s own places and columns', () => {
     const found = recall([list], fresh('City hydrants'), [...columns, 'NEW']);
@@ -90,8 +102,8 @@ describe('the device’s memory', () => {
   });
 
   it('keeps one mapping for each list, the latest first, and at most 40', () => {
-    for (let n = 0; n < 45; n += 1) rememberList(columns, fresh(`List ${n}`));
-    rememberList(columns, fresh('List 20', { unused: [] }));
+    for (let n = 0; n < 45; n += 1) rememberList('x.csv', columns, fresh(`List ${n}`));
+    rememberList('x.csv', columns, fresh('List 20', { unused: [] }));
     const lists = rememberedLists();
     expect(lists).toHaveLength(40);
     expect(lists[0]?.mapping).toMatchObject({ sourceName: 'List 20', unused: [] });

@@ -9,6 +9,8 @@ import { keep, kept } from '../plan-store/device-memory.ts';
 
 export interface RememberedList {
   kind: ImportKind;
+  /** The file's name without its ending. */
+  file: string;
   columns: readonly string[];
   mapping: Mapping;
 }
@@ -34,12 +36,27 @@ const isList = (one: unknown): one is RememberedList => {
   );
 };
 
+/** A file's name without its ending, and without what a file of refused rows adds. */
+const stemOf = (name: string) =>
+  name
+    .replace(/\.[^.]*$/, '')
+    .replace(/ \(\d+\)$/, '')
+    .replace(/-refused$/, '');
+
+/** The kind that a file of this name was last; null where it was never brought in here. */
+export function kindFromMemory(lists: readonly RememberedList[], name: string): ImportKind | null {
+  return lists.find(({ file }) => file === stemOf(name))?.kind ?? null;
+}
+
 /** Keeps how a list was taken, in place of what was kept of it before. */
-export function rememberList(columns: readonly string[], mapping: Mapping): void {
+export function rememberList(name: string, columns: readonly string[], mapping: Mapping): void {
   const others = rememberedLists().filter(
     (one) => one.kind !== mapping.kind || one.mapping.sourceName !== mapping.sourceName,
   );
-  const lists = [{ kind: mapping.kind, columns, mapping }, ...others].slice(0, MOST_LISTS);
+  const lists = [{ kind: mapping.kind, file: stemOf(name), columns, mapping }, ...others].slice(
+    0,
+    MOST_LISTS,
+  );
   keep(NAME, JSON.stringify(lists));
 }
 

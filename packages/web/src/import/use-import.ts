@@ -154,7 +154,7 @@ export function useImport(id: string): ImportHandle {
     run: async (dryRun) => {
       await queue.current;
       if (refused.current) return false;
-      if (view?.mapping && !dryRun) rememberList(view.columns, view.mapping);
+      if (view?.mapping && !dryRun) rememberList(view.name, view.columns, view.mapping);
       return act(() => runImport(id, dryRun));
     },
     retry: () => {
