@@ -36,15 +36,14 @@ export const defaultLimitOrigins: Readonly<Record<keyof LimitValues, Origin>> = 
   ),
 };
 
+const departmentSet: Origin = { kind: 'department', text: 'Set by the department' };
+
 export type PlanLimits = LimitValues & { origins: Record<keyof LimitValues, Origin> };
 
 /** The limits that count for a plan: the department's own over the defaults, each with its origin. */
 export function limitsFor(plan: Pick<Plan, 'department'>): PlanLimits {
   const own = plan.department.limits ?? {};
-  const origin: Origin = plan.department.limitsOrigin ?? {
-    kind: 'department',
-    text: 'Set by the department',
-  };
+  const origin = plan.department.limitsOrigin ?? departmentSet;
   const limits: PlanLimits = { ...defaultLimits, origins: { ...defaultLimitOrigins } };
   for (const key of Object.keys(defaultLimits) as (keyof LimitValues)[]) {
     const value = own[key];
@@ -64,6 +63,9 @@ export function hosePressureLimit(
     return { limitPsi: line.limitPsi, origin: { kind: 'maker', text: "The hose's own marking" } };
   }
   const key = hoseCatalogue[line.hose].limitClass === 'supply' ? 'supplyHosePsi' : 'attackHosePsi';
-  const limits = limitsFor(plan);
-  return { limitPsi: limits[key], origin: limits.origins[key] };
+  const { limits, limitsOrigin } = plan.department;
+  const own = limits?.[key];
+  // Asked for every line of every plan tried: without the whole table of limits.
+  if (own === undefined) return { limitPsi: defaultLimits[key], origin: defaultLimitOrigins[key] };
+  return { limitPsi: own, origin: limitsOrigin ?? departmentSet };
 }

@@ -3,7 +3,7 @@ import { hoseCatalogue } from '../catalogue/hose.ts';
 import type { HoseSize } from '../plan/plan.ts';
 import type { Arrangement, HoseUse, LegWork } from './arrangement.ts';
 import type { Crew } from './crew.ts';
-import { HosePool, supplySizes, type Take, wholeSectionsFt } from './hose-pool.ts';
+import { HosePool, type Take, wholeSectionsFt } from './hose-pool.ts';
 import { idOfLegs, kindOfLegs, type Leg, pumpsOf } from './leg.ts';
 import type { RespondingRig } from './situation.ts';
 import type { TaskTimes } from './task-times.ts';
@@ -78,13 +78,12 @@ function giveOut(crew: Crew, legs: readonly Leg[]): LegWork[] | undefined {
       }
     }
     const suction: HoseUse[] = [];
-    const sizes = supplySizes(atWork);
-    for (let line = 0; line < leg.suctionLines; line++) {
-      const section = pool.takeSection(atWork, sizes);
+    for (const size of leg.suction) {
+      const section = pool.takeSection(size, atWork, others);
       if (!section) return undefined;
       suction.push(section);
     }
-    for (const { rig } of lay) busy.add(rig);
+    for (const { rig } of [...lay, ...suction]) busy.add(rig);
     work.push({ leg, lay, suction });
   }
   return work;
@@ -117,11 +116,11 @@ function portsSuffice(crew: Crew, legs: readonly Leg[]): boolean {
     if (leg.source.kind === 'hydrant') {
       const { hydrant, steamer } = leg.source.at;
       const outlets = hydrant.sideOutlets + (steamer ? 1 : 0);
-      const used = leg.pumps.length > 0 ? 1 + leg.suctionLines : last.lines.length;
+      const used = leg.pumps.length > 0 ? 1 + leg.suction.length : last.lines.length;
       if (used > outlets) return false;
     }
     for (const [at, { rig }] of leg.pumps.entries()) {
-      const into = at === 0 ? 1 + leg.suctionLines : leg.stretches[at - 1]!.lines.length;
+      const into = at === 0 ? 1 + leg.suction.length : leg.stretches[at - 1]!.lines.length;
       if (into > rig.intakes || leg.stretches[at]!.lines.length > rig.discharges) return false;
     }
   }

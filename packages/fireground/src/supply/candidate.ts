@@ -7,7 +7,7 @@ import type { Criterion } from './choice.ts';
 import { covers } from './covers.ts';
 import type { Crew } from './crew.ts';
 import { type Leg, sourceId } from './leg.ts';
-import { byRank, type Ranked, rankKey } from './rank.ts';
+import { alike, byRank, type Ranked, rankKey } from './rank.ts';
 import { type LegSolver, MET_WITHIN_GPM } from './solve-legs.ts';
 import type { TaskTimes } from './task-times.ts';
 import { wayTitle } from './title.ts';
@@ -15,8 +15,8 @@ import { wayTitle } from './title.ts';
 export interface Candidate extends Ranked {
   arrangement: Arrangement;
   title: string;
-  /** Greatest flow that its legs could bring if nothing stood in another's way [gpm]. */
-  boundGpm: number;
+  /** Of one that falls short: all variants of its way, in order of cost, and those that fell short with most of everything. */
+  variants?: { all: readonly Candidate[]; greatest: readonly Candidate[] };
 }
 
 export interface CandidateContext {
@@ -33,7 +33,6 @@ export interface CandidateContext {
 export function candidateOf(
   context: CandidateContext,
   legs: readonly Leg[],
-  boundGpm = Number.POSITIVE_INFINITY,
 ): Candidate | undefined {
   const arrangement = arrange(context.crew, legs, context.times);
   if (!arrangement) return undefined;
@@ -47,7 +46,6 @@ export function candidateOf(
     id,
     arrangement,
     title,
-    boundGpm,
     meetsDemand: true,
     time,
     rigsUsed: rigs.length,
@@ -120,31 +118,39 @@ function cheapestThatDoes(context: CandidateContext, group: readonly Candidate[]
     if (short.some((one) => hasMore(context, one, candidate))) continue;
     tried.push(solved(context, candidate));
   }
-  const best = tried.sort(byRank(context.ranking))[0]!;
-  return best.meetsDemand ? best : sparing(context, best, group);
+  const [best] = [...tried].sort(byRank(context.ranking)) as [Candidate];
+  return best.meetsDemand ? best : { ...best, variants: { all: group, greatest: tried } };
 }
 
 /** Lesser variants asked of one that falls short: as much water for less is better. */
-const SPARING_TRIED = 4;
+const SPARING_TRIED = 6;
+/** The cheapest of them are asked first. */
+const CHEAPEST_TRIED = 2;
 
-/** Takes away what brings nothing, step by step. @param group in order of cost */
-function sparing(
-  context: CandidateContext,
-  best: Candidate,
-  group: readonly Candidate[],
-): Candidate {
+/** A way that falls short with what brings nothing left out: at once, or step by step. */
+export function spared(context: CandidateContext, short: Candidate): Candidate {
+  if (!short.variants) return short;
+  const { all, greatest } = short.variants;
   const order = byRank(context.ranking);
-  let at = best;
-  let lesser = group.filter((one) => hasMore(context, at, one));
-  for (let tries = 0; tries < SPARING_TRIED && lesser.length > 0; tries++) {
-    const next = lesser.find((one) => !lesser.some((other) => hasMore(context, other, one)))!;
-    const one = solved(context, next);
-    lesser = lesser.filter((other) => other.id !== one.id);
-    if (order(one, at) > 0) continue;
-    at = one;
-    lesser = lesser.filter((other) => hasMore(context, at, other));
+  const asGood = greatest.filter(({ mostGpm }) => mostGpm >= short.mostGpm - alike.shortGpm);
+  return asGood.map((one) => descend(one)).sort(order)[0] ?? short;
+
+  function descend(from: Candidate): Candidate {
+    let at = from;
+    let lesser = all.filter((one) => hasMore(context, at, one));
+    for (let tries = 0; tries < SPARING_TRIED && lesser.length > 0; tries++) {
+      const next =
+        tries < CHEAPEST_TRIED
+          ? lesser[0]!
+          : lesser.find((one) => !lesser.some((other) => hasMore(context, other, one)))!;
+      const one = solved(context, next);
+      lesser = lesser.filter((other) => other.id !== one.id);
+      if (order(one, at) > 0) continue;
+      at = one;
+      lesser = lesser.filter((other) => hasMore(context, at, other));
+    }
+    return at;
   }
-  return at;
 }
 
 /** Whether a candidate has more than another in something and less in nothing. */
@@ -174,14 +180,17 @@ export function kindAndSources({ arrangement }: Candidate): string {
 
 /**
  * Leaves out what another candidate of the same sources beats or equals in everything; where margin
- * weighs least, also what costs more and brings little more than is asked already.
+ * weighs least, also what costs more and brings little more than is asked already. The one that
+ * ranks first of all stays.
  */
 export function undominated(
   context: CandidateContext,
   candidates: readonly Candidate[],
 ): Candidate[] {
+  const [first] = [...candidates].sort(byRank(context.ranking));
   return candidates.filter(
     (one, at) =>
+      one === first ||
       !candidates.some(
         (other, index) =>
           index !== at &&
@@ -211,26 +220,38 @@ function noWorse(context: CandidateContext, one: Candidate, two: Candidate): boo
 
 /**
  * Of the ways that fall short the ones that say something: what a source gives without a pump, and
- * the most that it gives where nothing from it meets the demand.
+ * the best that it gives where nothing from it meets the demand.
  */
-export function tellingOfShort(candidates: readonly Candidate[]): Candidate[] {
-  const unpumped = ({ arrangement }: Candidate) =>
-    arrangement.legs.every(({ pumps }) => pumps.length === 0);
-  const most = (of: readonly Candidate[]) =>
-    of.reduce<Candidate | undefined>(
-      (best, one) => (best && best.mostGpm >= one.mostGpm ? best : one),
-      undefined,
-    );
+export function tellingOfShort(
+  context: CandidateContext,
+  candidates: readonly Candidate[],
+): Candidate[] {
   const groups = new Map<string, Candidate[]>();
-  for (const one of candidates)
-    groups.set(sourcesOf(one), [...(groups.get(sourcesOf(one)) ?? []), one]);
-  const kept = new Set<Candidate | undefined>();
-  for (const group of groups.values()) {
-    const short = group.filter(({ meetsDemand }) => !meetsDemand);
-    kept.add(most(short.filter(unpumped)));
-    if (short.length === group.length) kept.add(most(short));
+  for (const one of candidates) {
+    const sources = sourcesOf(one);
+    groups.set(sources, [...(groups.get(sources) ?? []), one]);
   }
-  return candidates.filter((one) => one.meetsDemand || kept.has(one));
+  return [...groups.values()].flatMap((group) => {
+    const meets = group.filter(({ meetsDemand }) => meetsDemand);
+    const short = group.filter(({ meetsDemand }) => !meetsDemand);
+    const told = [...bestShort(context, short.filter(isUnpumped))];
+    if (meets.length === 0) told.push(...bestShort(context, short));
+    return [...meets, ...new Map(told.map((one) => [one.id, one])).values()];
+  });
+}
+
+function isUnpumped({ arrangement }: Candidate): boolean {
+  return arrangement.legs.every(({ pumps }) => pumps.length === 0);
+}
+
+/** The best of those that bring about as much as the one that brings most; none of none. */
+function bestShort(context: CandidateContext, short: readonly Candidate[]): Candidate[] {
+  const most = Math.max(...short.map(({ mostGpm }) => mostGpm));
+  return short
+    .filter(({ mostGpm }) => mostGpm >= most - alike.shortGpm)
+    .map((one) => spared(context, one))
+    .sort(byRank(context.ranking))
+    .slice(0, 1);
 }
 
 function sourcesOf({ arrangement }: Candidate): string {

@@ -67,7 +67,7 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
   if (!found.some(({ meetsDemand }) => meetsDemand)) found.push(...combined(context, one.sources));
 
   const refused: RefusedWay[] = refusals(situation, crew, units);
-  const kept = tellingOfShort(undominated(context, unique(found)));
+  const kept = tellingOfShort(context, undominated(context, unique(found)));
   const ways: SupplyWay[] = [];
   for (const candidate of kept.sort(byRank(ranking))) {
     const way = wayOf(context, candidate);

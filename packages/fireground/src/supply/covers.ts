@@ -1,5 +1,5 @@
 /** Which of two legs cannot bring less than the other. */
-import { coefficientFor } from '../catalogue/hose.ts';
+import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
 import { hosePressureLimit } from '../catalogue/limits.ts';
 import type { DepartmentValues, HoseSize } from '../plan/plan.ts';
 import type { Leg } from './leg.ts';
@@ -7,23 +7,36 @@ import type { Leg } from './leg.ts';
 /**
  * Whether a leg has at least everything that another has, so that where it falls short the other
  * does too: the same source, pump and valve; as many lines, each no rougher and bearing no less;
- * as many suction lines. Only legs of one stretch are compared.
+ * as many suction lines, each no rougher as a section. Only legs of one stretch are compared.
  */
 export function covers(one: Leg, two: Leg, department: DepartmentValues): boolean {
   if (one.source !== two.source || one.valve !== two.valve) return false;
   if (one.pumps.length > 1 || two.pumps.length > 1 || one.pumps[0] !== two.pumps[0]) return false;
-  if (one.suctionLines < two.suctionLines) return false;
+  if (one.suction.length < two.suction.length) return false;
+  if (
+    !two.suction.every(
+      (size, at) => ofSection(one.suction[at]!, department) <= ofSection(size, department),
+    )
+  )
+    return false;
   const [lines, others] = [one.stretches[0]!.lines, two.stretches[0]!.lines];
   return (
     lines.length >= others.length &&
-    others.every((size, at) => noRougher(lines[at]!, size, department)) &&
+    others.every(
+      (size, at) => coefficientOf(lines[at]!, department) <= coefficientOf(size, department),
+    ) &&
     bearsPsi(lines, department) >= bearsPsi(others, department)
   );
 }
 
-function noRougher(one: HoseSize, two: HoseSize, department: DepartmentValues): boolean {
-  const of = (hose: HoseSize) => coefficientFor({ department }, { hose }).coefficient;
-  return of(one) <= of(two);
+/** Friction coefficient. */
+function coefficientOf(hose: HoseSize, department: DepartmentValues): number {
+  return coefficientFor({ department }, { hose }).coefficient;
+}
+
+/** The same for a whole section, which suction lines are. */
+function ofSection(hose: HoseSize, department: DepartmentValues): number {
+  return coefficientOf(hose, department) * hoseCatalogue[hose].sectionFt;
 }
 
 function bearsPsi(lines: readonly HoseSize[], department: DepartmentValues): number {

@@ -122,8 +122,8 @@ interface LegSet {
 /** Legs of one line and no further suction, the two largest sizes, and what each brings alone. */
 function bounded(context: CandidateContext, legs: readonly Leg[]): Bounded[] {
   const lean = legs.filter(
-    ({ stretches, suctionLines }) =>
-      suctionLines === 0 && stretches.every(({ lines }) => lines.length === 1),
+    ({ stretches, suction }) =>
+      suction.length === 0 && stretches.every(({ lines }) => lines.length === 1),
   );
   const sizes = [...new Set(lean.map(({ stretches }) => stretches[0]!.lines[0]!))].slice(0, 2);
   const tried = lean.filter(({ stretches }) => sizes.includes(stretches[0]!.lines[0]!));
@@ -176,7 +176,7 @@ function legsToCombine(context: CandidateContext, { source, legs }: SourceLegs):
 /** The best of some sets of legs, solved only where the sum of their legs says that they may do. */
 function tried(context: CandidateContext, sets: readonly LegSet[], shown: number): Candidate[] {
   const { demandGpm } = context;
-  const arranged = ({ legs, boundGpm }: LegSet) => candidateOf(context, legs, boundGpm) ?? [];
+  const arranged = ({ legs }: LegSet) => candidateOf(context, legs) ?? [];
   const may = sets.filter(({ boundGpm }) => boundGpm >= demandGpm).flatMap(arranged);
   const best = bestOfGroups(context, may, kindAndSources, shown);
   if (best.some(({ meetsDemand }) => meetsDemand)) {

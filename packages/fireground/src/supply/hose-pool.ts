@@ -88,16 +88,19 @@ export class HosePool {
     return takes;
   }
 
-  /** Takes one section of the first of these sizes that a rig among these has left. */
-  takeSection(rigs: readonly RespondingRig[], sizes: readonly HoseSize[]): Take | undefined {
-    for (const size of sizes) {
-      const { sectionFt } = hoseCatalogue[size];
-      const rig = rigs.find((candidate) => this.left(candidate, size) >= sectionFt);
-      if (!rig) continue;
-      this.#left.set(key(rig, size), this.left(rig, size) - sectionFt);
-      return { rig, hose: size, lengthFt: sectionFt };
-    }
-    return undefined;
+  /** Takes one section from a rig that is at work already, else from the first that brings one. */
+  takeSection(
+    size: HoseSize,
+    atWork: readonly RespondingRig[],
+    busy: ReadonlySet<RespondingRig>,
+  ): Take | undefined {
+    const { sectionFt } = hoseCatalogue[size];
+    const rig = [...atWork, ...this.#rigs].find(
+      (one) => this.left(one, size) >= sectionFt && (atWork.includes(one) || !busy.has(one)),
+    );
+    if (!rig) return undefined;
+    this.#left.set(key(rig, size), this.left(rig, size) - sectionFt);
+    return { rig, hose: size, lengthFt: sectionFt };
   }
 }
 

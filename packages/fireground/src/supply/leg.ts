@@ -24,8 +24,8 @@ export interface Leg {
   stretches: readonly Stretch[];
   /** The pump at the hydrant stands on an assist valve. */
   valve: boolean;
-  /** Lines from the hydrant's side outlets into its pump, besides the one from the large outlet. */
-  suctionLines: number;
+  /** Hose of each line from the hydrant's side outlets into its pump, besides the main one. */
+  suction: readonly HoseSize[];
 }
 
 export function sourceId({ source }: Pick<Leg, 'source'>): string {
@@ -67,7 +67,7 @@ export function kindOfLegs(legs: readonly Leg[]): WayKind {
     return leg.stretches[0]!.lines.length > 1 ? 'dual lines' : 'direct lay';
   }
   if (leg.pumps.length > 1) return 'relay';
-  if (leg.suctionLines > 0) return 'boosted with suction lines';
+  if (leg.suction.length > 0) return 'boosted with suction lines';
   return leg.valve ? 'boosted at the hydrant' : 'reverse lay';
 }
 
@@ -76,7 +76,7 @@ export function idOfLegs(legs: readonly Leg[]): string {
   const parts = legs.map((leg) => {
     const hose = leg.stretches.map(({ lines }) => lines.join('+')).join(',');
     const pumps = leg.pumps.map(({ rig }) => rig.id).join('>');
-    const extra = leg.suctionLines > 0 ? `+${leg.suctionLines}` : '';
+    const extra = leg.suction.map((size) => `+${size}`).join('');
     return [sourceId(leg), hose, pumps && `${pumps}${extra}`].filter(Boolean).join(':');
   });
   return `${kindOfLegs(legs)} ${parts.join(' & ')}`.replaceAll(' ', '-');

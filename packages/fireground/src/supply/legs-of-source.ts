@@ -12,8 +12,9 @@ import type { RespondingRig, Situation } from './situation.ts';
 
 /** Sizes tried side by side, the largest first. */
 const SIZES_TRIED = 3;
-/** Further suction lines tried at a hydrant. */
+/** Further suction lines tried at a hydrant, and sizes of hose for them. */
 const SUCTION_LINES_TRIED = 2;
+const SUCTION_SIZES_TRIED = 2;
 
 /** Lines of one or two that the hose brought is long enough for. */
 export function layLines(crew: Crew, lengthFt: number): HoseSize[][] {
@@ -40,7 +41,7 @@ export function directLegs(source: LegSource, crew: Crew): Leg[] {
     pumps: [],
     stretches: whole(source, lines),
     valve: false,
-    suctionLines: 0,
+    suction: [],
   }));
 }
 
@@ -56,19 +57,22 @@ export function pumpedLegs(
     const valve = !!hydrant?.steamer && (pump.assistValve || crew.attack.assistValve);
     const sides = hydrant ? hydrant.hydrant.sideOutlets - (hydrant.steamer ? 0 : 1) : 0;
     const most = Math.max(0, Math.min(SUCTION_LINES_TRIED, sides, pump.rig.intakes - 1));
+    const sets = suctionSets(crew, most);
     for (const lines of layLines(crew, source.at.lengthFt)) {
-      for (let suctionLines = 0; suctionLines <= most; suctionLines++) {
-        legs.push({
-          source,
-          pumps: [pump],
-          stretches: whole(source, lines),
-          valve,
-          suctionLines,
-        });
+      for (const suction of sets) {
+        legs.push({ source, pumps: [pump], stretches: whole(source, lines), valve, suction });
       }
     }
   }
   return legs;
+}
+
+/** No further suction line, one, two: of the sizes aboard, the larger first. */
+function suctionSets(crew: Crew, most: number): HoseSize[][] {
+  const sizes = supplySizes(crew.all).slice(0, SUCTION_SIZES_TRIED);
+  const ones = sizes.map((size) => [size]);
+  const twos = sizes.flatMap((one, at) => sizes.slice(at).map((two) => [one, two]));
+  return [[], ...(most > 0 ? ones : []), ...(most > 1 ? twos : [])];
 }
 
 /**
@@ -96,7 +100,7 @@ export function relayLegs(source: LegSource, crew: Crew, situation: Situation): 
         toFt: alongFt + legFt,
       }));
       const row = pumps.slice(0, plan.stations.length);
-      return [{ source, pumps: row, stretches, valve: false, suctionLines: 0 }];
+      return [{ source, pumps: row, stretches, valve: false, suction: [] }];
     }
 
     function relayAtMost(pumps: readonly RespondingRig[]): Leg[] {

@@ -97,7 +97,7 @@ function layOf(question: BoostQuestion, lengthFt: number, boosted: boolean): Pla
     pumps: pumped ? [booster] : [],
     stretches: [{ lines: Array.from({ length: count }, () => hose), fromFt: 0, toFt: lengthFt }],
     valve,
-    suctionLines: 0,
+    suction: [],
   };
   const plan = planOfLegs(
     {
