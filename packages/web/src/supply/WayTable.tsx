@@ -15,6 +15,8 @@ interface WayTableProps {
 }
 
 const SHOWN = 8;
+/** Hose is weighed in steps of this. */
+const ALIKE_FT = 100;
 
 const CRITERIA: readonly { value: Adjustments['first']; text: string }[] = [
   { value: 'time to water', text: 'Soonest' },
@@ -41,6 +43,9 @@ export function WayTable({ choice, pickedId, onPick, changes, onChange }: WayTab
           onChange={(first) => onChange({ ...changes, first })}
         />
       </div>
+      <p className="fact">
+        Under a minute or {units.text(ALIKE_FT, 'length')} of hose apart counts as alike.
+      </p>
       <table className="way-table">
         <thead>
           <tr>
