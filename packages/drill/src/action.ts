@@ -1,9 +1,9 @@
 /** What a person can do in a drill: plain JSON, read from outside by `readAction`, allowed by `mayDo`. */
 import type { PortRef } from '@plugside/fireground';
 import type { Fault } from './fault.ts';
+import type { HoseEnd, ValveId } from './names.ts';
 import type { RadioMessage } from './radio.ts';
 import type { PlayedRole, Role } from './role.ts';
-import type { HoseEnd, ValveId } from './scene.ts';
 
 export type DrillAction =
   /** Couples a loose hose end to a free port of a piece at hand. */

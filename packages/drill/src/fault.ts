@@ -1,3 +1,5 @@
+import type { Plan } from '@plugside/fireground';
+
 /** What an instructor can make go wrong. */
 interface FaultBase {
   /** Unique in a drill: up to 40 letters, digits, dashes. */
@@ -24,3 +26,30 @@ export type Fault = FaultBase &
   );
 
 export type FaultKind = Fault['kind'];
+
+/** Whether a fault's moment has come. */
+export function inEffect(state: { tick: number }, fault: { atTick?: number }): boolean {
+  return fault.atTick === undefined || fault.atTick <= state.tick;
+}
+
+/** What of a state says which faults there are. */
+interface Faulty {
+  tick: number;
+  faults: readonly Fault[];
+}
+
+/** Whether a fault has stopped a rig's engine. */
+export function engineIsDead(state: Faulty, rigId: string): boolean {
+  return state.faults.some(
+    (fault) => fault.kind === 'pump dies' && fault.rig === rigId && inEffect(state, fault),
+  );
+}
+
+/** Whether an assist valve's clapper is stuck shut, by a fault or in the plan. */
+export function clapperIsStuck(plan: Plan, state: Faulty, valveId: string): boolean {
+  const piece = plan.appliances.find((one) => one.id === valveId);
+  if (piece?.kind === 'assist-valve' && piece.clapperStuck === 'shut') return true;
+  return state.faults.some(
+    (fault) => fault.kind === 'clapper stuck' && fault.valve === valveId && inEffect(state, fault),
+  );
+}

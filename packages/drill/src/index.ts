@@ -2,10 +2,16 @@
 
 // What can be done, and by whom
 export type { DrillAction, Problem, Submitted } from './action.ts';
+export { defaultBenchmarks, defaultSettings } from './defaults.ts';
+export { createDrill, restoreDrill } from './drill.ts';
+export type { Condition, DrillStep } from './drill-step.ts';
 export type { DrillEvent, EventKind } from './event.ts';
 export type { Fault, FaultKind } from './fault.ts';
+export { holds } from './holds.ts';
 export type { DrillLog, LogEntry } from './log.ts';
 export { mayDo } from './may-do.ts';
+// What it begins from and where it stands
+export type * from './names.ts';
 export {
   mostRadioCharacters,
   type RadioEntry,
@@ -17,10 +23,12 @@ export {
 } from './radio.ts';
 export { readAction } from './read-action.ts';
 export { isRole, type PlayedRole, playedRoles, type Role, roles } from './role.ts';
-// What it begins from and where it stands
+export type { Drill } from './running-drill.ts';
 export type * from './scene.ts';
+export { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
 export type * from './state.ts';
 export { TICKS_PER_S } from './state.ts';
+export { step } from './step.ts';
 export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
 // What each role sees
 export type * from './view-shape.ts';

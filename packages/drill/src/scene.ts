@@ -3,7 +3,9 @@
  * is all that a replay needs. Units: gpm (US), psi gauge, ft, in, gal (US), s.
  */
 import type { HoseSize, Plan, PortRef, PumpSetting } from '@plugside/fireground';
+import type { DrillStep } from './drill-step.ts';
 import type { Fault } from './fault.ts';
+import type { ValveId } from './names.ts';
 import type { PlayedRole } from './role.ts';
 
 /** How far the crews have got when the drill begins. */
@@ -27,9 +29,6 @@ export type ValveKind =
   | 'appliance gate'
   | 'nozzle bale';
 
-/** Name of a valve: a port (`B1.discharge1`, `H1.side1`), or a piece and what of it (`H1.stem`, `V1.handle`, `A1.tankToPump`, `A1.tankFill`, `A1.intake1.bleeder`, `N1.bale`). */
-export type ValveId = string;
-
 export interface SceneValve {
   id: ValveId;
   kind: ValveKind;
@@ -46,9 +45,6 @@ export interface SceneValve {
   /** Bore [in], for what a valve that is part open costs. */
   boreIn: number;
 }
-
-/** End `from` or `to` of a hose, as in the plan's line. */
-export type HoseEnd = 'from' | 'to';
 
 /** Where an end starts: on a port, or lying loose by a piece. */
 export interface SceneHoseEnd {
@@ -158,6 +154,8 @@ export interface DrillScene {
   tanks: SceneTank[];
   /** By role: ids of the pieces that it stands at. */
   posts: Record<PlayedRole, string[]>;
+  /** What to do, in order; empty for a drill without a script. */
+  steps: DrillStep[];
   benchmarks: Benchmarks;
   expectedMessages: ExpectedMessage[];
   /** Faults that wait for their moment. */

@@ -4,8 +4,9 @@
  */
 import type { PortRef } from '@plugside/fireground';
 import type { Fault } from './fault.ts';
-import type { RadioEntry } from './radio.ts';
-import type { ValveId } from './scene.ts';
+import type { ValveId } from './names.ts';
+import type { RadioEntry, RadioPresetKey } from './radio.ts';
+import type { Role } from './role.ts';
 import type { Tally } from './tally-shape.ts';
 
 /** Steps in a second of a drill's own time. */
@@ -13,15 +14,21 @@ export const TICKS_PER_S = 20;
 
 export type HosePhase =
   /** Not full: water may stand at either end, air between. */
-  'filling' | 'full' | 'burst';
+  | 'filling'
+  | 'full'
+  /** Full or nearly, with an end loose: it runs out there. */
+  | 'open'
+  | 'burst';
 
 export interface HoseEndState {
   /** Coupled here; null: loose. */
   port: PortRef | null;
   /** Piece that it lies at. */
   at: string;
-  /** Pressure behind the end [psi]; 0 where no water presses. */
+  /** Pressure at the port [psi]; 0 where no water presses. */
   psi: number;
+  /** Into the hose here [gpm]; negative: out of it. */
+  gpm: number;
   /** Water that stands at this end while the hose fills [gal]; all of it counts on `from` once full. */
   waterGal: number;
 }
@@ -33,8 +40,6 @@ export interface HoseState {
   to: HoseEndState;
   /** Through a full hose, from `from` to `to` [gpm]; 0 else. */
   flowGpm: number;
-  /** Into a filling hose, both ends [gpm]. */
-  fillGpm: number;
   /** Pressure of the air that is left [psi]. */
   airPsi: number;
   /** That air at the pressure of the open [gal]. */
@@ -154,6 +159,8 @@ export interface DrillState {
   faults: Fault[];
   /** The last messages, oldest first. */
   radio: RadioEntry[];
+  /** Each preset that a role has said, at its first time. */
+  said: { role: Role; preset: RadioPresetKey; tick: number }[];
   water: WaterLedger;
   tally: Tally;
 }

@@ -1,9 +1,10 @@
 /** What a role sees: plain JSON, small enough to send several times a second. */
 import type { PortRef, PumpSetting } from '@plugside/fireground';
 import type { DrillEvent } from './event.ts';
+import type { HoseEnd, ValveId } from './names.ts';
 import type { RadioEntry } from './radio.ts';
 import type { Role } from './role.ts';
-import type { HoseEnd, ValveId, ValveKind } from './scene.ts';
+import type { ValveKind } from './scene.ts';
 import type { DrillState, HosePhase, PumpCondition } from './state.ts';
 
 /** A gauge as it reads: late and a little restless. */

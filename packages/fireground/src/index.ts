@@ -48,6 +48,15 @@ export * from './draft/index.ts';
 export * from './field-tests/index.ts';
 export { checkLimits } from './limits/check-limits.ts';
 // The network behind a plan, for those who want to solve it themselves
+export {
+  addAppliance,
+  addDraftSource,
+  addHydrant,
+  addNode,
+  type Draft,
+  pumpLinkOf,
+  tankLoss,
+} from './network/pieces-to-links.ts';
 export { type Part, type PlanNetwork, planNetwork } from './network/plan-network.ts';
 // Patterns: whole plans from a few options, and lines to add to one
 export type { AttackLineOptions } from './patterns/attack-lines.ts';

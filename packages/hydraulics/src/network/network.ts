@@ -390,6 +390,18 @@ export class Network {
     return this;
   }
 
+  /**
+   * Forgets the last answer, so that the next one follows from the description and the settings alone,
+   * to the last bit: for those who must get the same answer from the same settings whatever was solved
+   * before.
+   */
+  forget(): void {
+    const { head, step, elevation, unknowns } = this.#core;
+    for (let i = 0; i < unknowns; i++) head[i] = elevation[i]!;
+    step.fill(0);
+    this.#solved = false;
+  }
+
   #balances(): boolean {
     const core = this.#core;
     const worst = worstImbalanceGpm(core);

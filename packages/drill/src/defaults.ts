@@ -1,0 +1,48 @@
+/** What a drill uses where a department says nothing else; each value with where it comes from. */
+import type { Benchmarks, DrillSettings } from './scene.ts';
+
+/**
+ * Benchmarks where the department gives none. Ours: no standard fixes them, but for the two pressures:
+ * 20 psi in the main (NFPA 291, chapter 4) and at a hose-fed intake ("Relay Pumping Operations", Firehouse).
+ */
+export const defaultBenchmarks: Readonly<Benchmarks> = {
+  nozzleSuppliedShare: 0.7,
+  interruptedS: 0,
+  intakePsi: 20,
+  intakeUnderS: 5,
+  mainPsi: 20,
+  mainUnderS: 0,
+  hoseOverS: 0,
+  nozzleSwingPsi: 30,
+  swingWindowS: 2,
+  stepsOutOfOrder: 0,
+  wrongConnections: 0,
+  messagesMissed: 0,
+};
+
+/** Burst at three times the service test pressure (attack and supply hose, from memory); the rest is ours. */
+export const defaultSettings: Readonly<DrillSettings> = {
+  burstMultiple: 3,
+  governorLagS: 2,
+  gaugeLagS: 0.5,
+  gaugeNoiseShare: 0.01,
+};
+
+/**
+ * Least seconds from shut to open, and turns. Ours, but that large valves must be slow: supply hose standards
+ * ask for valves that cannot be worked in less than 3 s (from memory; "open and close slowly", NFPA 1962-2018
+ * excerpts). A hydrant's nut is turned once a second.
+ */
+export const handTimes = {
+  hydrantStem: { travelS: 12, turns: 12 },
+  hydrantGate: { travelS: 8, turns: 8 },
+  assistHandle: { travelS: 3 },
+  largeValve: { travelS: 3 },
+  smallValve: { travelS: 1 },
+  bleeder: { travelS: 1 },
+  bale: { travelS: 0.5 },
+} as const;
+
+/** Bore of a bleeder and of a tank fill [in]; ours. */
+export const bleederBoreIn = 0.5;
+export const tankFillBoreIn = 1;

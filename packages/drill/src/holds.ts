@@ -1,0 +1,53 @@
+import { nozzleRatedGpm } from '@plugside/fireground';
+import type { Condition } from './drill-step.ts';
+import type { DrillScene } from './scene.ts';
+import type { DrillState } from './state.ts';
+
+/** Whether a condition holds of a state. One that names what is not there does not. */
+export function holds(condition: Condition, scene: DrillScene, state: DrillState): boolean {
+  switch (condition.is) {
+    case 'coupled': {
+      const hose = state.hoses.find((one) => one.id === condition.hose);
+      return hose?.[condition.end].port === condition.port;
+    }
+    case 'valve at least': {
+      const valve = state.valves.find((one) => one.id === condition.valve);
+      return valve !== undefined && valve.opening >= condition.opening;
+    }
+    case 'valve at most': {
+      const valve = state.valves.find((one) => one.id === condition.valve);
+      return valve !== undefined && valve.opening <= condition.opening;
+    }
+    case 'hose full':
+      return state.hoses.some((one) => one.id === condition.hose && one.phase === 'full');
+    case 'tank at least':
+      return state.tanks.some((one) => one.rigId === condition.rig && one.gal >= condition.gal);
+    case 'nozzle flows': {
+      const nozzle = scene.plan.nozzles.find((one) => one.id === condition.nozzle);
+      const now = state.nozzles.find((one) => one.id === condition.nozzle);
+      return (
+        nozzle !== undefined &&
+        now !== undefined &&
+        now.flowGpm >= condition.share * nozzleRatedGpm(nozzle)
+      );
+    }
+    case 'said':
+      return state.said.some(
+        (one) => one.role === condition.role && one.preset === condition.preset,
+      );
+    case 'all':
+      return condition.of.every((one) => holds(one, scene, state));
+  }
+  const pump = state.pumps.find((one) => one.rigId === condition.rig);
+  if (!pump) return false;
+  switch (condition.is) {
+    case 'in gear':
+      return pump.inGear === condition.inGear;
+    case 'discharge at least':
+      return pump.dischargePsi >= condition.psi;
+    case 'intake at least':
+      return pump.intakePsi >= condition.psi;
+    case 'governor set':
+      return pump.mode === 'governed' && Math.abs(pump.targetPdpPsi - condition.psi) <= 2;
+  }
+}

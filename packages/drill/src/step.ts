@@ -1,0 +1,152 @@
+import type { Submitted } from './action.ts';
+import { applyAction } from './apply-action.ts';
+import type { DrillEvent } from './event.ts';
+import { engineIsDead } from './fault.ts';
+import { onFineGrid } from './grid.ts';
+import type { LogEntry } from './log.ts';
+import { moveGauges, moveHands, movePumps } from './move-hands.ts';
+import { moveWater } from './move-water.ts';
+import type { Drill } from './running-drill.ts';
+import { solveFlows } from './solve-flows.ts';
+import { type PumpState, TICKS_PER_S } from './state.ts';
+import { countTick } from './tally.ts';
+
+/** A pump in gear without water loses its prime, and has it again, after so long [s]; ours. */
+const LOSES_PRIME_S = 1;
+const PRIMES_S = 3;
+/** Actions taken in one step; more are refused. */
+const mostActions = 50;
+
+/**
+ * One step of a twentieth of a second of the drill's own time: actions in the order given, then, unless
+ * paused, hands, pumps, water. Never throws for any action that `readAction` let through.
+ * @returns what this step added to the drill's log
+ */
+export function step(drill: Drill, submitted: readonly Submitted[] = []): LogEntry[] {
+  const first = drill.log.length;
+  submitted.forEach((one, at) => {
+    if (at >= mostActions) {
+      refuse(drill, one, 'actions', `Over ${mostActions} actions in one step. Send fewer.`);
+      return;
+    }
+    const done = applyAction(drill, one);
+    if ('problem' in done) refuse(drill, one, done.problem.field, done.problem.message);
+    else {
+      write(drill, { kind: 'action', ...one });
+      tell(drill, done.events);
+    }
+  });
+  if (!drill.state.paused) advance(drill);
+  return drill.log.slice(first);
+}
+
+type Unplaced = LogEntry extends infer E
+  ? E extends LogEntry
+    ? Omit<E, 'tick' | 'seq'>
+    : never
+  : never;
+
+function write({ state, log }: Drill, entry: Unplaced): void {
+  log.push({ tick: state.tick, seq: state.seq++, ...entry } as LogEntry);
+}
+
+function refuse(drill: Drill, one: Submitted, field: string, message: string): void {
+  write(drill, { kind: 'refused', problem: { field, message }, ...one });
+}
+
+function tell(drill: Drill, events: readonly DrillEvent[]): void {
+  for (const event of events) write(drill, { kind: 'event', event });
+}
+
+function advance(drill: Drill): void {
+  const { state } = drill;
+  for (const fault of state.faults) {
+    if ((fault.atTick ?? state.tick) !== state.tick) continue;
+    drill.stale = true;
+  }
+  const before = state.pumps.map(({ condition, reliefGpm }) => ({ condition, reliefGpm }));
+  const clappers = state.assistValves.map(({ clapper }) => clapper);
+  moveHands(drill);
+  movePumps(drill);
+  const solved = solveFlows(drill);
+  if (!solved)
+    tell(drill, [
+      {
+        kind: 'not solved',
+        level: 'caution',
+        piece: drill.scene.plan.scene,
+        text: 'This tick could not be solved: pressures stand as they were.',
+      },
+    ]);
+  tell(drill, moveWater(drill, solved));
+  for (const pump of state.pumps) tell(drill, movePrime(drill, pump));
+  moveGauges(drill);
+  tell(drill, changes(drill, before, clappers));
+  tell(drill, countTick(drill));
+  state.tick++;
+}
+
+/** Loses and finds a pump's prime. */
+function movePrime({ state, net }: Drill, pump: PumpState): DrillEvent[] {
+  const node = net.node(`${pump.rigId}:intake`);
+  const wet = node >= 0 && net.network?.cutOff[node] === 0;
+  const runs = pump.inGear && !engineIsDead(state, pump.rigId);
+  const counts = pump.primed ? runs && !wet : wet;
+  pump.dryS = counts ? onFineGrid(pump.dryS + 1 / TICKS_PER_S) : 0;
+  if (pump.primed && pump.dryS >= LOSES_PRIME_S) {
+    pump.primed = false;
+    pump.dryS = 0;
+    return [
+      event('prime lost', 'caution', pump.rigId, `${pump.rigId} runs dry and loses its prime.`),
+    ];
+  }
+  if (!pump.primed && pump.dryS >= PRIMES_S) {
+    pump.primed = true;
+    pump.dryS = 0;
+    return [event('primed', 'fact', pump.rigId, `${pump.rigId} has its prime again.`)];
+  }
+  return [];
+}
+
+function event(
+  kind: DrillEvent['kind'],
+  level: DrillEvent['level'],
+  piece: string,
+  text: string,
+): DrillEvent {
+  return { kind, level, piece, text };
+}
+
+/** What pumps, reliefs, clappers and faults began to do in this tick. */
+function changes(
+  { state }: Drill,
+  before: readonly { condition: string; reliefGpm: number }[],
+  clappers: readonly string[],
+): DrillEvent[] {
+  const events: DrillEvent[] = [];
+  state.pumps.forEach(({ rigId, condition, reliefGpm }, at) => {
+    const was = before[at]!;
+    if (condition === 'cavitating' && was.condition !== 'cavitating')
+      events.push(
+        event(
+          'cavitating',
+          'caution',
+          rigId,
+          `${rigId} cavitates: it wants more water than its intake brings. Lower its pressure or take a line off.`,
+        ),
+      );
+    if (reliefGpm > 1 && was.reliefGpm <= 1)
+      events.push(event('relief opens', 'fact', rigId, `${rigId}'s intake relief opens.`));
+  });
+  state.assistValves.forEach(({ id, clapper }, at) => {
+    if (clapper === clappers[at]) return;
+    if (clapper === 'shut')
+      events.push(event('clapper shuts', 'fact', id, `${id}'s clapper shuts.`));
+    if (clapper === 'open')
+      events.push(event('clapper opens', 'fact', id, `${id}'s clapper opens: the hydrant feeds.`));
+  });
+  for (const fault of state.faults)
+    if (fault.atTick === state.tick)
+      events.push(event('fault', 'caution', fault.id, `Fault ${fault.id}: ${fault.kind}.`));
+  return events;
+}
