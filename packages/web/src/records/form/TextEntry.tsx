@@ -45,7 +45,12 @@ export function TextEntry(props: FieldEntryProps) {
       {!hideLabel && (
         <Label>
           {spec.label}
-          {limits.required && within.length === 0 && <span className="soft-text"> (needed)</span>}
+          {limits.required && within.length === 0 && (
+            <span className="soft-text" aria-hidden="true">
+              {' '}
+              (needed)
+            </span>
+          )}
         </Label>
       )}
       <span className="test-field-line">

@@ -1,0 +1,382 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, describe, expect, inject, it } from 'vitest';
+import { openApp, withBrowser } from './open-app.ts';
+
+withBrowser();
+
+const MARK = 'RecTest';
+
+interface Kept {
+  id: string;
+  version: number;
+  name: string;
+}
+
+const at = (path: string) => `${inject('appUrl')}${path}`;
+
+async function api<Answer>(
+  path: string,
+  { method = 'GET', version, json }: { method?: string; version?: number; json?: unknown } = {},
+): Promise<Answer> {
+  const answer = await fetch(at(`api${path}`), {
+    method,
+    headers: {
+      ...(json !== undefined && { 'Content-Type': 'application/json' }),
+      ...(version !== undefined && { 'If-Match': `"${version}"` }),
+    },
+    ...(json !== undefined && { body: JSON.stringify(json) }),
+  });
+  if (!answer.ok) throw new Error(`${method} ${path}: ${answer.status} ${await answer.text()}`);
+  return (answer.status === 204 ? undefined : await answer.json()) as Answer;
+}
+
+const create = (kind: string, json: object) =>
+  api<Kept>(`/records/${kind}`, { method: 'POST', json });
+
+/** A hydrant of these tests' own, far from the invented district's. */
+const hydrant = (name: string, more: object = {}) =>
+  create('hydrants', {
+    name: `${MARK} ${name}`,
+    longitude: -123.3,
+    latitude: -48.8,
+    mainIn: 8,
+    owner: 'Town water',
+    ...more,
+  });
+
+const flowTest = (hydrantId: string, testedOn: string, residualPsi: number) =>
+  create('flow-tests', {
+    hydrantId,
+    testedOn,
+    staticPsi: 62,
+    residualPsi,
+    statedFlowGpm: 1000,
+    by: MARK,
+  });
+
+afterAll(async () => {
+  const hydrants = await api<{ records: Kept[] }>(`/records/hydrants?search=${MARK}&limit=100`);
+  for (const one of hydrants.records) {
+    await api(`/records/hydrants/${one.id}`, {
+      method: 'PATCH',
+      version: one.version,
+      json: { planTestId: null },
+    });
+    const tests = await api<{ records: Kept[] }>(`/records/flow-tests?hydrantId=${one.id}`);
+    for (const { id, version } of tests.records) {
+      await api(`/records/flow-tests/${id}`, { method: 'DELETE', version });
+    }
+    const { version } = await api<Kept>(`/records/hydrants/${one.id}`);
+    await api(`/records/hydrants/${one.id}`, { method: 'DELETE', version });
+  }
+});
+
+async function openRecords(path = 'records', options: BrowserContextOptions = {}) {
+  const app = await openApp(options);
+  await app.page.goto(at(path));
+  await app.page.locator('.records').waitFor();
+  return app;
+}
+
+const fact = (page: Page, label: string) =>
+  page.locator('.record-fact').filter({ has: page.getByText(label, { exact: true }) });
+
+const field = (page: Page, label: string) =>
+  page.getByRole('textbox', { name: label, exact: true });
+
+const heading = (page: Page, name: string | RegExp) =>
+  page.getByRole('heading', { name, level: 2 });
+
+describe('a hydrant in the records', () => {
+  it('is found by its name, tells its test, and takes another that becomes its curve', async () => {
+    const { id, name } = await hydrant('Tested');
+    await flowTest(id, '2024-05-01', 40);
+    const { page, errors, close } = await openRecords();
+    await page.getByRole('navigation', { name: 'Kinds of record' }).getByText('Hydrants').click();
+    await heading(page, 'Hydrants').waitFor();
+    await page.getByRole('searchbox').fill(name);
+    await page.getByRole('link', { name }).click();
+    await heading(page, name).waitFor();
+    expect(await fact(page, 'Main').textContent()).toContain('8 in');
+    expect(await fact(page, 'Main').textContent()).toContain('entered by the department');
+    // 1000·((62−20)/(62−40))^0.54 = 1,418 gpm, by hand.
+    const answer = page.locator('.test-history .test-answer');
+    expect(await answer.textContent()).toContain('1,418');
+
+    await page.getByRole('link', { name: 'Add a flow test' }).click();
+    await field(page, 'Static').fill('60');
+    await field(page, 'Residual').fill('50');
+    await field(page, 'Total as stated').fill('1000');
+    await page.getByLabel('Tested on').fill('2026-05-02');
+    await page.getByRole('button', { name: 'Save test' }).click();
+    await heading(page, 'Flow test of 2026-05-02').waitFor();
+    await page.getByRole('link', { name, exact: true }).click();
+    await heading(page, name).waitFor();
+    // 1000·((60−20)/(60−50))^0.54 = 2,114 gpm, by hand.
+    await expect.poll(() => answer.textContent()).toContain('2,114');
+
+    // Plans may use the older one; the choice is kept with the hydrant.
+    await page.locator('.plan-test-choice', { hasText: '2024-05-01' }).click();
+    await expect.poll(() => answer.textContent()).toContain('1,418');
+    const kept = await api<{ planTestId?: string }>(`/records/hydrants/${id}`);
+    expect(kept.planTestId).toBeDefined();
+
+    await page.goBack();
+    await heading(page, 'Flow test of 2026-05-02').waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is corrected: a refused value says what is allowed and stays, a good one is kept', async () => {
+    const { id, name } = await hydrant('Corrected', {
+      origins: { mainIn: { kind: 'imported', text: 'utility list' } },
+    });
+    const { page, close } = await openRecords(`records/hydrants/${id}`);
+    expect(await fact(page, 'Main').textContent()).toContain('imported: utility list');
+    await page.getByRole('link', { name: 'Edit' }).click();
+    await field(page, 'Main').fill('500');
+    await field(page, 'Owner').fill('');
+    await page.getByRole('button', { name: 'Save' }).click();
+    const problem = page.getByText('500 in is not allowed: more than 0, up to 120 in.');
+    await problem.waitFor();
+    expect(await field(page, 'Main').inputValue()).toBe('500');
+    expect(await field(page, 'Main').getAttribute('aria-invalid')).toBe('true');
+    await expect
+      .poll(() => field(page, 'Main').evaluate((one) => one === document.activeElement))
+      .toBe(true);
+
+    // What was typed survives going away and coming back.
+    await page.getByRole('link', { name: `‹ ${name}` }).click();
+    await heading(page, name).waitFor();
+    await page.goBack();
+    await page.getByText('What you typed here before').waitFor();
+    expect(await field(page, 'Main').inputValue()).toBe('500');
+    await field(page, 'Main').fill('150 mm');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.locator('.record-facts').waitFor();
+    // 150 mm = 5.906 in (1 in = 25.4 mm).
+    const kept = await api<{ mainIn: number; owner?: string }>(`/records/hydrants/${id}`);
+    expect(kept.mainIn).toBeCloseTo(150 / 25.4, 6);
+    expect(kept.owner).toBeUndefined();
+    expect(await fact(page, 'Main').textContent()).toContain('entered by the department');
+    expect(await page.locator('.facts-empty').textContent()).toContain('owner');
+    await close();
+  });
+
+  it('says where a value comes from, as the department writes it', async () => {
+    const { id } = await hydrant('Origin');
+    const { page, close } = await openRecords(`records/hydrants/${id}/edit`);
+    await page.getByText('Show and change where each value comes from').click();
+    await page.getByRole('button', { name: /^Main comes from/ }).click();
+    await page.getByRole('menuitemradio', { name: 'measured' }).click();
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('Say where it comes from').waitFor();
+    await field(page, 'In words').fill('dug up');
+    await page.getByLabel('Since').fill('2025-03-04');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.locator('.record-facts').waitFor();
+    expect(await fact(page, 'Main').textContent()).toContain('measured: dug up, 2025-03-04');
+    await close();
+  });
+
+  it('changed by another meanwhile: both versions stand side by side and nothing is lost', async () => {
+    const { id, version } = await hydrant('Contested');
+    const { page, close } = await openRecords(`records/hydrants/${id}/edit`);
+    await field(page, 'Main').fill('6');
+    await field(page, 'Type').fill('wall');
+    await api(`/records/hydrants/${id}`, {
+      method: 'PATCH',
+      version,
+      json: { mainIn: 12, owner: 'County' },
+    });
+    await page.getByRole('button', { name: 'Save' }).click();
+    const dialog = page.getByRole('alertdialog');
+    await dialog.waitFor();
+    const row = (name: string) => dialog.getByRole('radiogroup', { name: new RegExp(`^${name} `) });
+    expect(await row('Main').textContent()).toMatch(/Yours6 in.*Theirs12 in/);
+    expect(await dialog.getByRole('radiogroup').count()).toBe(3);
+    const save = dialog.getByRole('button', { name: 'Save as chosen' });
+    expect(await save.isDisabled()).toBe(true);
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+
+    // A third writer in between: asked again, on the newest version.
+    await api(`/records/hydrants/${id}`, {
+      method: 'PATCH',
+      version: version + 1,
+      json: { note: 'painted' },
+    });
+    await row('Main').getByText('Yours').click();
+    await save.click();
+    await row('Note').waitFor();
+    await save.click();
+    await page.locator('.record-facts').waitFor();
+    expect(await api(`/records/hydrants/${id}`)).toMatchObject({
+      mainIn: 6,
+      type: 'wall',
+      owner: 'County',
+      note: 'painted',
+    });
+    await close();
+  });
+
+  it('stays while its tests refer to it, says which, and goes once they are gone', async () => {
+    const { id, name } = await hydrant('Removed');
+    const test = await flowTest(id, '2025-06-03', 45);
+    const { page, close } = await openRecords(`records/hydrants/${id}`);
+    await page.getByRole('button', { name: 'Remove' }).click();
+    const dialog = page.getByRole('alertdialog');
+    await dialog.getByRole('button', { name: 'Remove' }).click();
+    await dialog.getByRole('heading', { name: `${name} stays` }).waitFor();
+    await dialog.getByRole('link', { name: 'Flow test of 2025-06-03' }).click();
+    await heading(page, 'Flow test of 2025-06-03').waitFor();
+    expect(page.url()).toContain(test.id);
+
+    await page.getByRole('button', { name: 'Remove' }).click();
+    await dialog.getByRole('button', { name: 'Remove' }).click();
+    await heading(page, 'Flow tests').waitFor();
+    await page.goto(at(`records/hydrants/${id}`));
+    await page.getByRole('button', { name: 'Remove' }).click();
+    await dialog.getByRole('button', { name: 'Remove' }).click();
+    await heading(page, 'Hydrants').waitFor();
+    await expect(api(`/records/hydrants/${id}`)).rejects.toThrow('404');
+    await close();
+  });
+
+  it('is added by hand, by keys alone', async () => {
+    const { page, close } = await openRecords('records/hydrants/new');
+    await field(page, 'Name').focus();
+    await page.keyboard.type(`${MARK} Added`);
+    await page.keyboard.press('Enter');
+    await page.getByText('2 fields are to mend').waitFor();
+    await page.keyboard.type('-48.8001');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('-123.3001');
+    await page.keyboard.press('Enter');
+    await heading(page, `${MARK} Added`).waitFor();
+    expect(await fact(page, 'Latitude').textContent()).toContain('48.8001° S');
+    await close();
+  });
+});
+
+describe('every kind of record', () => {
+  it('has a list, a first record to read, and a form that changes nothing by itself', async () => {
+    const { page, errors, close } = await openRecords();
+    const names = await page
+      .getByRole('navigation', { name: 'Kinds of record' })
+      .getByRole('link')
+      .evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
+    expect(names).toHaveLength(15);
+    for (const path of names.slice(1)) {
+      await page.goto(at(path.slice(1)));
+      const first = page.locator('.record-link').first();
+      await first.click();
+      await page.locator('.record-facts').waitFor();
+      const url = page.url();
+      const api = url.replace('/records/', '/api/records/');
+      const version = async () => ((await (await fetch(api)).json()) as Kept).version;
+      const before = await version();
+      await page.getByRole('link', { name: 'Edit' }).click();
+      await page.getByRole('button', { name: /^Save/ }).click();
+      await page.locator('.record-facts').waitFor();
+      expect(await version(), path).toBe(before);
+    }
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('shows SI where the app is switched to it: 8 in is 203 mm', async () => {
+    const { id } = await hydrant('Metric');
+    const { page, close } = await openRecords(`records/hydrants/${id}`);
+    await page.getByRole('radio', { name: 'bar · L/min' }).click();
+    expect(await fact(page, 'Main').textContent()).toContain('203 mm');
+    await close();
+  });
+
+  it('says so at an address where nothing is kept', async () => {
+    const { page, close } = await openRecords('records/hydrants/01ARZ3NDEKTSV4RRFFQ69G5FAV');
+    await page.getByText('There is no hydrant with id').waitFor();
+    await page.goto(at('records/pipes'));
+    await page.getByText('Nothing is kept at /records/pipes').waitFor();
+    await close();
+  });
+});
+
+describe('how the records look', () => {
+  const firstHydrant = async () => {
+    const { records } = await api<{ records: Kept[] }>('/records/hydrants?limit=1');
+    return records[0]!.id;
+  };
+  const overflow = (page: Page) =>
+    page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+  for (const width of [390, 1440] as const) {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      it(`has no faults for assistive technology at ${width} px, ${colorScheme}`, async () => {
+        const { page, close } = await openRecords('records', {
+          colorScheme,
+          viewport: { width, height: 900 },
+        });
+        for (const path of ['', '/stations', `/hydrants/${await firstHydrant()}`]) {
+          await page.goto(at(`records${path}`));
+          await page.locator('h2').first().waitFor();
+          await page.waitForLoadState('networkidle');
+          const { violations } = await new AxeBuilder({ page }).analyze();
+          const told = violations.map(
+            (one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join('; ')}`,
+          );
+          expect(told, path).toEqual([]);
+        }
+        await close();
+      });
+    }
+  }
+
+  it('has no faults for assistive technology in a form', async () => {
+    const { page, close } = await openRecords('records/rigs/new');
+    await page.getByText('Show and change where each value comes from').click();
+    await page.getByRole('button', { name: '+ Add a load' }).click();
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('One field is to mend').waitFor();
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    await close();
+  });
+
+  it('fits every width without scrolling sideways', async () => {
+    const { page, close } = await openRecords();
+    const id = await firstHydrant();
+    for (const path of ['', '/hydrants', `/hydrants/${id}`, `/hydrants/${id}/edit`, '/rigs']) {
+      await page.goto(at(`records${path}`));
+      await page.locator('h2').first().waitFor();
+      for (const width of [390, 820, 1440]) {
+        await page.setViewportSize({ width, height: 900 });
+        await expect
+          .poll(() => overflow(page), { message: `${path} at ${width}` })
+          .toBeLessThanOrEqual(0);
+      }
+    }
+    await close();
+  });
+
+  it('gives a finger 44 px on everything that can be pressed, on a phone', async () => {
+    const { page, close } = await openRecords('records/hydrants/new', {
+      viewport: { width: 390, height: 844 },
+      hasTouch: true,
+      isMobile: true,
+    });
+    await page.getByText('Show and change where each value comes from').click();
+    const small = await page
+      .locator('main button:visible, main input:visible, main label:has(input):visible')
+      .evaluateAll((nodes) =>
+        nodes
+          .filter(
+            (node) => !node.closest('.hidden-text') && node.getAttribute('type') !== 'checkbox',
+          )
+          .map((node) => ({ node, box: node.getBoundingClientRect() }))
+          .filter(({ box }) => box.width > 2 && (box.width < 43.5 || box.height < 43.5))
+          .map(({ node, box }) => `${node.outerHTML.slice(0, 90)} ${box.width}×${box.height}`),
+      );
+    expect(small).toEqual([]);
+    await close();
+  });
+});
