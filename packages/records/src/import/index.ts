@@ -1,6 +1,6 @@
 /** Lists from elsewhere: read, understood, brought in again without doubling. */
 
-export { duplicateOf } from './duplicate-row.ts';
+export { SeenKeys } from './duplicate-row.ts';
 export type { FieldSpec, FieldType } from './mapping/field-spec.ts';
 export { fieldsByKind } from './mapping/fields.ts';
 export { type GuessOptions, guessMapping } from './mapping/guess-mapping.ts';

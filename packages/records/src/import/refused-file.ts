@@ -42,6 +42,7 @@ export class RefusedFile {
       this.#mapping.sourceName,
       this.#mapping.place?.crs,
       row.geometry ? writeWkt(row.geometry) : (row.values.refused_geometry ?? ''),
+      refusal.key,
     ]);
     if (!this.#stream.write(line)) await once(this.#stream, 'drain');
   }

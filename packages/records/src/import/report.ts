@@ -9,6 +9,8 @@ export interface Refusal {
   column?: string;
   /** The record's field that is missing or out of range. */
   field?: string;
+  /** Of a row whose key another row has: that key. */
+  key?: string;
   /** As it stands in the file, cut to 200 characters. */
   value?: string;
   reason: string;

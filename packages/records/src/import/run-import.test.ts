@@ -156,8 +156,10 @@ describe('refused rows', () => {
       .replace('H-3,,', 'H-3,-84.2,33.3');
     await writeFile(refusedFile, mended);
     const report = await bring(refusedFile, 'hydrants');
-    // H-5 came with a cell too many; without the cell it is sound. H-6 has H-1's id: now it changes it.
-    expect(report).toMatchObject({ sourceName: 'list', added: 4, changed: 1, refusedCount: 0 });
+    // H-5 came with a cell too many; without the cell it is sound. H-6 still has H-1's id: taken from
+    // this file alone, it would write over H-1.
+    expect(report).toMatchObject({ sourceName: 'list', added: 4, changed: 0, refusedCount: 1 });
+    expect(report.refused[0]).toMatchObject({ code: 'duplicate key', key: '1' });
     expect(
       (await bringText(table.replace('2,H-2,33.1,-84.1', '2,H-2,-84.1,33.1'), 'hydrants')).added,
     ).toBe(0);

@@ -1,7 +1,7 @@
 import type { FieldsIn, Stored } from '../model/index.ts';
 import type { MergeCount, RecordStore, Where } from '../store/index.ts';
 import { differenceFrom } from './compare-known.ts';
-import { duplicateOf } from './duplicate-row.ts';
+import { SeenKeys } from './duplicate-row.ts';
 import type { ImportKind, Mapping } from './mapping/mapping.ts';
 import { readReferences } from './references.ts';
 import { RefusedFile } from './refused-file.ts';
@@ -79,8 +79,7 @@ class Reading {
   readonly #options: RunImportOptions;
   readonly #tally: Tally;
   readonly #refused: RefusedFile | undefined;
-  /** Rows by key, to find the second of two. */
-  readonly #seen = new Map<string, number>();
+  readonly #seen = new SeenKeys();
 
   constructor(
     source: Source,
@@ -172,13 +171,11 @@ class Reading {
       return [];
     }
     const fields = found.fields as unknown as Draft;
-    const key = JSON.stringify([fields.externalSource, fields.externalId]);
-    const first = this.#seen.get(key);
-    if (first !== undefined) {
-      await this.#refuse(row, duplicateOf(first, row, fields.externalId, this.#mapping));
+    const duplicate = this.#seen.refusalOf(row, fields, this.#mapping);
+    if (duplicate) {
+      await this.#refuse(row, duplicate);
       return [];
     }
-    this.#seen.set(key, row.number);
     for (const remark of found.remarks) this.#tally.remark(remark);
     const more = found.more.map((one) => ({ row, record: one as unknown as Draft }));
     const { recordId, recordVersion } = found;

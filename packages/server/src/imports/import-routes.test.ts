@@ -289,12 +289,27 @@ describe('an import that is mended', () => {
     expect(file.headers.get('content-disposition')).toContain('"sheet-refused.csv"');
     const text = await file.text();
     const before = await server.store.count('hydrants');
-    const sheet = text.replace('eight and a bit', '8 in').replace(/^M-1.*\n/m, '');
+    const sheet = text.replace('eight and a bit', '8 in');
     const next = await upload(sheet, 'name=sheet-refused.csv&kind=hydrants');
     expect((await settled(next.id)).mapping?.sourceName).toBe('sheet');
     await run(next.id);
-    expect((await settled(next.id)).report).toMatchObject({ added: 1, refusedCount: 1 });
+    // The second row with the id M-1 still has it: it must not write over the first.
+    expect((await settled(next.id)).report).toMatchObject({
+      added: 1,
+      changed: 0,
+      refusedCount: 2,
+      refused: [{ code: 'no place' }, { code: 'duplicate key', key: 'M-1' }],
+    });
     expect(await server.store.count('hydrants')).toBe(before + 1);
+
+    const third = await (await server.ask(`/imports/${next.id}/refused.csv`)).text();
+    const last = await upload(
+      third.replace(/^M-1,/m, 'M-9,'),
+      'name=sheet-refused.csv&kind=hydrants',
+    );
+    await settled(last.id);
+    await run(last.id);
+    expect((await settled(last.id)).report).toMatchObject({ added: 1, refusedCount: 1 });
   });
 
   it('refuses columns that the file has not, and other shapes', async () => {

@@ -7,6 +7,7 @@ const refusalSchema = z.object({
   row: z.int().openapi({ description: 'Line of a CSV file, else the feature, from 1' }),
   column: z.string().optional(),
   field: z.string().optional(),
+  key: z.string().optional(),
   value: z.string().optional(),
   reason: z.string(),
   remedy: z.string(),

@@ -1,10 +1,10 @@
 /** An import as it is told over HTTP. */
 import {
-  duplicateOf,
   type ImportKind,
   type ImportReport,
   type Mapping,
   type Refusal,
+  SeenKeys,
   type Source,
   type SourceRow,
   type UnderstandContext,
@@ -79,22 +79,15 @@ export function understoodRows(
   mapping: Mapping,
   context: UnderstandContext,
 ): SampleRow[] {
-  const seen = new Map<string, number>();
+  const seen = new SeenKeys();
   return rows.map((row) => {
     const understood = understand(row, mapping, context);
-    const shown = (as: Understood): SampleRow => ({
+    const refusal =
+      understood.is === 'record' ? seen.refusalOf(row, understood.fields, mapping) : undefined;
+    return {
       row: row.number,
       values: row.values,
-      understood: as,
-    });
-    if (understood.is !== 'record') return shown(understood);
-    const { externalSource, externalId } = understood.fields;
-    const key = JSON.stringify([externalSource, externalId]);
-    const first = seen.get(key);
-    if (first === undefined) {
-      seen.set(key, row.number);
-      return shown(understood);
-    }
-    return shown({ is: 'refused', refusal: duplicateOf(first, row, externalId, mapping) });
+      understood: refusal ? { is: 'refused', refusal } : understood,
+    };
   });
 }

@@ -10,6 +10,7 @@ export const refusedColumns = [
   'refused_source',
   'refused_crs',
   'refused_geometry',
+  'refused_key',
 ] as const;
 
 /** Beside a record's own id: the version that the file was exported at. */
