@@ -78,8 +78,13 @@ export function buildDrillNetwork(scene: DrillScene, state: DrillState): DrillNe
   for (const appliance of plan.appliances) {
     addAppliance(making.draft, appliance, used);
     gateOutlets(making, appliance.id, appliance.elevationFt);
-    if (appliance.kind === 'assist-valve' && used(`${appliance.id}.pump-suction`))
-      valveOn(making, `${appliance.id}:suction`, `${appliance.id}.handle`);
+    if (appliance.kind === 'assist-valve') {
+      if (used(`${appliance.id}.pump-suction`))
+        valveOn(making, `${appliance.id}:suction`, `${appliance.id}.handle`);
+      const inlet = making.draft.links.find((link) => link.id === `${appliance.id}:discharge`);
+      // A clapper of its own: an empty hose may be coupled here while the supply flows.
+      if (inlet?.kind === 'loss') inlet.check = true;
+    }
   }
   state.hoses.forEach((hose, at) => {
     addHose(making, hose, at);

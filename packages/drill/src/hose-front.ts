@@ -15,8 +15,12 @@ import { boreK, leastOpening } from './valve-loss.ts';
 
 /** Pressure of the air at sea level [psi]. */
 const AIR_PSI = 14.696;
-/** Air runs through an opening √(density of water ÷ density of air) ≈ 28 times as fast as water at the same pressure. */
-const AIR_TO_WATER = 28;
+/**
+ * Air leaves an opening so many times as fast as water would at the same pressure [-]. By density it would be
+ * √800 = 28; squeezed air chokes, and a ½ in hole passes some 230 ft³ of free air a minute at 50 psi (from
+ * memory), 390 gpm as it stands in the hose: 12 is right there at 25 psi, and ours.
+ */
+const AIR_TO_WATER = 12;
 /** Least length of a column [ft]: an outlet's own throat. */
 const THROAT_FT = 5;
 /** A column presses at an end from this pressure on [psi]. */
@@ -34,8 +38,10 @@ export interface Front {
   airPsi: number;
   /** Rig whose pump takes the air in. */
   intoPump?: string;
-  /** Air leaves: none is squeezed. */
+  /** Air leaves to the open: none is squeezed. */
   vented: boolean;
+  /** Air leaves into water at the far end. */
+  drivenOut?: boolean;
 }
 
 /** Water in a hose [gal]. */
@@ -63,10 +69,13 @@ export function frontAt(drill: Drill, at: number, end: HoseEnd): Front {
   const column = piece.lengthFt * (hose[end].waterGal / piece.capacityGal);
   const lossFactor = frictionFactor(piece, Math.max(THROAT_FT, column), 1) + speedLoss;
   const far = otherEnd[end];
-  if (hose[far].psi > PRESSES_PSI && hose[far].port !== null) {
-    // Water at both ends: the air is driven out on the weaker side.
-    const airPsi = Math.min(hose.from.psi, hose.to.psi);
-    return { lossFactor, airPsi, vented: false };
+  const against = pressureBehind(drill, at, far);
+  if (against > PRESSES_PSI) {
+    // Water at both ends: the air is driven out on the weaker side, once it is squeezed as far as that.
+    const weaker = Math.min(hose[end].psi > PRESSES_PSI ? hose[end].psi : against, against);
+    const squeezed = squeezedPsi(hose, piece);
+    if (squeezed >= weaker) return { lossFactor, airPsi: weaker, vented: false, drivenOut: true };
+    return squeezedFront(hose, piece, end, lossFactor);
   }
   const vent = ventAt(drill, at, far);
   if (vent.k > 0) {
@@ -75,12 +84,27 @@ export function frontAt(drill: Drill, at: number, end: HoseEnd): Front {
     if (vent.intoPump !== undefined) front.intoPump = vent.intoPump;
     return front;
   }
-  // Squeezed air rises within the step: its stiffness, taken at the last step's flow, is part of the loss.
+  return squeezedFront(hose, piece, end, lossFactor);
+}
+
+/** Squeezed air rises within the step: its stiffness, taken at the last step's flow, is part of the loss. */
+function squeezedFront(hose: HoseState, piece: SceneHose, end: HoseEnd, lossFactor: number): Front {
   const airPsi = squeezedPsi(hose, piece);
   const voidGal = Math.max(1e-3, piece.capacityGal - waterIn(hose));
   const stiffness = (airPsi + AIR_PSI) / voidGal / 60 / TICKS_PER_S;
   const last = Math.max(SLOW_GPM, hose[end].gpm);
   return { lossFactor: lossFactor + stiffness / last, airPsi, vented: false };
+}
+
+/** Pressure that water brings to an end from beyond it [psi]; behind an assist valve's inlet, the supply's. */
+function pressureBehind({ scene, state }: Drill, at: number, end: HoseEnd): number {
+  const { port, psi } = state.hoses[at]![end];
+  if (port === null) return 0;
+  const { pieceId, port: name } = splitPortRef(port);
+  if (name !== 'pump-discharge') return psi;
+  const valve = scene.plan.appliances.some((one) => one.id === pieceId);
+  const now = valve ? state.assistValves.find((one) => one.id === pieceId) : undefined;
+  return Math.max(psi, now?.supplyPsi ?? 0);
 }
 
 /** Pressure of the air that is left in a hose [psi], by Boyle's law. */

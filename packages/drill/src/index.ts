@@ -6,12 +6,16 @@ export { defaultBenchmarks, defaultSettings } from './defaults.ts';
 export { createDrill, restoreDrill } from './drill.ts';
 export type { Condition, DrillStep } from './drill-step.ts';
 export type { DrillEvent, EventKind } from './event.ts';
+export type { Evolution } from './evolutions/evolution.ts';
+export { evolutionOf, evolutions } from './evolutions/index.ts';
 export type { Fault, FaultKind } from './fault.ts';
 export { holds } from './holds.ts';
+export { type CriterionKey, type Judgement, judge } from './judge.ts';
 export type { DrillLog, LogEntry } from './log.ts';
 export { mayDo } from './may-do.ts';
 // What it begins from and where it stands
 export type * from './names.ts';
+export { allStepsDone, forerunnersOf, nextStep, type Policy, playedBy } from './played-by.ts';
 export {
   mostRadioCharacters,
   type RadioEntry,
@@ -22,6 +26,7 @@ export {
   radioText,
 } from './radio.ts';
 export { readAction } from './read-action.ts';
+export { type Keyframe, keyframeOf, replayTo } from './replay.ts';
 export { isRole, type PlayedRole, playedRoles, type Role, roles } from './role.ts';
 export type { Drill } from './running-drill.ts';
 export type * from './scene.ts';
@@ -31,4 +36,5 @@ export { TICKS_PER_S } from './state.ts';
 export { step } from './step.ts';
 export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
 // What each role sees
+export { viewFor } from './view.ts';
 export type * from './view-shape.ts';

@@ -141,7 +141,7 @@ function fill(drill: Drill, at: number): DrillEvent[] {
     vented ||= front.vented;
     airPsi = Math.max(airPsi, front.airPsi);
     if (gpm <= 0) continue;
-    drivenOut ||= !front.vented && hose.from.psi > 0.2 && hose.to.psi > 0.2;
+    drivenOut ||= front.drivenOut === true;
     if (front.intoPump !== undefined) {
       const pump = state.pumps.find((one) => one.rigId === front.intoPump)!;
       const quiet = pump.airGal < 2;

@@ -1,0 +1,117 @@
+import type { DrillAction, Submitted } from './action.ts';
+import type { DrillStep } from './drill-step.ts';
+import type { PlayedRole } from './role.ts';
+import type { DrillScene } from './scene.ts';
+import { type DrillState, TICKS_PER_S } from './state.ts';
+
+/** How the computer plays; `by the steps` does the evolution's steps and keeps its pump out of trouble. */
+export type Policy = 'by the steps';
+
+/** It looks and acts this often [ticks]. */
+const LOOKS_TICKS = TICKS_PER_S;
+/** It eases a pump by this [psi] while the intake stands under this [psi], down to this [psi]. Ours. */
+const EASE_PSI = 10;
+const EASES_UNDER_PSI = 10;
+const EASES_TO_PSI = 50;
+
+/**
+ * What the computer does in a role now. Its rules, in order, once a second of the drill:
+ *
+ * 1. A pump of its own that cavitates, or whose hose-fed intake stands under 10 psi while it is governed
+ *    above 50 psi, is eased by 10 psi.
+ * 2. The first step of its role that is not yet done, and whose forerunners all are, is done: each action
+ *    of the step that does not stand already, in order, one a second.
+ *
+ * It keeps no memory: the same state gives the same actions, so a room may ask it on any machine.
+ */
+export function playedBy(
+  role: PlayedRole,
+  scene: DrillScene,
+  state: DrillState,
+  _policy: Policy = 'by the steps',
+): Submitted[] {
+  if (state.paused || state.tick % LOOKS_TICKS !== 0) return [];
+  const eased = ease(role, scene, state);
+  const action = eased ?? nextOf(nextStep(role, scene, state), role, state);
+  return action ? [{ role, action, byComputer: true }] : [];
+}
+
+/** The step that a role should do now: what a guide shows. Undefined where it has to wait, or is done. */
+export function nextStep(
+  role: PlayedRole,
+  scene: DrillScene,
+  state: DrillState,
+): DrillStep | undefined {
+  const done = (id: string) => state.tally.stepTicks.some((one) => one.step === id);
+  return scene.steps.find(
+    (step) => step.role === role && !done(step.id) && forerunnersOf(scene, step).every(done),
+  );
+}
+
+/** The steps that must come before one: those it names, else the one before it in the list. */
+export function forerunnersOf(scene: DrillScene, step: DrillStep): string[] {
+  if (step.after) return step.after;
+  const at = scene.steps.indexOf(step);
+  return at > 0 ? [scene.steps[at - 1]!.id] : [];
+}
+
+function nextOf(
+  step: DrillStep | undefined,
+  role: PlayedRole,
+  state: DrillState,
+): DrillAction | undefined {
+  return step?.how.find((action) => !stands(action, role, state));
+}
+
+/** Whether an action would change nothing. */
+function stands(action: DrillAction, role: PlayedRole, state: DrillState): boolean {
+  switch (action.do) {
+    case 'couple':
+      return state.hoses.some((hose) => hose.id === action.hose && hose[action.end].port !== null);
+    case 'uncouple':
+      return state.hoses.some((hose) => hose.id === action.hose && hose[action.end].port === null);
+    case 'set valve':
+      return state.valves.some(
+        (valve) => valve.id === action.valve && valve.target === action.opening,
+      );
+    case 'pump in gear':
+      return state.pumps.some((pump) => pump.rigId === action.rig && pump.inGear === action.inGear);
+    case 'set governor':
+      return state.pumps.some(
+        (pump) =>
+          pump.rigId === action.rig &&
+          pump.mode === 'governed' &&
+          Math.abs(pump.targetPdpPsi - action.pdpPsi) < 1,
+      );
+    case 'radio': {
+      const { message } = action;
+      return (
+        'preset' in message &&
+        state.said.some((one) => one.role === role && one.preset === message.preset)
+      );
+    }
+    default:
+      return false;
+  }
+}
+
+function ease(role: PlayedRole, scene: DrillScene, state: DrillState): DrillAction | undefined {
+  for (const pump of state.pumps) {
+    if (!scene.posts[role].includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
+      continue;
+    const onTank = pump.tankGpm > 1;
+    const short = pump.condition === 'cavitating' || (!onTank && pump.intakePsi < EASES_UNDER_PSI);
+    if (!short || pump.flowGpm < 10 || pump.targetPdpPsi <= EASES_TO_PSI) continue;
+    return {
+      do: 'set governor',
+      rig: pump.rigId,
+      pdpPsi: Math.max(EASES_TO_PSI, pump.targetPdpPsi - EASE_PSI),
+    };
+  }
+  return undefined;
+}
+
+/** Whether every step of a scene has been done. */
+export function allStepsDone(scene: DrillScene, state: DrillState): boolean {
+  return scene.steps.every((step) => state.tally.stepTicks.some((one) => one.step === step.id));
+}

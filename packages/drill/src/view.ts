@@ -1,0 +1,196 @@
+import {
+  freePortsOf,
+  nameOf,
+  occupantsOf,
+  type PortRef,
+  piecesOf,
+  portsOf,
+} from '@plugside/fireground';
+import { gaugeNoise } from './gauge-noise.ts';
+import { waterIn } from './hose-front.ts';
+import type { Role } from './role.ts';
+import type { DrillScene } from './scene.ts';
+import { type DrillState, type HoseState, type PumpState, TICKS_PER_S } from './state.ts';
+import type {
+  DrillTruth,
+  DrillView,
+  GaugeView,
+  HoseEndView,
+  PortView,
+  PumpView,
+} from './view-shape.ts';
+
+/**
+ * What a role sees of a drill: gauges, valves, ports and hose ends within reach, and the radio. Gauges lag
+ * and are a little restless, the same for everyone who reads them. Instructor and observer see all of it,
+ * and the truth beside it.
+ */
+export function viewFor(role: Role, scene: DrillScene, state: DrillState): DrillView {
+  const sees = role === 'instructor' || role === 'observer';
+  const reach = new Set(sees ? piecesOf(scene.plan).map(({ id }) => id) : scene.posts[role]);
+  const view: DrillView = {
+    role,
+    tick: state.tick,
+    timeS: state.tick / TICKS_PER_S,
+    paused: state.paused,
+    speed: state.speed,
+    title: scene.title,
+    gauges: gaugesOf(scene, state, reach),
+    valves: scene.valves
+      .map(({ id, kind, label, pieceId, turns }, at) => {
+        const { opening, target } = state.valves[at]!;
+        const shown = { id, kind, label, pieceId, opening, target };
+        return turns === undefined ? shown : { ...shown, turns };
+      })
+      .filter(({ pieceId }) => reach.has(pieceId)),
+    hoseEnds: hoseEndsOf(scene, state, reach),
+    ports: portViewsOf(scene, state, reach),
+    pumps: state.pumps
+      .filter(({ rigId }) => reach.has(rigId))
+      .map((pump) => pumpOf(scene, state, pump)),
+    radio: state.radio.filter((entry) => sees || entry.to === undefined || entry.to === role),
+  };
+  if (sees) view.truth = truthOf(scene, state);
+  return view;
+}
+
+function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<string>): GaugeView[] {
+  const gauges: GaugeView[] = [];
+  const read = (gauge: Omit<GaugeView, 'value'>, value: number) => {
+    const noise = gaugeNoise(state.seed, state.tick, gauge.id) * scene.settings.gaugeNoiseShare;
+    gauges.push({ ...gauge, value: Math.round(value * (1 + noise) * 10) / 10 });
+  };
+  for (const pump of state.pumps) {
+    if (!reach.has(pump.rigId)) continue;
+    const id = pump.rigId;
+    const name = scene.pumps.find(({ rigId }) => rigId === id)!.label;
+    read(
+      {
+        id: `${id}.intake`,
+        label: `${name} intake`,
+        unit: 'psi',
+        least: scene.benchmarks.intakePsi,
+      },
+      pump.intakeGaugePsi,
+    );
+    read(
+      { id: `${id}.discharge`, label: `${name} discharge`, unit: 'psi' },
+      pump.dischargeGaugePsi,
+    );
+    read({ id: `${id}.flow`, label: `${name} flow`, unit: 'gpm' }, pump.flowGpm);
+    const tank = state.tanks.find(({ rigId }) => rigId === id);
+    if (tank)
+      gauges.push({
+        id: `${id}.tank`,
+        label: `${name} tank`,
+        unit: 'gal',
+        value: eighths(scene, tank),
+      });
+  }
+  for (const nozzle of state.nozzles) {
+    if (!reach.has(nozzle.id)) continue;
+    const name = scene.plan.nozzles.find(({ id }) => id === nozzle.id)!;
+    const label = `${nameOf(name)} pressure`;
+    read({ id: `${nozzle.id}.pressure`, label, unit: 'psi' }, nozzle.pressurePsi);
+  }
+  return gauges;
+}
+
+/** A tank's level as its lamps show it: by eighths [gal]. */
+function eighths(scene: DrillScene, tank: { rigId: string; gal: number }): number {
+  const { capacityGal } = scene.tanks.find(({ rigId }) => rigId === tank.rigId)!;
+  return (Math.round((8 * tank.gal) / capacityGal) * capacityGal) / 8;
+}
+
+function hoseEndsOf(
+  scene: DrillScene,
+  state: DrillState,
+  reach: ReadonlySet<string>,
+): HoseEndView[] {
+  return state.hoses.flatMap((hose, at) => {
+    const { label, capacityGal } = scene.hoses[at]!;
+    return (['from', 'to'] as const)
+      .filter((end) => reach.has(hose[end].at))
+      .map((end) => ({
+        hose: hose.id,
+        end,
+        label,
+        port: hose[end].port,
+        at: hose[end].at,
+        looks: looksOf(hose, waterIn(hose) / capacityGal),
+      }));
+  });
+}
+
+/** Under this a full hose gives under the boot [psi]; ours. */
+const softPsi = 10;
+
+function looksOf(hose: HoseState, share: number): HoseEndView['looks'] {
+  if (hose.phase === 'burst') return 'burst';
+  if (hose.phase === 'filling') return share < 0.02 ? 'flat' : 'filling';
+  return Math.max(hose.from.psi, hose.to.psi) < softPsi ? 'soft' : 'hard';
+}
+
+function portViewsOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<string>): PortView[] {
+  const { plan } = scene;
+  const bare = { ...plan, lines: [] };
+  const hoseOn = (port: PortRef) =>
+    state.hoses.find(({ from, to }) => from.port === port || to.port === port)?.id ?? null;
+  return piecesOf(plan)
+    .filter(({ id }) => reach.has(id))
+    .flatMap((piece) => {
+      const free = new Set(freePortsOf(bare, piece).map(({ name }) => name));
+      return portsOf(piece).map(({ name, label }) => {
+        const port = `${piece.id}.${name}`;
+        const hose = hoseOn(port);
+        const sits = occupantsOf(bare, port)[0];
+        return {
+          port,
+          label: `${nameOf(piece)}, ${label.toLowerCase()}`,
+          hose: hose ?? sits ?? null,
+          free: hose === null && free.has(name),
+        };
+      });
+    });
+}
+
+function pumpOf(scene: DrillScene, state: DrillState, pump: PumpState): PumpView {
+  const piece = scene.pumps.find(({ rigId }) => rigId === pump.rigId)!;
+  const tank = state.tanks.find(({ rigId }) => rigId === pump.rigId);
+  const view: PumpView = {
+    rigId: pump.rigId,
+    label: piece.label,
+    inGear: pump.inGear,
+    setting:
+      pump.mode === 'governed'
+        ? { mode: 'governed', pdpPsi: pump.targetPdpPsi }
+        : { mode: 'throttled', speedFraction: pump.targetSpeed },
+    sounds: soundsOf(pump),
+  };
+  if (tank) {
+    view.tankGal = eighths(scene, tank);
+    view.tankCapacityGal = scene.tanks.find(({ rigId }) => rigId === pump.rigId)!.capacityGal;
+  }
+  return view;
+}
+
+function soundsOf({ condition, airGal }: PumpState): PumpView['sounds'] {
+  if (condition === 'cavitating' || airGal > 2) return 'rattling';
+  if (condition === 'lost prime') return 'no water';
+  if (condition === 'out of gear' || condition === 'dead') return 'quiet';
+  return 'pumping';
+}
+
+function truthOf(scene: DrillScene, state: DrillState): DrillTruth {
+  const { hoses, valves, pumps, tanks, hydrants, assistValves, nozzles, faults, water } = state;
+  return {
+    state: { hoses, valves, pumps, tanks, hydrants, assistValves, nozzles, faults, water },
+    hoses: hoses.map((hose, at) => ({
+      id: hose.id,
+      phase: hose.phase,
+      fillShare: Math.min(1, waterIn(hose) / scene.hoses[at]!.capacityGal),
+      flowGpm: hose.flowGpm,
+    })),
+    pumps: pumps.map(({ rigId, condition }) => ({ rigId, condition })),
+  };
+}
