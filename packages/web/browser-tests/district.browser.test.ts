@@ -332,7 +332,10 @@ describe('units', () => {
   });
 });
 
-describe('with the keyboard alone', () => {
+/** Many pages, or many keys, on a machine that draws without a graphics card. */
+const UNHURRIED = { timeout: 180_000 };
+
+describe('with the keyboard alone', UNHURRIED, () => {
   const tabTo = async (page: Page, name: RegExp) => {
     for (let i = 0; i < 90; i += 1) {
       await page.keyboard.press('Tab');
@@ -385,7 +388,7 @@ describe('with the keyboard alone', () => {
   });
 });
 
-describe('looks', () => {
+describe('looks', UNHURRIED, () => {
   for (const width of [390, 820, 1440]) {
     for (const colorScheme of ['light', 'dark'] as const) {
       it(`has nothing for axe to find at ${width} px by ${colorScheme === 'light' ? 'day' : 'night'}, and nothing to scroll sideways`, async () => {

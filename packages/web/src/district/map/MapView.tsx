@@ -72,7 +72,7 @@ export function MapView({ district, shown, tells, lookAt }: MapViewProps) {
       <div ref={box} className="map-box" />
       {(problem || base?.failed) && (
         <p className="map-notice" role="status">
-          {problem ?? 'The base map does not come. The department’s own streets are drawn alone.'}
+          {problem ?? 'The base map does not come; your own streets are shown without it.'}
         </p>
       )}
       {base && !base.failed && base.credit !== '' && <p className="map-credit">{base.credit}</p>}

@@ -5,7 +5,7 @@ import type { MapColours } from './map-colours.ts';
 import { SOURCE } from './map-sources.ts';
 
 /** From here on the letters have room in the discs. */
-const LETTERS_FROM_ZOOM = 15.8;
+const LETTERS_FROM_ZOOM = 16;
 
 const OUT: ExpressionSpecification = ['==', ['get', 'status'], 'out of service'];
 const SINGLE: ExpressionSpecification = ['!', ['has', 'point_count']];
@@ -32,7 +32,7 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
       colours.sheet,
     ],
   ];
-  const disc = growing(13, 3.5, 18, 15);
+  const disc = growing(13, 4, 18, 15.5);
   return [
     {
       id: 'hydrant-group',
@@ -98,7 +98,7 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
           ['exponential', 1.6],
           ['zoom'],
           LETTERS_FROM_ZOOM,
-          ['case', TWO_LETTERS, 8.5, 10.5],
+          ['case', TWO_LETTERS, 9, 11],
           18,
           ['case', TWO_LETTERS, 15, 18],
         ],

@@ -88,6 +88,26 @@ function groundLayers(colours: MapColours): LayerSpecification[] {
         'circle-stroke-width': 1,
       },
     },
+    // Under the lay and the hydrants: a name must not cut the line.
+    {
+      id: 'street-name',
+      type: 'symbol',
+      source: SOURCE.streets,
+      minzoom: 14.5,
+      filter: ['!=', ['get', 'name'], ''],
+      layout: {
+        'symbol-placement': 'line',
+        'text-field': ['get', 'name'],
+        'text-font': FONT,
+        'text-size': growing(14.5, 11, 18, 15),
+        'symbol-spacing': 320,
+      },
+      paint: {
+        'text-color': colours.inkSoft,
+        'text-halo-color': colours.sheet,
+        'text-halo-width': 1.6,
+      },
+    },
   ];
 }
 
@@ -142,21 +162,6 @@ function routeLayers(colours: MapColours): LayerSpecification[] {
 function placeLayers(colours: MapColours): LayerSpecification[] {
   const halo = { 'text-halo-color': colours.paper, 'text-halo-width': 1.6 } as const;
   return [
-    {
-      id: 'street-name',
-      type: 'symbol',
-      source: SOURCE.streets,
-      minzoom: 14.5,
-      filter: ['!=', ['get', 'name'], ''],
-      layout: {
-        'symbol-placement': 'line',
-        'text-field': ['get', 'name'],
-        'text-font': FONT,
-        'text-size': growing(14.5, 11, 18, 15),
-        'symbol-spacing': 320,
-      },
-      paint: { 'text-color': colours.inkSoft, ...halo, 'text-halo-color': colours.sheet },
-    },
     {
       id: 'building-name',
       type: 'symbol',
