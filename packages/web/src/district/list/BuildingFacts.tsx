@@ -1,5 +1,6 @@
 import type { Stored } from '@plugside/records/model';
 import { useUnits } from '../../editing/use-units.ts';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { type Fact, Facts, originWords } from './Facts.tsx';
 
 const yesNo = (value: boolean | undefined): string | null =>
@@ -43,6 +44,9 @@ export function BuildingFacts({ building }: { building: Stored<'buildings'> }) {
       <details className="more-facts">
         <summary>What is on record</summary>
         <Facts facts={facts} origins={origins} />
+        <PlaceLink className="record-way" href={`/records/buildings/${building.id}`}>
+          Open its record
+        </PlaceLink>
       </details>
     </section>
   );

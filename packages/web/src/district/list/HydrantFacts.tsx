@@ -1,5 +1,6 @@
 import type { Stored } from '@plugside/records/model';
 import { useUnits } from '../../editing/use-units.ts';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
 import type { MapHydrant } from '../district.ts';
 import { classWords, testWords, todayIso } from '../words.ts';
 import { type Fact, Facts } from './Facts.tsx';
@@ -58,6 +59,9 @@ export function HydrantFacts({
       <details className="more-facts">
         <summary>What is on record</summary>
         <Facts facts={facts} origins={record.origins} />
+        <PlaceLink className="record-way" href={`/records/hydrants/${record.id}`}>
+          Open its record
+        </PlaceLink>
       </details>
     </section>
   );
