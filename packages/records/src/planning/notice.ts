@@ -13,8 +13,9 @@ const value =
   (number: number): SpokenValue => ({ value: number, quantity });
 export const ft = value('length');
 export const gpm = value('flow');
+export const psi = value('pressure');
 
-/** A notice from a template: values in `${ft(…)}` and `${gpm(…)}` keep their quantity. */
+/** A notice from a template: values in `${ft(…)}`, `${gpm(…)}` and `${psi(…)}` keep their quantity. */
 export function notice(level: PlanningNotice['level'], code: string) {
   return (strings: TemplateStringsArray, ...values: (string | SpokenValue)[]): PlanningNotice => {
     const parts = strings.flatMap((text, index) => [text, values[index] ?? '']);

@@ -10,7 +10,7 @@ import type { LonLat } from '../streets/ellipsoid.ts';
 import { fromWater } from './from-water.ts';
 import { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 import { hydrantFromRecord } from './hydrant-from-record.ts';
-import { ft, notice, type PlanningNotice } from './notice.ts';
+import { ft, notice, type PlanningNotice, psi } from './notice.ts';
 import { type PickedRig, rigFromRecord } from './rig-from-record.ts';
 import { type ElevationAt, terrainAlong } from './terrain-along.ts';
 
@@ -157,7 +157,7 @@ function endHeights(
     notice(
       'caution',
       'no-heights',
-    )`The heights of ${hydrant.name} and ${building.name} are not both known: the plan takes the ground as level. Each ${ft(10)} of rise costs 4.3 psi.`,
+    )`The heights of ${hydrant.name} and ${building.name} are not both known: the plan takes the ground as level. Each ${ft(100)} of rise costs ${psi(43.4)}.`,
   );
   return { startFt: known, endFt: known };
 }
