@@ -33,12 +33,7 @@ export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydran
               ? null
               : elevationFt - hydrant.elevationFt;
           const out = hydrant.status === 'out of service';
-          const told = [
-            hydrant.q20Gpm === null
-              ? null
-              : `${units.text(hydrant.q20Gpm, 'flow')} at ${units.text(20, 'pressure')}`,
-            testWords(hydrant, today) ?? 'no flow test',
-          ].filter(Boolean);
+          const tested = testWords(hydrant, today) ?? 'no flow test';
           return (
             <li key={route.id}>
               <Button className="row" onPress={() => pick('hydrant', route.id)}>
@@ -46,7 +41,9 @@ export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydran
                 <span className="row-text">
                   <span>
                     <span className="row-name">{hydrant.name}</span>{' '}
-                    <span className="row-told">{riseWords(rise, units)}</span>
+                    <span className="row-told">
+                      {riseWords(rise, units)} · {tested}
+                    </span>
                   </span>
                   {out ? (
                     <span className="row-told caution-word">
@@ -55,7 +52,9 @@ export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydran
                   ) : (
                     <span className="row-told">
                       <span className="hidden-text">{classWords(hydrant.class)}, </span>
-                      {told.join(' · ')}
+                      {hydrant.q20Gpm === null
+                        ? 'flow not known'
+                        : `${units.text(hydrant.q20Gpm, 'flow')} at ${units.text(20, 'pressure')}`}
                     </span>
                   )}
                   {!route.alongStreets && (
