@@ -27,7 +27,7 @@ const RANKING = ['meets demand', 'rigs used', 'hose', 'margin'] as const;
 const SIZES: readonly HoseSize[] = ['5', '3'];
 
 function randomFrom(seed: number): () => number {
-  let state = seed;
+  let state = Math.imul(seed, 2654435761) >>> 0;
   return () => {
     // Numerical Recipes' quick generator: enough to make situations differ.
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
@@ -135,7 +135,7 @@ const suctionFt = (suction: readonly HoseSize[]) =>
 
 /** One hydrant with one or two lines, and a pump at it or none. */
 function single(
-  { hydrant, lengthFt }: HydrantAtHand,
+  { hydrant: { staticPsi, residualPsi, testGpm }, lengthFt }: HydrantAtHand,
   attack: RespondingRig,
   lines: readonly HoseSize[],
   pump: RespondingRig | undefined,
@@ -143,6 +143,7 @@ function single(
 ): Plan {
   const [hose, secondHose] = lines as [HoseSize, HoseSize?];
   const lay = { hose, lengthFt };
+  const hydrant = { staticPsi, residualPsi, testGpm };
   if (!pump) {
     return secondHose ? dualLines({ hydrant, lay, secondHose }) : forwardLay({ hydrant, lay });
   }

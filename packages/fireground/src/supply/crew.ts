@@ -25,26 +25,27 @@ export function rigName({ rig }: Pick<RespondingRig, 'rig'>): string {
 }
 
 /**
- * Pumps of which none is beaten by another in everything that counts for pumping: arrival,
- * what the pump can do, ports, valve. Of two that are alike the first stays.
+ * Pumps of which none is beaten by another in everything that counts for pumping: arrival, what the
+ * pump can do, ports. Of two that are alike the first stays. Where one brings an assist valve and
+ * the other none neither beats the other: a valve costs pressure, and saves the wait.
  */
-export function pumpsWorthTrying(pumpers: readonly RespondingRig[]): RespondingRig[] {
+export function pumpsWorthTrying({ attack, pumpers }: Crew): RespondingRig[] {
+  const valve = (rig: RespondingRig) => rig.assistValve || attack.assistValve;
+  const beats = (one: RespondingRig, two: RespondingRig) =>
+    valve(one) === valve(two) && isAsGood(one, two);
   return pumpers.filter(
     (rig, at) =>
       !pumpers.some(
-        (other, index) => index !== at && (index < at || !beats(rig, other)) && beats(other, rig),
+        (other, index) => index !== at && beats(other, rig) && (index < at || !beats(rig, other)),
       ),
   );
 }
 
-/** Whether `one` is at least as good as `two` in everything. */
-function beats(one: RespondingRig, two: RespondingRig): boolean {
+function isAsGood(one: RespondingRig, two: RespondingRig): boolean {
   return (
     one.arrivesMin <= two.arrivesMin &&
-    (one.assistValve || !two.assistValve) &&
     one.rig.intakes >= two.rig.intakes &&
     one.rig.discharges >= two.rig.discharges &&
-    one.rig.ratedGpm >= two.rig.ratedGpm &&
     pumpsAsMuch(one, two)
   );
 }

@@ -10,6 +10,7 @@ import {
   marginLast,
   solved,
 } from './candidate.ts';
+import { pumpsWorthTrying } from './crew.ts';
 import { idOfLegs, type Leg, type LegSource } from './leg.ts';
 import { directLegs, pumpedLegs, relayLegs } from './legs-of-source.ts';
 import { byRank } from './rank.ts';
@@ -96,8 +97,8 @@ export function fromTwoHydrants(
   const hydrants = sources
     .filter(({ source }) => source.kind === 'hydrant')
     .map(({ source }) => ({
-      direct: bounded(context, directLegs(source, context.crew)),
-      pumped: bounded(context, pumpedLegs(source, context.crew)),
+      direct: bounded(context, source, false),
+      pumped: bounded(context, source, true),
     }));
   const pairs: LegSet[] = [];
   hydrants.forEach((one, at) => {
@@ -119,20 +120,38 @@ interface LegSet {
   boundGpm: number;
 }
 
-/** Legs of one line and no further suction, the two largest sizes, and what each brings alone. */
-function bounded(context: CandidateContext, legs: readonly Leg[]): Bounded[] {
+/**
+ * Legs of one line and no further suction, the two largest sizes, and what each brings alone. With a
+ * pump that another beats, at most what the other brings: it may lay what the other cannot.
+ */
+function bounded(context: CandidateContext, source: LegSource, pumped: boolean): Bounded[] {
+  const { crew } = context;
+  const worth = pumpsWorthTrying(crew);
+  const legs = pumped ? pumpedLegs(source, crew, crew.pumpers) : directLegs(source, crew);
   const lean = legs.filter(
     ({ stretches, suction }) =>
       suction.length === 0 && stretches.every(({ lines }) => lines.length === 1),
   );
-  const sizes = [...new Set(lean.map(({ stretches }) => stretches[0]!.lines[0]!))].slice(0, 2);
-  const tried = lean.filter(({ stretches }) => sizes.includes(stretches[0]!.lines[0]!));
-  return made(context, tried).flatMap((candidate) => {
-    const { arrangement, mostGpm, meetsDemand } = solved(context, candidate);
+  const sizeOf = ({ stretches }: Leg) => stretches[0]!.lines[0]!;
+  const sizes = [...new Set(lean.map(sizeOf))].slice(0, 2);
+  const most = new Map<string, number>();
+  const asked = (leg: Leg) => `${sizeOf(leg)} ${leg.valve}`;
+  const found: Bounded[] = [];
+  const beaten: Leg[] = [];
+  for (const leg of lean) {
+    if (!sizes.includes(sizeOf(leg))) continue;
+    const candidate = candidateOf(context, [leg]);
+    if (pumped && (!candidate || !worth.includes(leg.pumps[0]!))) {
+      beaten.push(leg);
+      continue;
+    }
+    if (!candidate) continue;
+    const { mostGpm, meetsDemand } = solved(context, candidate);
+    most.set(asked(leg), Math.max(most.get(asked(leg)) ?? 0, mostGpm));
     // A leg that does alone is worse with another beside it in all but margin.
-    if (meetsDemand && marginLast(context)) return [];
-    return [{ leg: arrangement.legs[0]!, mostGpm }];
-  });
+    if (!meetsDemand || !marginLast(context)) found.push({ leg, mostGpm });
+  }
+  return [...found, ...beaten.map((leg) => ({ leg, mostGpm: most.get(asked(leg)) ?? 0 }))];
 }
 
 function crossed(ones: readonly Bounded[], twos: readonly Bounded[]): LegSet[] {
@@ -163,9 +182,7 @@ export function combined(context: CandidateContext, sources: readonly SourceLegs
 
 /** A source's best of each kind and its plainest legs, the strongest first. */
 function legsToCombine(context: CandidateContext, { source, legs }: SourceLegs): Bounded[] {
-  const plain = [directLegs, pumpedLegs].flatMap((of) =>
-    bounded(context, of(source, context.crew)),
-  );
+  const plain = [false, true].flatMap((pumped) => bounded(context, source, pumped));
   const all = new Map([...legs, ...plain].map((one) => [idOfLegs([one.leg]), one]));
   return [...all.values()]
     .filter(({ mostGpm }) => mostGpm > 0)

@@ -49,7 +49,7 @@ export function directLegs(source: LegSource, crew: Crew): Leg[] {
 export function pumpedLegs(
   source: LegSource,
   crew: Crew,
-  pumps: readonly RespondingRig[] = pumpsWorthTrying(crew.pumpers),
+  pumps: readonly RespondingRig[] = pumpsWorthTrying(crew),
 ): Leg[] {
   const legs: Leg[] = [];
   const hydrant = source.kind === 'hydrant' ? source.at : undefined;

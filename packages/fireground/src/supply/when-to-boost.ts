@@ -90,7 +90,9 @@ function check({ demandGpm, lengths, rigs, count = 1, riseFtPer100 = 0 }: BoostQ
 function layOf(question: BoostQuestion, lengthFt: number, boosted: boolean): Plan {
   const { hydrant, hose, count = 1, rigs, demandGpm, riseFtPer100 = 0, steamer = true } = question;
   const [attack, booster] = rigs;
-  const valve = steamer && (attack.assistValve || booster.assistValve);
+  const brought = steamer && (attack.assistValve || booster.assistValve);
+  // A second line leaves from the booster: alone, two lines run from two outlets instead.
+  const valve = brought && (boosted || count === 1);
   const pumped = boosted || valve;
   const leg: Leg = {
     source: { kind: 'hydrant', at: { hydrant, steamer, lengthFt } },

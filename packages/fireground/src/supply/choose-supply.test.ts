@@ -1,0 +1,479 @@
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import {
+  type Choice,
+  checkPlan,
+  chooseSupply,
+  forwardLay,
+  type HoseAboard,
+  type HydrantAtHand,
+  limitSentence,
+  mostWater,
+  newDraft,
+  newHydrant,
+  newRig,
+  type RespondingRig,
+  type Situation,
+  type SupplyWay,
+  settingsFor,
+  twoHydrants,
+  type WayKind,
+  whatNow,
+} from '../index.ts';
+
+const engine = (
+  number: number,
+  arrivesMin: number,
+  hose: readonly HoseAboard[],
+  more: Partial<RespondingRig> = {},
+): RespondingRig => ({
+  rig: newRig(`E${number}`, 'attack', { name: `Engine ${number}`, ratedGpm: 1500 }),
+  kind: 'engine',
+  arrivesMin,
+  hose,
+  assistValve: false,
+  ...more,
+});
+
+const fiveIn = (lengthFt: number): HoseAboard[] => [{ hose: '5', lengthFt }];
+
+const at = (
+  id: string,
+  [staticPsi, residualPsi, testGpm]: readonly [number, number, number],
+  lengthFt: number,
+  more: Partial<HydrantAtHand> & { elevationFt?: number } = {},
+): HydrantAtHand => {
+  const { elevationFt = 0, ...rest } = more;
+  return {
+    hydrant: newHydrant(id, { staticPsi, residualPsi, testGpm, elevationFt }),
+    steamer: true,
+    lengthFt,
+    ...rest,
+  };
+};
+
+const situation = (more: Partial<Situation> = {}): Situation => ({
+  title: 'Mill',
+  invented: true,
+  scene: { name: 'Mill', elevationFt: 0 },
+  demandGpm: 600,
+  rigs: [
+    engine(1, 0, fiveIn(1000)),
+    engine(2, 3, fiveIn(1000), { assistValve: true }),
+    engine(3, 6, fiveIn(1000)),
+  ],
+  hydrants: [at('H-1', [62, 44, 1060], 550)],
+  waters: [],
+  fillPlaces: [],
+  department: {},
+  ...more,
+});
+
+const kinds = ({ ways }: Choice): WayKind[] => ways.map(({ kind }) => kind);
+const wayOf = ({ ways }: Choice, kind: WayKind): SupplyWay => {
+  const way = ways.find((one) => one.kind === kind);
+  if (!way) throw new Error(`No ${kind} among: ${ways.map(({ title }) => title).join('; ')}`);
+  return way;
+};
+
+describe('a way', () => {
+  const choice = chooseSupply(situation({ demandGpm: 900 }));
+
+  it('says source, hose and rigs by their names', () => {
+    expect(wayOf(choice, 'boosted at the hydrant').title).toBe(
+      '5 in from H-1, boosted by Engine 2',
+    );
+  });
+
+  it('gives each rig its duty', () => {
+    const { duties } = wayOf(choice, 'boosted at the hydrant');
+    expect(duties).toEqual([
+      {
+        rigId: 'E1',
+        rigName: 'Engine 1',
+        duty: 'lays 600 ft of 5 in from H-1, connects, goes to the fire and attacks',
+      },
+      {
+        rigId: 'E2',
+        rigName: 'Engine 2',
+        duty: 'hooks up to the assist valve at H-1 and boosts',
+      },
+    ]);
+  });
+
+  it('has a sound plan, set so that the demand comes and no limit is passed', () => {
+    for (const way of choice.ways) {
+      expect(checkPlan(way.plan!), way.title).toEqual([]);
+      expect(way.plan!.demandGpm).toBe(900);
+      if (!way.meetsDemand) continue;
+      expect(settingsFor(way.plan!, 900).possible, way.title).toBe(true);
+      const passed = whatNow(way.plan!).limits.filter((limit) => limit.passed);
+      expect(passed, way.title).toEqual([]);
+    }
+  });
+
+  it('has the most that its own plan brings, and the limit that stops it', () => {
+    for (const way of choice.ways) {
+      const most = mostWater(way.plan!);
+      expect(way.mostGpm, way.title).toBeCloseTo(most.flowGpm, 3);
+      expect(way.bindingText).toBe(limitSentence(way.plan!, most.binding));
+      expect(way.marginGpm).toBeCloseTo(way.mostGpm - 900, 9);
+      expect(way.shortfallGpm).toBe(way.meetsDemand ? 0 : 900 - way.mostGpm);
+    }
+  });
+
+  it('counts the time in arrivals, laying and filling: the water is there before the boost', () => {
+    const { time } = wayOf(choice, 'boosted at the hydrant');
+    expect(time.fullAtMin).toBeGreaterThanOrEqual(3);
+    expect(time.waterAtMin).toBeLessThan(time.fullAtMin);
+    expect(Math.max(...time.steps.map(({ endMin }) => endMin))).toBeCloseTo(time.fullAtMin, 9);
+    // 550 ft of 5 in hold 561 gal (NWCG: 102 gal in 100 ft), filled at the given rate.
+    const quick = chooseSupply(situation(), {
+      times: {
+        layFtPerMin: 1e9,
+        stopToLayMin: 0,
+        connectHydrantMin: 0,
+        fitValveMin: 0,
+        connectIntakeMin: 0,
+        hookUpPumpMin: 0,
+        suctionLineMin: 0,
+        setUpDraftMin: 0,
+        setPressureMin: 0,
+        chargeGpm: 561,
+      },
+    });
+    expect(wayOf(quick, 'direct lay').time.waterAtMin).toBeCloseTo(1, 3);
+  });
+});
+
+test('the plan carries the ground: heights of both ends and of the hill between', () => {
+  const terrain = [{ alongFt: 300, elevationFt: 60 }];
+  const choice = chooseSupply(
+    situation({
+      demandGpm: 400,
+      scene: { name: 'Mill', elevationFt: 35 },
+      hydrants: [at('H-1', [62, 44, 1060], 550, { terrain, elevationFt: 5 })],
+    }),
+  );
+  const plan = wayOf(choice, 'boosted at the hydrant').plan!;
+  expect(plan.rigs.find(({ id }) => id === 'E1')?.elevationFt).toBe(35);
+  expect(plan.rigs.find(({ id }) => id === 'E2')?.elevationFt).toBe(5);
+  expect(plan.lines.find(({ terrain: heights }) => heights)?.terrain).toEqual(terrain);
+});
+
+describe('the flow of a way', () => {
+  it('straight from the hydrant is that of a forward lay', () => {
+    const plan = forwardLay({
+      hydrant: { staticPsi: 62, residualPsi: 44, testGpm: 1060 },
+      lay: { hose: '5', lengthFt: 550 },
+    });
+    expect(wayOf(chooseSupply(situation()), 'direct lay').mostGpm).toBeCloseTo(
+      mostWater(plan).flowGpm,
+      6,
+    );
+  });
+
+  it('from two hydrants is that of the pattern, which on level ground is both alone together', () => {
+    const hydrants = [at('H-1', [62, 44, 1060], 550), at('H-2', [70, 55, 1200], 900)] as const;
+    const choice = chooseSupply(
+      situation({
+        demandGpm: 1200,
+        hydrants,
+        rigs: [engine(1, 0, fiveIn(600)), engine(2, 3, fiveIn(1000))],
+      }),
+    );
+    const [first, second] = hydrants.map(({ hydrant, lengthFt }) => {
+      const { staticPsi, residualPsi, testGpm } = hydrant;
+      return { hydrant: { staticPsi, residualPsi, testGpm }, hose: '5' as const, lengthFt };
+    });
+    const direct = choice.ways.find(
+      ({ kind, rigsUsed, orders }) =>
+        kind === 'two hydrants' && rigsUsed === 2 && orders.length === 1,
+    )!;
+    const together = mostWater(twoHydrants({ first, second })).flowGpm;
+    expect(direct.mostGpm).toBeCloseTo(together, 3);
+    const alone = [first, second].map(
+      (one) => mostWater(forwardLay({ hydrant: one!.hydrant, lay: one! })).flowGpm,
+    );
+    expect(together).toBeCloseTo(alone[0]! + alone[1]!, 3);
+  });
+});
+
+describe('published cases', () => {
+  it('a poor hydrant (50 psi static) gives 300 ft of 5 in 38 % more boosted: a booster cannot draw what the main has not ("Relay Pump Operations: Who Says It\'s Just for the Long Lay?", Firelink)', () => {
+    // Fitted to the run alone, 485 gpm at 20 psi; the measured run drew the main under 20 psi, which no way may.
+    const mainPsi = 20 + 0.08 * 4.85 ** 2 * 3 + 5 * 0.485 ** 2;
+    const choice = chooseSupply(
+      situation({
+        demandGpm: 670,
+        hydrants: [at('H-1', [50, mainPsi, 485], 300)],
+        rigs: [engine(1, 0, fiveIn(400)), engine(2, 3, fiveIn(0))],
+      }),
+    );
+    expect(wayOf(choice, 'direct lay').mostGpm).toBeCloseTo(485, 0);
+    const reverse = wayOf(choice, 'reverse lay');
+    expect(reverse.binding.map(({ kind }) => kind)).toEqual(['main residual']);
+    expect(reverse.mostGpm).toBeLessThan(670);
+    expect(choice.why).toContain('short');
+  });
+
+  it('a 300 ft forward lay of 4 in runs out at about 1,000 gpm from a hydrant that has twice that ("Water Supply Flow Priorities", Fire Apparatus)', () => {
+    // Its pressures are not printed. Taken: 85 psi, 70 while 2,000 gpm flow.
+    const choice = chooseSupply(
+      situation({
+        demandGpm: 1500,
+        hydrants: [at('H-1', [85, 70, 2000], 300)],
+        rigs: [engine(1, 0, [{ hose: '4', lengthFt: 300 }]), engine(2, 3, [])],
+      }),
+    );
+    const direct = wayOf(choice, 'direct lay');
+    expect(Math.abs(direct.mostGpm / 1000 - 1)).toBeLessThan(0.1);
+    expect(direct.binding.map(({ kind }) => kind)).toEqual(['attack intake']);
+  });
+});
+
+describe('why the first is first', () => {
+  it('names the fewer rigs or the sooner water and what is left to spare', () => {
+    const choice = chooseSupply(situation({ demandGpm: 600 }));
+    expect(choice.ways[0]?.kind).toBe('direct lay');
+    const spare = Math.round(choice.ways[0]!.marginGpm);
+    expect(choice.why).toMatch(/sooner|fewer|less hose/);
+    expect(choice.why).toContain(`${spare} gpm to spare`);
+  });
+
+  it('with rigs first says how many fewer', () => {
+    const choice = chooseSupply(situation({ demandGpm: 600, rigs: situation().rigs.slice(0, 2) }), {
+      ranking: ['meets demand', 'rigs used', 'margin'],
+    });
+    expect(choice.why).toMatch(/^Needs one rig fewer than boosting/);
+  });
+
+  it('where none meets the demand says what is short and what limits', () => {
+    const choice = chooseSupply(situation({ demandGpm: 3000 }));
+    const [first] = choice.ways;
+    expect(first?.meetsDemand).toBe(false);
+    expect(Math.max(...choice.ways.map(({ mostGpm }) => mostGpm))).toBeCloseTo(first!.mostGpm, -1);
+    expect(choice.why).toContain(
+      `${Math.round(first!.shortfallGpm).toLocaleString('en-US')} gpm short`,
+    );
+    expect(choice.why).toContain(first!.bindingText);
+  });
+
+  it('speaks SI where asked', () => {
+    const choice = chooseSupply(situation({ demandGpm: 900 }), { units: 'si' });
+    expect(choice.why).toContain('L/min');
+    expect(wayOf(choice, 'boosted at the hydrant').title).toBe(
+      '125 mm from H-1, boosted by Engine 2',
+    );
+  });
+});
+
+describe('what is refused', () => {
+  const reasons = (more: Partial<Situation>) =>
+    chooseSupply(situation(more)).refused.map(({ reason }) => reason);
+
+  it('a hydrant out of service, with the reason', () => {
+    const hydrants = [at('H-1', [62, 44, 1060], 550, { outOfService: 'stem broken' })];
+    expect(reasons({ hydrants })).toContain('H-1 is out of service: stem broken.');
+  });
+
+  it('a lay longer than the hose', () => {
+    const hydrants = [at('H-1', [62, 44, 1060], 1150)];
+    const rigs = [engine(1, 0, fiveIn(800))];
+    expect(reasons({ hydrants, rigs })).toContain(
+      'The rigs carry 800 ft of 5 in; the lay is 1,150 ft.',
+    );
+  });
+
+  it('boosting without a second engine, and a valve that nobody brings', () => {
+    expect(reasons({ rigs: [engine(1, 0, fiveIn(800))] }).join(' ')).toContain('No second engine');
+    const rigs = [engine(1, 0, fiveIn(800)), engine(2, 3, [])];
+    expect(reasons({ rigs }).join(' ')).toContain('No engine brings an assist valve');
+  });
+
+  it('a hydrant whose main has no pressure to give, with the limit', () => {
+    const { ways, refused } = chooseSupply(
+      situation({ hydrants: [at('H-1', [18, 10, 500], 300)] }),
+    );
+    expect(ways).toEqual([]);
+    const direct = refused.find(({ kind }) => kind === 'direct lay')!;
+    expect(direct.limit?.kind).toBe('main residual');
+    expect(direct.reason).toContain('18 psi');
+  });
+
+  it('water that lies too deep, with the vacuum that it takes', () => {
+    const draft = newDraft('pond', { name: 'Mill Pond', waterElevationFt: 0 });
+    const waters = [{ draft, liftFt: 28, lengthFt: 500 }];
+    const { refused } = chooseSupply(situation({ hydrants: [], waters }));
+    expect(refused.find(({ kind }) => kind === 'draft')?.limit?.kind).toBe('draft vacuum');
+  });
+
+  it('everything, where no engine comes', () => {
+    const rigs = [engine(1, 0, fiveIn(800), { kind: 'brush' })];
+    expect(chooseSupply(situation({ rigs })).ways).toEqual([]);
+    expect(chooseSupply(situation({ rigs })).why).toContain('No engine comes');
+  });
+
+  it('figures that cannot be, by field', () => {
+    expect(() => chooseSupply(situation({ demandGpm: 0 }))).toThrow('demandGpm is 0');
+    const hydrants = [at('H-1', [62, 44, 1060], 0)];
+    expect(() => chooseSupply(situation({ hydrants }))).toThrow('hydrants[0].lengthFt is 0');
+    const twice = [at('H-1', [62, 44, 1060], 90), at('H-1', [62, 44, 1060], 90)];
+    expect(() => chooseSupply(situation({ hydrants: twice }))).toThrow('hydrants[1].hydrant.id');
+    const swapped = [at('H-1', [44, 62, 1060], 90)];
+    expect(() => chooseSupply(situation({ hydrants: swapped }))).toThrow('residualPsi is 62');
+  });
+});
+
+describe('several sources', () => {
+  const strong = [80, 60, 1400] as const;
+
+  it('two hydrants whose mains are not known to be two come with a caution; of two mains with none', () => {
+    const choose = (mains: [string?, string?]) =>
+      chooseSupply(
+        situation({
+          demandGpm: 1300,
+          hydrants: mains.map((main, index) => at(`H-${index + 1}`, strong, 700, { main })),
+        }),
+      );
+    const shared = (choice: Choice) =>
+      wayOf(choice, 'two hydrants').notices.some(({ text }) => text.includes('main'));
+    expect(shared(choose([undefined, undefined]))).toBe(true);
+    expect(shared(choose(['a', 'a']))).toBe(true);
+    expect(shared(choose(['a', 'b']))).toBe(false);
+  });
+
+  it('are put together where no less will do, each pump set for its own', () => {
+    const choice = chooseSupply(
+      situation({
+        demandGpm: 3300,
+        hydrants: [at('H-1', [62, 44, 1060], 400), at('H-2', strong, 900)],
+        rigs: [engine(1, 0, fiveIn(1000)), engine(2, 3, fiveIn(1500)), engine(3, 6, fiveIn(1500))],
+      }),
+    );
+    const [first] = choice.ways;
+    expect(first).toMatchObject({ kind: 'combined', meetsDemand: true });
+    const now = whatNow({ ...first!.plan!, nozzles: [] });
+    expect(now.limits.filter((limit) => limit.passed)).toEqual([]);
+    const settings = first!.orders.filter(({ id }) => id !== 'E1').map(({ pdpPsi }) => pdpPsi);
+    expect(new Set(settings).size).toBe(2);
+  });
+
+  it('a pond and a hydrant are, too', () => {
+    const draft = newDraft('pond', { name: 'Mill Pond', waterElevationFt: 0 });
+    const choice = chooseSupply(
+      situation({
+        demandGpm: 1900,
+        hydrants: [at('H-1', [48, 30, 800], 400)],
+        waters: [{ draft, liftFt: 8, lengthFt: 600 }],
+      }),
+    );
+    expect(choice.ways[0]).toMatchObject({ kind: 'combined', meetsDemand: true });
+    expect([...choice.ways[0]!.sources].sort()).toEqual(['H-1', 'pond']);
+  });
+
+  it('a long lay is relayed with as few pumps as carry it', () => {
+    const rigs = [1, 2, 3, 4, 5].map((number) => engine(number, 2 * number, fiveIn(1500)));
+    const choice = chooseSupply(
+      situation({ demandGpm: 1000, rigs, hydrants: [at('H-1', [80, 70, 2500], 4000)] }),
+    );
+    // 165 psi less than 8 psi in 100 ft: 2,062 ft at most (driver/operator relay table, from memory: 2,050).
+    const relay = wayOf(choice, 'relay');
+    expect(relay.meetsDemand).toBe(true);
+    expect(relay.plan!.rigs.filter(({ role }) => role !== 'attack')).toHaveLength(2);
+    expect(kinds(choice)[0]).toBe('relay');
+  });
+});
+
+describe('any situation', () => {
+  const hoseArb = fc.record({
+    hose: fc.constantFrom('5' as const, '4' as const, '3' as const),
+    lengthFt: fc.integer({ min: 0, max: 15 }).map((n) => 100 * n),
+  });
+  const situations = fc
+    .record({
+      demandGpm: fc.integer({ min: 200, max: 3000 }),
+      tests: fc.array(
+        fc.tuple(
+          fc.integer({ min: 35, max: 110 }),
+          fc.integer({ min: 5, max: 15 }),
+          fc.integer({ min: 400, max: 2000 }),
+          fc.integer({ min: 100, max: 2500 }),
+          fc.integer({ min: -60, max: 60 }),
+        ),
+        { minLength: 1, maxLength: 3 },
+      ),
+      crews: fc.array(fc.tuple(fc.array(hoseArb, { maxLength: 2 }), fc.boolean()), {
+        minLength: 1,
+        maxLength: 4,
+      }),
+    })
+    .map(({ demandGpm, tests, crews }) =>
+      situation({
+        demandGpm,
+        hydrants: tests.map(([psi, drop, gpm, lengthFt, elevationFt], index) =>
+          at(`H-${index + 1}`, [psi, psi - drop, gpm], lengthFt, { elevationFt }),
+        ),
+        rigs: crews.map(([hose, assistValve], index) =>
+          engine(index + 1, 2 * index, hose, { assistValve }),
+        ),
+      }),
+    );
+
+  it('gives the same answer twice, with ids of their own', () => {
+    fc.assert(
+      fc.property(situations, (one) => {
+        const choice = chooseSupply(one);
+        expect(chooseSupply({ ...one, rigs: [...one.rigs] })).toEqual(choice);
+        const ids = choice.ways.map(({ id }) => id);
+        expect(new Set(ids).size).toBe(ids.length);
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('is not made worse by more hose or another engine', () => {
+    const best = ({ ways }: Choice) => {
+      const [first] = ways;
+      return first?.meetsDemand ? Number.POSITIVE_INFINITY : (first?.mostGpm ?? 0);
+    };
+    fc.assert(
+      fc.property(situations, (one) => {
+        const before = best(chooseSupply(one));
+        const more = one.rigs.map((rig) => ({
+          ...rig,
+          hose: [...rig.hose, { hose: '5' as const, lengthFt: 1000 }],
+        }));
+        const another = engine(9, 20, []);
+        // Short ones are ranked to 10 gpm.
+        expect(best(chooseSupply({ ...one, rigs: more }))).toBeGreaterThanOrEqual(before - 10);
+        expect(best(chooseSupply({ ...one, rigs: [...one.rigs, another] }))).toBeGreaterThanOrEqual(
+          before - 10,
+        );
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('gives plans whose settings keep every limit', () => {
+    fc.assert(
+      fc.property(situations, (one) => {
+        for (const way of chooseSupply(one).ways) {
+          expect(checkPlan(way.plan!), way.title).toEqual([]);
+          if (!way.meetsDemand || way.kind === 'combined') continue;
+          expect(settingsFor(way.plan!, one.demandGpm).possible, way.title).toBe(true);
+        }
+      }),
+      { numRuns: 12 },
+    );
+  });
+});
+
+test('work that is no longer wanted stops', () => {
+  const controller = {
+    throwIfAborted: () => {
+      throw new Error('no longer wanted');
+    },
+  };
+  expect(() => chooseSupply(situation(), { signal: controller })).toThrow('no longer wanted');
+});
