@@ -3,6 +3,7 @@ import { Command, type OutputConfiguration } from 'commander';
 import type { Answer } from './answer.ts';
 import { addCatalogue } from './commands/catalogue.ts';
 import { addCheck } from './commands/check.ts';
+import { addChoose } from './commands/choose.ts';
 import { addCompare } from './commands/compare.ts';
 import { addConvert } from './commands/convert.ts';
 import { addCurves } from './commands/curves.ts';
@@ -34,6 +35,7 @@ export function buildProgram(answer: Answer, output: OutputConfiguration): Comma
   program.commandsGroup('Plans:');
   for (const add of [addNew, addCheck, addConvert, addProfile]) add(program, answer);
   program.commandsGroup('Records:');
+  addChoose(program, answer);
   addRecords(program, answer);
   program.commandsGroup('Paper:');
   addPrint(program, answer);

@@ -1,6 +1,6 @@
 import { createReadStream, existsSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
-import { type RecordStore, readTerrain, type Terrain, terrainFrom } from '@plugside/records';
+import { type RecordStore, readTerrain, storedTerrain, type Terrain } from '@plugside/records';
 
 /** The ground that was loaded for the district, kept with its records. */
 export interface DistrictTerrain {
@@ -39,15 +39,6 @@ export function districtTerrain(store: RecordStore, earlierFile?: string): Distr
     return taken;
   };
 
-  const read = (): Promise<Terrain | undefined> =>
-    store.snapshot(async (still) => {
-      const file = await still.terrainFile();
-      if (!file) return undefined;
-      const pieces: Uint8Array[] = [];
-      for await (const piece of still.terrainPieces()) pieces.push(piece);
-      return terrainFrom(Buffer.concat(pieces), file);
-    });
-
   return {
     current: async () => {
       await takeInOnce();
@@ -55,7 +46,7 @@ export function districtTerrain(store: RecordStore, earlierFile?: string): Distr
       if (!file) return undefined;
       const { addedAt, sha256 } = file;
       if (known?.sha256 !== sha256 || known.addedAt !== addedAt) {
-        known = { addedAt, sha256, terrain: read().catch(tell) };
+        known = { addedAt, sha256, terrain: storedTerrain(store).catch(tell) };
       }
       return known.terrain;
     },

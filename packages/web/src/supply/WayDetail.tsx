@@ -48,7 +48,14 @@ export function WayDetail({ way, demandGpm, answer, situation, service }: WayDet
                 {orders.map((order) => (
                   <li key={order.id}>
                     <b>{nameIn(way, order.id)}</b>{' '}
-                    <span className="figures way-pdp">{units.text(order.pdpPsi, 'pressure')}</span>
+                    {order.id === plan?.scene ? (
+                      // The way ends at the attack engine's intake.
+                      <span className="soft-text">pumps as its lines need</span>
+                    ) : (
+                      <span className="figures way-pdp">
+                        {units.text(order.pdpPsi, 'pressure')}
+                      </span>
+                    )}
                     <span className="way-radio">{order.radio}</span>
                     {order.gate.map(({ line, lossPsi, atGpm }) => (
                       <span key={line} className="fact">

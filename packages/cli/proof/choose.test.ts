@@ -1,0 +1,57 @@
+import { join } from 'node:path';
+import { fillDemo, openStore } from '@plugside/records';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Plugside, preparePlugside } from './run-plugside.ts';
+
+let plugside: Plugside;
+let db: string;
+
+beforeAll(async () => {
+  plugside = await preparePlugside();
+  db = join(plugside.folder, 'district.sqlite');
+  const store = await openStore({ file: db });
+  await fillDemo(store);
+  await store.close();
+}, 120_000);
+afterAll(() => plugside.remove());
+
+describe('choose', () => {
+  it('lays out the ways for a building on record, those that bring enough first', () => {
+    const { status, stdout } = plugside.run(['choose', 'Hotel, 10 Alder Street', '--db', db]);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/made up for practice/);
+    expect(stdout).toMatch(/Who does what/);
+    const spare = [...stdout.matchAll(/^ *\d+ {2}.* ([+-])[\d,]+ +\d+:\d\d/gm)].map(
+      ([, sign]) => sign,
+    );
+    expect(spare.length).toBeGreaterThan(3);
+    expect(spare).toEqual([...spare].sort());
+  });
+
+  it('answers programs in inside units, and people in metric where asked', () => {
+    const { answer } = plugside.json(['choose', 'Hotel, 10 Alder Street', '--db', db]);
+    expect(answer.ways[0]).toMatchObject({ meetsDemand: true });
+    expect(answer.ways[0].mostGpm).toBeGreaterThanOrEqual(answer.demandGpm);
+    const si = plugside.run(['choose', 'Hotel, 10 Alder Street', '--db', db, '--units', 'si']);
+    expect(si.stdout).toMatch(/Brings, L\/min/);
+    expect(si.stdout).not.toMatch(/\d (gpm|psi)\b/);
+  });
+
+  it('says what is short with exit code 1 where nothing brings enough', () => {
+    const asked = ['choose', 'Hotel, 10 Alder Street', '--db', db, '--demand', '12000'];
+    const { status, stdout } = plugside.run(asked);
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/No way brings 12,000 gpm/);
+  });
+
+  it.each([
+    [['choose', 'Nowhere at all'], /No building on record is called "Nowhere at all"/],
+    [['choose', 'Hotel'], /Several buildings fit "Hotel"/],
+    [['choose', 'Hotel', '--demand', 'lots'], /lots/],
+    [['choose', 'Hotel', '--hydrants', '99'], /1 to 40/],
+  ])('refuses %j with exit code 2 and a remedy', (words, told) => {
+    const { status, stderr } = plugside.run([...words, '--db', db]);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(told);
+  });
+});

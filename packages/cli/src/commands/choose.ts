@@ -1,0 +1,156 @@
+import { existsSync } from 'node:fs';
+import { type Choice, chooseSupply, fieldRanges, type SupplyWay } from '@plugside/fireground';
+import type { RecordStore, SituationAt } from '@plugside/records';
+import { type Command, Option } from 'commander';
+import type { Answer } from '../answer.ts';
+import { examples } from '../examples.ts';
+import { exitCodes } from '../exit-codes.ts';
+import { CommandFailure } from '../failure.ts';
+import { quantityArgument } from '../input/quantity-argument.ts';
+import { withRecords } from '../input/records.ts';
+import type { Outcome } from '../outcome.ts';
+import { sections } from '../output/paragraph.ts';
+import { chosenSections } from '../report/choice.ts';
+import type { CommonOptions, Terminal } from '../terminal.ts';
+import { withCommonOptions } from './common-options.ts';
+import { type DatabaseOptions, databaseNamed, withDatabase } from './database-option.ts';
+
+interface ChooseOptions extends CommonOptions, DatabaseOptions {
+  demand?: number;
+  hydrants?: number;
+}
+
+const MOST_HYDRANTS = 40;
+/** Named where several buildings fit. */
+const NAMED = 5;
+
+/** `choose`: the ways to supply a building on record, in order. */
+export function addChoose(program: Command, answer: Answer): void {
+  const command = program
+    .command('choose')
+    .argument('<building>', 'a building on record: its name, its address or its id')
+    .description(
+      'The ways to supply a building with what is coming, solved and in order, and why the first is first.',
+    )
+    .addOption(
+      new Option(
+        '-d, --demand <flow>',
+        "what must reach it (the record's needed fire flow where left out)",
+      ).argParser(quantityArgument(fieldRanges.demand)),
+    )
+    .addOption(
+      new Option('--hydrants <count>', 'how many of the nearest usable hydrants to look at')
+        .argParser(countArgument)
+        .default(10),
+    );
+  withCommonOptions(withDatabase(command))
+    .addHelpText(
+      'after',
+      examples(
+        [
+          "plugside choose 'Hotel, 10 Alder Street' --db data/plugside.sqlite",
+          'What to do there, with the rigs that come.',
+        ],
+        [
+          "plugside choose 'Hotel, 10 Alder Street' --demand 2500 --db data/plugside.sqlite",
+          'The same for a greater fire.',
+        ],
+      ),
+    )
+    .action((building: string, options: ChooseOptions) =>
+      answer('choose', options, (terminal) => askChoose(terminal, building, options)),
+    );
+}
+
+async function askChoose(
+  terminal: Terminal,
+  asked: string,
+  options: ChooseOptions,
+): Promise<Outcome> {
+  const target = databaseNamed(options);
+  if ('file' in target && !existsSync(target.file)) {
+    throw new CommandFailure(`There is no file ${target.file}. Name the records' file with --db.`);
+  }
+  const found = await withRecords(async (records) => {
+    const store = await records.openStore(target);
+    try {
+      const id = await buildingNamed(store, asked);
+      const ground = await records.storedTerrain(store);
+      return await records.situationAt(store, id, {
+        demandGpm: options.demand,
+        hydrants: options.hydrants,
+        ...(ground && {
+          elevationAt: (longitude: number, latitude: number) =>
+            ground.elevationFt(longitude, latitude),
+        }),
+      });
+    } finally {
+      await store.close();
+    }
+  });
+  const { situation, notices } = found;
+  if (!situation) {
+    throw new CommandFailure(notices.map(({ text }) => text).join(' '));
+  }
+  const choice = chooseSupply(situation, { units: terminal.units });
+  const enough = choice.ways[0]?.meetsDemand ?? false;
+  return {
+    exitCode: enough ? exitCodes.answered : exitCodes.notWithinLimits,
+    text: () => chooseText(terminal, found, choice),
+    data: () => ({
+      answer: {
+        question: 'choose',
+        building: { id: found.building.id, name: found.building.name },
+        invented: situation.invented,
+        ...choice,
+        ways: choice.ways.map(withoutPlan),
+        recordIds: found.recordIds,
+      },
+    }),
+  };
+}
+
+/** Plans are long, and their drawings no part of an answer to programs. */
+function withoutPlan({ plan: _, ...way }: SupplyWay) {
+  return way;
+}
+
+function chooseText(
+  terminal: Terminal,
+  { building, situation, notices }: SituationAt,
+  choice: Choice,
+) {
+  const invented = situation?.invented ? ' (made up for practice)' : '';
+  return sections(`${building.name}${invented}`, ...chosenSections(terminal, choice, notices));
+}
+
+/** The id of the one building that the words fit. */
+async function buildingNamed(store: RecordStore, asked: string): Promise<string> {
+  const words = asked.trim();
+  const byId = /^[0-9A-HJKMNP-TV-Z]{26}$/.test(words)
+    ? await store.get('buildings', words)
+    : undefined;
+  if (byId) return byId.id;
+  const { records, total } = await store.list('buildings', { search: words, limit: 5000 });
+  const exact = records.filter(({ name, address }) => name === words || address === words);
+  const fit = exact.length > 0 ? exact : records;
+  if (fit.length === 1) return fit[0]!.id;
+  if (fit.length === 0) {
+    throw new CommandFailure(
+      `No building on record is called "${words}". Give its name or address as the records have it.`,
+    );
+  }
+  const named = fit.slice(0, NAMED).map(({ id, name }) => `${name} (${id})`);
+  const more = Math.max(total, fit.length) - named.length;
+  throw new CommandFailure(
+    `Several buildings fit "${words}": ${named.join('; ')}${more > 0 ? ` and ${more} more` : ''}. Give one by its id.`,
+  );
+}
+
+function countArgument(text: string): number {
+  const count = Number(text);
+  if (Number.isInteger(count) && count >= 1 && count <= MOST_HYDRANTS) return count;
+  throw new CommandFailure(
+    `--hydrants is "${text}"; allowed: a whole number from 1 to ${MOST_HYDRANTS}. Give one, or leave it out for 10.`,
+  );
+}

@@ -1,0 +1,108 @@
+import {
+  type Choice,
+  deferral,
+  findingText,
+  type SupplyWay,
+  type TestFinding,
+} from '@plugside/fireground';
+import { bullets, paragraph } from '../output/paragraph.ts';
+import { table } from '../output/table.ts';
+import type { Terminal } from '../terminal.ts';
+import { closing } from './notices.ts';
+
+/** Ways shown in the table. */
+const SHOWN = 12;
+
+/** A choice for people: why, the ways, the first one's duties and pumps, what cannot be done. */
+export function chosenSections(
+  terminal: Terminal,
+  choice: Choice,
+  notices: readonly TestFinding[],
+): string[] {
+  const { ink, width, units } = terminal;
+  const [first] = choice.ways;
+  const why = first?.meetsDemand ? `${first.title}. ${choice.why}` : choice.why;
+  return [
+    ink.answer(paragraph(why, width)),
+    ...(first ? [wayTable(terminal, choice), duties(terminal, first), pumps(terminal, first)] : []),
+    refused(terminal, choice),
+    closing(terminal, [
+      ...(first?.notices ?? []),
+      ...choice.notices.filter(({ text }) => text !== deferral),
+      ...notices.map((one) => ({
+        level: one.level === 'fact' ? ('fact' as const) : ('caution' as const),
+        text: findingText(one, units),
+      })),
+    ]),
+  ];
+}
+
+function wayTable({ figures, ink }: Terminal, { ways }: Choice): string {
+  const rows = ways
+    .slice(0, SHOWN)
+    .map((way, index) => [
+      String(index + 1),
+      way.title,
+      figures.bare(way.mostGpm, 'flow'),
+      way.meetsDemand
+        ? `+${figures.bare(way.marginGpm, 'flow')}`
+        : `-${figures.bare(way.shortfallGpm, 'flow')}`,
+      clock(way.time.waterAtMin),
+      String(way.rigsUsed),
+      figures.bare(way.hoseFt, 'length'),
+    ]);
+  const columns = [
+    { head: '', number: true },
+    { head: 'Way' },
+    { head: figures.head('Brings', 'flow'), number: true },
+    { head: 'To spare', number: true },
+    { head: 'Water at', number: true },
+    { head: 'Rigs', number: true },
+    { head: figures.head('Hose', 'length'), number: true },
+  ];
+  const more = ways.length - rows.length;
+  return [
+    `${ink.head('Ways')}\n${table(columns, rows)}`,
+    ...(more > 0 ? [`${more} more bring less or come later.`] : []),
+  ].join('\n');
+}
+
+function duties({ ink, width }: Terminal, { duties: all, time }: SupplyWay): string {
+  const lines = all.map(({ rigName, duty }) => `${rigName} ${duty}`);
+  const steps = time.steps.map(({ text, startMin, endMin }) =>
+    endMin > startMin
+      ? `${clock(startMin)} to ${clock(endMin)}  ${text}`
+      : `${clock(startMin)}  ${text}`,
+  );
+  return [
+    ink.head('Who does what, the first way'),
+    bullets(lines, width),
+    '',
+    ink.head('Minutes from the call'),
+    ...steps.map((step) => `  ${step}`),
+    `  ${clock(time.waterAtMin)}  Water at the engine`,
+  ].join('\n');
+}
+
+function pumps({ figures, ink }: Terminal, { orders, plan }: SupplyWay): string {
+  if (orders.length === 0) return '';
+  const lines = orders.map(({ id, pdpPsi, radio }) => {
+    const name = plan?.rigs.find((rig) => rig.id === id)?.name ?? id;
+    // The way ends at the attack engine's intake: what it pumps is up to its lines.
+    const set = id === plan?.scene ? 'as its lines need' : figures.full(pdpPsi, 'pressure');
+    return `  ${name}: ${set}. "${radio}"`;
+  });
+  return `${ink.head('Pumps, and what their operators say')}\n${lines.join('\n')}`;
+}
+
+function refused({ ink, width }: Terminal, { refused: all }: Choice): string {
+  if (all.length === 0) return '';
+  const lines = all.map(({ title, reason }) => `${title}: ${reason}`);
+  return `${ink.head('Looked at, and cannot be done')}\n${bullets(lines, width)}`;
+}
+
+/** 6½ min is 6:30. */
+function clock(minutes: number): string {
+  const seconds = Math.round(minutes * 60);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+}
