@@ -3,6 +3,7 @@ import { useId } from 'react';
 import type { ImportView } from '../api/imports.ts';
 import type { RefusedField } from '../api/problem.ts';
 import { Choice } from '../editing/Choice.tsx';
+import { withCrs } from './mapping-edits.ts';
 import { TextEntry } from './TextEntry.tsx';
 
 interface PlaceChoicesProps {
@@ -56,7 +57,7 @@ export function PlaceChoices({ view, mapping, crsProblem, onChange }: PlaceChoic
             value={place.crs}
             whenBlank="Give a code such as EPSG:4326, which is degrees."
             problem={crsProblem && `${crsProblem.allowed} ${crsProblem.remedy}`}
-            onChange={(crs) => set({ crs, near: undefined })}
+            onChange={(crs) => onChange(withCrs(mapping, crs))}
           />
           <p className="hint">{crsHint(view, place)}</p>
         </div>

@@ -1,4 +1,5 @@
 import type { FieldMapping, FieldType } from '@plugside/records/import-fields';
+import { useState } from 'react';
 import type { ImportView } from '../api/imports.ts';
 import { Choice } from '../editing/Choice.tsx';
 import { wordsSaid } from './first-values.ts';
@@ -16,6 +17,7 @@ const NOTHING = 'nothing';
 
 /** What the list's own words and codes mean: "OOS" for out of service. */
 export function WordChoices({ column, field, type, view, onChange }: WordChoicesProps) {
+  const [open, setOpen] = useState(false);
   const said = wordsSaid(view.sample, column, field.field);
   if (said.length === 0) return null;
   const meanings = type.is === 'yes-no' ? ['yes', 'no'] : [...new Set(Object.values(type.words))];
@@ -24,9 +26,11 @@ export function WordChoices({ column, field, type, view, onChange }: WordChoices
     const value = meaning === NOTHING ? null : type.is === 'yes-no' ? meaning === 'yes' : meaning;
     onChange(meaning === AS_READ ? rest : { ...rest, [word]: value });
   };
-  const unread = said.filter(({ word, means }) => means === null && !(word in (field.words ?? {})));
+  const unread = said.filter(({ refused }) => refused);
+  // Opened where something is to be done, and not shut under the finger that does it.
+  if (unread.length > 0 && !open) setOpen(true);
   return (
-    <details className="words" open={unread.length > 0}>
+    <details className="words" open={open || undefined}>
       <summary>
         {unread.length > 0
           ? `${unread.length} of its words ${unread.length === 1 ? 'is' : 'are'} not understood`

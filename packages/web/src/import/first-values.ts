@@ -28,6 +28,8 @@ export interface SaidWord {
   text: string;
   /** What it was understood as; null where no row with it was understood. */
   means: string | null;
+  /** A row was refused for it. */
+  refused: boolean;
 }
 
 const MOST_WORDS = 12;
@@ -50,7 +52,8 @@ export function wordsSaid(sample: readonly SampleRow[], column: string, field: s
             ? 'yes'
             : 'no'
           : String(value);
-    found.set(word, { word, text, means });
+    const refused = understood.is === 'refused' && understood.refusal.column === column;
+    found.set(word, { word, text, means, refused: refused || (before?.refused ?? false) });
   }
   return [...found.values()];
 }

@@ -1,9 +1,16 @@
-import { type Mapping, missingFieldNotice } from '@plugside/records/import-fields';
+import {
+  crsRemedy,
+  type Mapping,
+  missingFieldNotice,
+  noPlaceNotice,
+  projectionNotice,
+} from '@plugside/records/import-fields';
 import { describe, expect, it } from 'vitest';
 import {
   meaningsFor,
   meaningsOf,
   missingFields,
+  withCrs,
   withField,
   withMeaning,
   withOtherMeaning,
@@ -75,6 +82,27 @@ describe('what a column is taken for', () => {
   it('forgets notices that a change has answered', () => {
     expect(withMeaning(hydrants, 'SIZE', 'field:mainIn').notices).toEqual([]);
     expect(withMeaning(hydrants, 'COND', 'field:status').notices).toEqual(hydrants.notices);
+  });
+});
+
+describe('the place', () => {
+  const asked = (...notices: string[]): Mapping => ({ ...hydrants, notices });
+
+  it('takes another coordinate system, which answers what was asked about the one before', () => {
+    const mapped = withCrs(
+      asked(projectionNotice, `EPSG:1 is unknown. ${crsRemedy}`, 'Other.'),
+      'EPSG:2249',
+    );
+    expect(mapped.place?.crs).toBe('EPSG:2249');
+    expect(mapped.notices).toEqual(['Other.']);
+  });
+
+  it('is asked for until both of its columns are chosen', () => {
+    const { longitude: _, latitude: __, ...place } = hydrants.place ?? {};
+    const none = { ...asked(noPlaceNotice), place: place as Mapping['place'] };
+    const half = withMeaning(none, 'X', 'longitude');
+    expect(half.notices).toEqual([noPlaceNotice]);
+    expect(withMeaning(half, 'Y', 'latitude').notices).toEqual([]);
   });
 });
 

@@ -1,5 +1,6 @@
 /** What each column of a file is taken for, and changing it: plain functions on the mapping. */
 import {
+  crsRemedy,
   type FieldMapping,
   fieldSpec,
   fieldsByKind,
@@ -7,6 +8,8 @@ import {
   type ImportKind,
   type Mapping,
   missingFieldNotice,
+  noPlaceNotice,
+  projectionNotice,
   refusedColumns,
   requiredFields,
   unitInName,
@@ -152,6 +155,18 @@ export function withField(
   return columns.reduce(tidied, { ...mapping, fields });
 }
 
+/** Another coordinate system; what was asked about the one before is answered. */
+export function withCrs(mapping: Mapping, crs: string): Mapping {
+  const { near: _, ...place } = mapping.place ?? blankPlace;
+  return {
+    ...mapping,
+    place: { ...place, crs },
+    notices: mapping.notices.filter(
+      (notice) => notice !== projectionNotice && !notice.endsWith(crsRemedy),
+    ),
+  };
+}
+
 /** Required fields that no column gives. */
 export const missingFields = ({ kind, fields }: Mapping): string[] =>
   requiredFields[kind].filter((name) => !fields.some(({ field }) => field === name));
@@ -162,6 +177,7 @@ function tidied(mapping: Mapping, column: string): Mapping {
   const answered = requiredFields[mapping.kind]
     .filter((field) => !missing.includes(field))
     .map((field) => missingFieldNotice(fieldSpec(mapping.kind, field)?.label ?? field));
+  if (hasColumnsForPlace(mapping)) answered.push(noPlaceNotice);
   const used =
     meaningsFor(mapping, column).length > 0 ||
     otherUseOf(mapping, column) !== null ||
@@ -175,3 +191,6 @@ function tidied(mapping: Mapping, column: string): Mapping {
     unused: used ? others : [...others, column],
   };
 }
+
+const hasColumnsForPlace = ({ place }: Mapping) =>
+  place?.point !== undefined || (place?.longitude !== undefined && place.latitude !== undefined);

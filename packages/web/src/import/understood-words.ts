@@ -101,6 +101,9 @@ export function valueText(kind: ImportKind, field: string, value: unknown, units
     const corners = (value[0] as unknown[] | undefined)?.length ?? 1;
     return `${corners - 1} corners`;
   }
+  if (typeof value === 'number' && (field === 'longitude' || field === 'latitude')) {
+    return `${formatNumber(value, 5)}°`;
+  }
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') {
     const type = fieldSpec(kind, field)?.type;

@@ -1,6 +1,7 @@
 import { readCoordinate } from '../place/coordinate-text.ts';
 import { readCrs } from '../place/crs.ts';
 import { distanceKm, FAR_OFF_KM, placeOf } from '../place/place.ts';
+import { noPlaceNotice, projectionNotice } from '../place/place-notices.ts';
 import type { Source, SourceRow } from '../source/source.ts';
 import { isBlank } from '../values/blank.ts';
 import { plainName } from './column-name.ts';
@@ -138,12 +139,10 @@ export function guessPlace(source: Source, district?: readonly [number, number])
   const read = readCrs(place.crs);
   if (!read.ok) notices.push(`${read.reason} ${read.remedy}`);
   else if (crs === undefined && projected(source.sample, place)) {
-    notices.push(
-      'The coordinates are no degrees but those of a map projection: say which one, by its EPSG code.',
-    );
+    notices.push(projectionNotice);
   }
   if (!place.geometry && point === undefined && longitude === undefined) {
-    notices.push('No column is known to hold a place: choose longitude and latitude.');
+    notices.push(noPlaceNotice);
   }
   const near = middleOf(source.sample, place);
   if (near) place.near = exchangedFrom(near, district) ?? near;

@@ -1,6 +1,7 @@
 /** Coordinate systems: from an EPSG code or a definition to degrees WGS 84, or a reason why not. */
 import { createRequire } from 'node:module';
 import proj4 from 'proj4';
+import { crsRemedy } from './place-notices.ts';
 
 export interface CoordinateSystem {
   /** For people: `EPSG:2240 NAD83 / Georgia West (ftUS)`. */
@@ -45,9 +46,6 @@ const wgs84: CoordinateSystem = {
   toWgs84: (x, y) => [x, y],
   fromWgs84: (longitude, latitude) => [longitude, latitude],
 };
-
-const remedy =
-  'Give an EPSG code, such as EPSG:26917, or convert the file to degrees (WGS 84, EPSG:4326) first.';
 
 /**
  * @param crs `EPSG:2240`, `2240`, or a definition as WKT (a .prj file) or PROJ text
@@ -171,4 +169,4 @@ function fromDefinition(name: string, definition: string): CoordinateSystem | st
 /** To a billionth of a degree, a tenth of a millimetre: what is past it is the arithmetic's own. */
 const rounded = (angle: number) => Math.round(angle * 1e9) / 1e9;
 
-const no = (reason: string): CrsRead => ({ ok: false, reason, remedy });
+const no = (reason: string): CrsRead => ({ ok: false, reason, remedy: crsRemedy });
