@@ -39,10 +39,7 @@ export async function readBack(pdf: AsyncIterable<Uint8Array> | Uint8Array): Pro
     const { fnArray } = await page.getOperatorList();
     const runs = items.flatMap((item): TextRun[] => {
       if (!('str' in item) || item.str.trim() === '') return [];
-      const [, , , sizePt, x, y] = item.transform as number[];
-      const top = heightPt - y! - CAPITALS * sizePt!;
-      const bottom = heightPt - y! + TAILS * sizePt!;
-      return [{ text: item.str, box: [x!, top, x! + item.width, bottom], sizePt: sizePt! }];
+      return [runOf(item.str, item.transform as number[], item.width, heightPt)];
     });
     pages.push({
       widthPt,
@@ -53,6 +50,28 @@ export async function readBack(pdf: AsyncIterable<Uint8Array> | Uint8Array): Pro
   }
   await task.destroy();
   return pages;
+}
+
+/** A run's box; the box around it where it is turned. */
+function runOf(
+  text: string,
+  transform: readonly number[],
+  width: number,
+  heightPt: number,
+): TextRun {
+  const [a = 0, b = 0, , , x = 0, y = 0] = transform;
+  const sizePt = Math.hypot(a, b);
+  const [cos, sin] = [a / sizePt, b / sizePt];
+  const corners = [0, width].flatMap((along) =>
+    [-TAILS * sizePt, CAPITALS * sizePt].map((up) => [
+      x + along * cos - up * sin,
+      heightPt - (y + along * sin + up * cos),
+    ]),
+  );
+  const xs = corners.map(([across]) => across!);
+  const ys = corners.map(([, down]) => down!);
+  const box = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)] as const;
+  return { text, box, sizePt };
 }
 
 /** All text of a page, run by run. */

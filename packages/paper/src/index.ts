@@ -1,4 +1,7 @@
 /** Documents that crews carry, as PDF: data in, pages out. */
+export { type BuildingPlanRequest, buildingPlanFor } from './building-plan/building-plan-for.ts';
+export type * from './building-plan/data.ts';
+export { renderBuildingPlan } from './building-plan/render.ts';
 export { type CardsRequest, hydrantCardsFrom } from './from-records/cards.ts';
 export {
   cardRigs,

@@ -157,6 +157,14 @@ export class Ink {
     this.circle([x + half, baseline - height * 0.16], size * 0.045, { fill: 'ink', widthPt: 0.1 });
   }
 
+  /** Draws turned about a point [rad, clockwise]. */
+  turned(angle: number, about: Point, draw: () => void): void {
+    this.document.save();
+    this.document.rotate((angle * 180) / Math.PI, { origin: [about[0], about[1]] });
+    draw();
+    this.document.restore();
+  }
+
   /** Draws inside a rectangle alone. */
   inside(x: number, y: number, width: number, height: number, draw: () => void): void {
     this.document.save();

@@ -9,6 +9,8 @@ import { fitted, put, wrapped, wrappedTo } from './text.ts';
 const MARGIN = 36;
 const BLOCK_HEIGHT = 30;
 const DEFERRAL_SIZE = 8.5;
+/** A title is shrunk to this share before it takes a second line. */
+const LEAST_TITLE = 0.66;
 /** Between what is drawn and the title block [pt]. */
 const BLOCK_GAP = 8;
 
@@ -28,9 +30,9 @@ export interface SheetSubject {
 export class Sheet {
   readonly ink: Ink;
   readonly figures: Figures;
-  readonly left = MARGIN;
-  readonly right: number;
-  readonly width: number;
+  /** Between these drawing goes; `columns` narrows them for a while. */
+  left = MARGIN;
+  right: number;
   /** Where drawing must end. */
   readonly bottom: number;
   /** Where the next thing goes. */
@@ -43,7 +45,6 @@ export class Sheet {
     this.#options = options;
     this.figures = figuresIn(options.units);
     this.right = ink.widthPt - MARGIN;
-    this.width = this.right - this.left;
     this.bottom = ink.heightPt - MARGIN - BLOCK_HEIGHT - DEFERRAL_SIZE - 2 * BLOCK_GAP;
   }
 
@@ -51,6 +52,31 @@ export class Sheet {
   begin(subject: SheetSubject): void {
     this.#subject = subject;
     this.#newPage();
+  }
+
+  get width(): number {
+    return this.right - this.left;
+  }
+
+  /** Draws blocks side by side; what comes next goes under the longest. They must fit on this page. */
+  columns(shares: readonly number[], draws: readonly (() => void)[], gapPt = 18): void {
+    const { left, right, y } = this;
+    const all = shares.reduce((sum, share) => sum + share, 0);
+    const free = right - left - gapPt * (shares.length - 1);
+    let at = left;
+    let lowest = y;
+    draws.forEach((draw, index) => {
+      const width = (free * shares[index]!) / all;
+      this.left = at;
+      this.right = at + width;
+      this.y = y;
+      draw();
+      lowest = Math.max(lowest, this.y);
+      at += width + gapPt;
+    });
+    this.left = left;
+    this.right = right;
+    this.y = lowest;
   }
 
   /** Room left on this page [pt]. */
@@ -71,12 +97,9 @@ export class Sheet {
   }
 
   /** A heading over a block, with a rule, at least `withPt` of its block on the same page. */
-  heading(
-    text: string,
-    { aside = '', withPt = 40 }: { aside?: string; withPt?: number } = {},
-  ): void {
-    this.need(26 + withPt);
-    this.y += 19;
+  heading(text: string, { aside = '', withPt = 40, abovePt = 19 } = {}): void {
+    this.need(abovePt + 7 + withPt);
+    this.y += abovePt;
     const end = put(this.ink, text, this.left, this.y, { size: 12.5, bold: true });
     if (aside !== '') {
       const said = fitted(this.ink, aside, this.right - end - 12, { size: 9.5, tone: 'soft' }, 7);
@@ -113,7 +136,7 @@ export class Sheet {
     const size = first ? 27 : 18;
     const beside =
       aside === '' ? 0 : Math.min(this.width * 0.4, ink.widthOf(aside, 12.5, false) + 14);
-    const title = wrappedTo(ink, name, this.width - beside, { size, bold: true }, 2, size * 0.5);
+    const title = titleOf(ink, name, this.width - beside, size);
     for (const line of title.lines) {
       this.y += title.style.size * 1.06;
       put(ink, line, left, this.y, title.style);
@@ -162,6 +185,38 @@ export class Sheet {
     }
     ink.line([right, top], [right, top + BLOCK_HEIGHT], { widthPt: 0.8, tone: 'ink' });
   }
+}
+
+/** A name on one line as long as it can be read from afar, else on two. */
+function titleOf(ink: Ink, name: string, widthPt: number, size: number) {
+  const bold = true;
+  const one = wrappedTo(ink, name, widthPt, { size, bold }, 1, size * LEAST_TITLE);
+  const isCut = one.lines[0]?.endsWith('…');
+  return isCut ? wrappedTo(ink, name, widthPt, { ...one.style, bold }, 2, size * 0.45) : one;
+}
+
+/**
+ * The loosest setting at which a drawing takes no more than so many pages, else the tightest: 0 is
+ * loose, `tightest` the last that there is.
+ */
+export function tightnessFor(
+  options: PaperOptions,
+  { pages, tightest }: { pages: number; tightest: number },
+  draw: (sheet: Sheet, tightness: number) => void,
+): number {
+  const fits = (tightness: number) => {
+    const ink = new Ink({ ...options, title: 'Trial', keepPages: true });
+    draw(new Sheet(ink, options), tightness);
+    return ink.document.bufferedPageRange().count <= pages;
+  };
+  // What fits loosely fits more tightly too: halved each time.
+  let [loose, tight] = [0, tightest];
+  while (loose < tight) {
+    const middle = Math.floor((loose + tight) / 2);
+    if (fits(middle)) tight = middle;
+    else loose = middle + 1;
+  }
+  return tight;
 }
 
 /**

@@ -1,0 +1,138 @@
+import { chooseSupply, settingsFor } from '@plugside/fireground';
+import {
+  type BuildingWaterPlan,
+  buildingPlanFor,
+  type PaperOptions,
+  renderBuildingPlan,
+} from '@plugside/paper';
+import { fillDemo, openStore, type RecordStore, type Stored, situationAt } from '@plugside/records';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { outside, overlaps, readBack, textOf } from './read-back.ts';
+
+const printed: PaperOptions = { printedAt: new Date('2026-11-25T12:00:00Z') };
+const long =
+  'Wholesale Market Hall and Cold Store of the River Quarter, second building behind the rail yard '.repeat(
+    3,
+  );
+
+let store: RecordStore;
+let hard: Stored<'buildings'>;
+let easy: Stored<'buildings'>;
+const kept: { streets: Stored<'streets'>[]; hydrants: Stored<'hydrants'>[] } = {
+  streets: [],
+  hydrants: [],
+};
+
+beforeAll(async () => {
+  store = await openStore({ memory: true });
+  await fillDemo(store);
+  const buildings: Stored<'buildings'>[] = [];
+  for await (const one of store.all('buildings')) if (one.neededGpm) buildings.push(one);
+  buildings.sort((a, b) => b.neededGpm! - a.neededGpm!);
+  hard = buildings[0]!;
+  easy = buildings.find(({ neededGpm }) => neededGpm! <= 2000)!;
+  for await (const street of store.all('streets')) kept.streets.push(street);
+  for await (const hydrant of store.all('hydrants')) kept.hydrants.push(hydrant);
+}, 120_000);
+afterAll(() => store.close());
+
+async function planOf(
+  building: Stored<'buildings'>,
+  units: 'us' | 'si' = 'us',
+): Promise<BuildingWaterPlan> {
+  const situation = await situationAt(store, building.id);
+  const choice = chooseSupply(situation.situation!, { units });
+  return buildingPlanFor({ building, situation, choice, ...kept, units });
+}
+
+/** Every name as long as records allow, and more to tell. */
+function burdened(plan: BuildingWaterPlan): BuildingWaterPlan {
+  const name = long.slice(0, 120);
+  const renamed = <T extends object>(one: T): T =>
+    'name' in one ? { ...one, name: long.slice(0, 60) } : one;
+  return {
+    ...plan,
+    building: {
+      ...plan.building,
+      name,
+      address: long.slice(0, 200),
+      construction: name,
+      occupancy: name,
+    },
+    way: {
+      ...plan.way,
+      title: `5 in from ${long.slice(0, 50)}, boosted by ${long.slice(0, 50)}; 5 in from ${long.slice(0, 50)}`,
+      duties: plan.way.duties.map((duty) => ({ ...duty, rigName: long.slice(0, 40) })),
+      plan: plan.way.plan && { ...plan.way.plan, rigs: plan.way.plan.rigs.map(renamed) },
+    },
+    map: { ...plan.map, hydrants: plan.map.hydrants.map(renamed) },
+  };
+}
+
+describe('a building’s water plan', () => {
+  it('is set as a fresh question for the demand sets it', async () => {
+    const plan = await planOf(easy);
+    expect(plan.way.meetsDemand).toBe(true);
+    const fresh = settingsFor(plan.way.plan!, easy.neededGpm!);
+    for (const order of plan.way.orders) {
+      const again = fresh.orders.find(({ id }) => id === order.id)!;
+      expect(order.pdpPsi).toBeCloseTo(again.pdpPsi, 1);
+    }
+    const margins = plan.limits.map(({ marginFraction }) => marginFraction);
+    expect(margins).toEqual([...margins].sort((a, b) => a - b));
+  });
+
+  it('says what is short where nothing meets the demand', async () => {
+    const plan = await planOf(hard);
+    expect(plan.way.meetsDemand).toBe(false);
+    const [page] = await readBack(renderBuildingPlan(plan, printed));
+    const texts = page!.runs.map(({ text }) => text);
+    expect(texts).toContain('SHORT');
+    const short = Math.round(plan.way.shortfallGpm).toLocaleString('en-US');
+    expect(texts).toContain(`−${short}`);
+  });
+
+  it.each([
+    ['letter', 'us', 'an easy one', () => easy, (plan: BuildingWaterPlan) => plan],
+    ['a4', 'si', 'a hard one', () => hard, (plan: BuildingWaterPlan) => plan],
+    ['letter', 'us', 'a hard one', () => hard, (plan: BuildingWaterPlan) => plan],
+    ['letter', 'us', 'the longest names', () => hard, burdened],
+    ['a4', 'si', 'the longest names', () => easy, burdened],
+  ] as const)(
+    'is one page with every text in its place: %s, %s, %s',
+    async (paper, units, _what, building, change) => {
+      const plan = change(await planOf(building(), units));
+      const pages = await readBack(renderBuildingPlan(plan, { ...printed, paper, units }));
+      expect(pages).toHaveLength(1);
+      const [page] = pages;
+      expect(overlaps(page!)).toEqual([]);
+      expect(outside(page!)).toEqual([]);
+      expect(page!.images).toBe(0);
+      expect(textOf(page!)).toContain('INVENTED FOR PRACTICE');
+      for (const { radio } of plan.way.orders) {
+        const words = radio.split(' ')[0]!;
+        expect(textOf(page!)).toContain(words);
+      }
+    },
+  );
+
+  it('has a hydrant of its supply, the north and a scale on its map', async () => {
+    const plan = await planOf(easy);
+    const [page] = await readBack(renderBuildingPlan(plan, printed));
+    const texts = page!.runs.map(({ text }) => text);
+    const used = plan.map.hydrants.filter((hydrant) => hydrant.used);
+    expect(used.length).toBe(plan.way.sources.length);
+    for (const { name } of used) expect(texts).toContain(name);
+    expect(texts).toContain('N');
+    expect(texts.some((text) => /^[\d,]+ ft$/.test(text))).toBe(true);
+  });
+
+  it('refuses a way that there is not', async () => {
+    const situation = await situationAt(store, easy.id);
+    const choice = chooseSupply(situation.situation!);
+    const request = { building: easy, situation, choice, ...kept };
+    expect(() => buildingPlanFor({ ...request, way: 99 })).toThrow(/way is 99; allowed: 0 to/);
+    const none = { ...choice, ways: [] };
+    expect(() => buildingPlanFor({ ...request, choice: none })).toThrow(/no supply to print/);
+  });
+});

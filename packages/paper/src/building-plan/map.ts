@@ -1,0 +1,318 @@
+/** A small map drawn natively: streets, building, hydrants, hose. North is up. */
+import { crowFt, type LonLat } from '@plugside/records/streets';
+import type { Point } from '../sheet/ink.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import { put, type TextStyle } from '../sheet/text.ts';
+import type { PlanMap } from './data.ts';
+
+interface Frame {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+type Box = readonly [left: number, top: number, right: number, bottom: number];
+
+const PAD = 26;
+const LEAST_SPAN_FT = 350;
+
+/** Draws the map into a rectangle of the page [pt]. */
+export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): void {
+  const { ink } = sheet;
+  const { toPage, perFt } = projection(map, frame);
+  const line = (path: readonly LonLat[]) => path.map(toPage);
+  const labels = new Labels(frame);
+  ink.inside(frame.x, frame.y, frame.width, frame.height, () => {
+    const wide = Math.max(3.5, Math.min(11, 30 * perFt));
+    for (const { path, footOnly } of map.streets) {
+      if (!footOnly) ink.path(line(path), { widthPt: wide, tone: 'hairline' });
+    }
+    for (const { path, footOnly } of map.streets) {
+      if (footOnly) ink.path(line(path), { widthPt: 0.8, tone: 'line', dash: [2, 2] });
+      else ink.path(line(path), { widthPt: wide - 1.1, tone: 'paper' });
+    }
+    const outline = map.footprint?.[0];
+    if (outline) {
+      ink.fill(line(outline), 'ground');
+      for (const ring of map.footprint!) ink.path(line(ring), { widthPt: 1.4, tone: 'ink' });
+    }
+    for (const { path, next } of [...map.lays].sort((a, b) => Number(!a.next) - Number(!b.next))) {
+      const stroke = next
+        ? ({ widthPt: 1.2, tone: 'water', dash: [3, 3] } as const)
+        : ({ widthPt: 2.8, tone: 'water' } as const);
+      ink.path(line(path), stroke);
+    }
+    for (const { at, used } of map.waters) drop(sheet, toPage(at), used);
+    for (const hydrant of map.hydrants) hydrantMark(sheet, toPage(hydrant.at), hydrant);
+    if (!outline) ink.circle(toPage(map.building), 5, { fill: 'ground', widthPt: 1.4 });
+    writeLabels(sheet, map, labels, toPage);
+  });
+  ink.box(frame.x, frame.y, frame.width, frame.height, { widthPt: 0.8, tone: 'ink' });
+  scaleBar(sheet, frame, perFt);
+}
+
+function projection(map: PlanMap, frame: Frame) {
+  const [lon0, lat0] = map.building;
+  const step = 0.005;
+  const perLon = crowFt([lon0, lat0], [lon0 + step, lat0]) / step;
+  const perLat = crowFt([lon0, lat0 - step / 2], [lon0, lat0 + step / 2]) / step;
+  const plane = ([lon, lat]: LonLat): Point => [(lon - lon0) * perLon, (lat - lat0) * perLat];
+  const kept = [
+    map.building,
+    ...(map.footprint?.[0] ?? []),
+    ...map.lays.filter(({ next }) => !next).flatMap(({ path }) => path),
+    ...map.hydrants.filter(({ used }) => used).map(({ at }) => at),
+    ...map.waters.filter(({ used }) => used).map(({ at }) => at),
+  ].map(plane);
+  const xs = kept.map(([x]) => x);
+  const ys = kept.map(([, y]) => y);
+  const middle: Point = [
+    (Math.min(...xs) + Math.max(...xs)) / 2,
+    (Math.min(...ys) + Math.max(...ys)) / 2,
+  ];
+  const span = (values: number[]) =>
+    Math.max(LEAST_SPAN_FT, Math.max(...values) - Math.min(...values));
+  const perFt = Math.min((frame.width - 2 * PAD) / span(xs), (frame.height - 2 * PAD) / span(ys));
+  const toPage = (place: LonLat): Point => {
+    const [x, y] = plane(place);
+    return [
+      frame.x + frame.width / 2 + (x - middle[0]) * perFt,
+      frame.y + frame.height / 2 - (y - middle[1]) * perFt,
+    ];
+  };
+  return { toPage, perFt };
+}
+
+function hydrantMark(
+  sheet: Sheet,
+  at: Point,
+  { used, outOfService }: PlanMap['hydrants'][number],
+): void {
+  const radius = used ? 4.4 : 2.8;
+  sheet.ink.circle(at, radius, { fill: used ? 'ink' : 'paper', widthPt: used ? 1 : 0.9 });
+  if (!outOfService) return;
+  const reach = radius + 2;
+  const [x, y] = at;
+  const stroke = { widthPt: 1.1, tone: 'ink' } as const;
+  sheet.ink.line([x - reach, y - reach], [x + reach, y + reach], stroke);
+  sheet.ink.line([x - reach, y + reach], [x + reach, y - reach], stroke);
+}
+
+/** Open water: a square, filled where it is drawn from. */
+function drop({ ink }: Sheet, [x, y]: Point, used: boolean): void {
+  const half = used ? 4.4 : 3;
+  const corners: Point[] = [
+    [x, y - half],
+    [x + half, y],
+    [x, y + half],
+    [x - half, y],
+    [x, y - half],
+  ];
+  ink.fill(corners, used ? 'ink' : 'paper');
+  ink.path(corners, { widthPt: 1, tone: 'ink' });
+}
+
+/** Keeps labels apart and inside. */
+class Labels {
+  readonly #taken: Box[] = [];
+  readonly #lines: Point[] = [];
+  readonly #frame: Frame;
+
+  constructor(frame: Frame) {
+    this.#frame = frame;
+    // The scale bar and the north arrow.
+    this.#taken.push([frame.x, frame.y + frame.height - 22, frame.x + 130, frame.y + frame.height]);
+    this.#taken.push([frame.x + frame.width - 24, frame.y, frame.x + frame.width, frame.y + 36]);
+  }
+
+  /** A mark that no label covers. */
+  block([x, y]: Point): void {
+    this.#taken.push([x - 4, y - 4, x + 4, y + 4]);
+  }
+
+  /** Lines that labels keep off where they can. */
+  keepOff(points: readonly Point[]): void {
+    for (const [at, to] of points.slice(1).entries()) {
+      const from = points[at]!;
+      const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 3));
+      for (let step = 0; step <= steps; step += 1) {
+        const x = from[0] + (step / steps) * (to[0] - from[0]);
+        const y = from[1] + (step / steps) * (to[1] - from[1]);
+        this.#lines.push([x, y]);
+      }
+    }
+  }
+
+  /** Whether a box is off every line. */
+  isOff([left, top, right, bottom]: Box): boolean {
+    return this.#lines.every(
+      ([x, y]) => x < left - 1 || x > right + 1 || y < top - 1 || y > bottom + 1,
+    );
+  }
+
+  take(box: Box): boolean {
+    const { x, y, width, height } = this.#frame;
+    const [left, top, right, bottom] = box;
+    if (left < x + 2 || top < y + 2 || right > x + width - 2 || bottom > y + height - 2)
+      return false;
+    const apart = this.#taken.every(
+      (other) => right < other[0] || left > other[2] || bottom < other[1] || top > other[3],
+    );
+    if (apart) this.#taken.push(box);
+    return apart;
+  }
+}
+
+function writeLabels(
+  sheet: Sheet,
+  map: PlanMap,
+  labels: Labels,
+  toPage: (place: LonLat) => Point,
+): void {
+  const { ink } = sheet;
+  const beside = (text: string, [x, y]: Point, style: TextStyle, off: number): void => {
+    const width = ink.widthOf(text, style.size, style.bold ?? false);
+    const { size } = style;
+    const places: Point[] = [
+      [x + off, y + size * 0.35],
+      [x - off - width, y + size * 0.35],
+      [x - width / 2, y - off],
+      [x - width / 2, y + off + size * 0.75],
+    ];
+    const boxes = places.map(([left, baseline]): [Point, Box] => [
+      [left, baseline],
+      [left - 1, baseline - size * 0.8, left + width + 1, baseline + size * 0.25],
+    ]);
+    const found =
+      boxes.find(([, box]) => labels.isOff(box) && labels.take(box)) ??
+      boxes.find(([, box]) => labels.take(box));
+    if (!found) return;
+    halo(sheet, found[1]);
+    put(ink, text, found[0][0], found[0][1], style);
+  };
+  for (const { path, next } of map.lays) if (!next) labels.keepOff(path.map(toPage));
+  for (const { at } of map.hydrants) labels.block(toPage(at));
+
+  for (const { name, at, used } of map.hydrants) {
+    if (used) beside(name, toPage(at), { size: 10.5, bold: true }, 7);
+  }
+  for (const { name, at, used } of map.waters) {
+    if (used) beside(name, toPage(at), { size: 10.5, bold: true }, 7);
+  }
+  for (const { path, label, next } of map.lays) {
+    if (next || label === '') continue;
+    beside(label, alongOf(path.map(toPage), 0.5), { size: 9.5, bold: true }, 8);
+  }
+  for (const { name, at, used, outOfService } of map.hydrants) {
+    if (!used) beside(outOfService ? `${name}, out` : name, toPage(at), { size: 7.5 }, 5);
+  }
+  for (const { name, path } of [...map.streets].sort((a, b) => b.path.length - a.path.length)) {
+    if (name !== '') streetName(sheet, name, path.map(toPage), labels);
+  }
+}
+
+/** White under a label, so that lines do not cross it. */
+function halo({ ink }: Sheet, [left, top, right, bottom]: Box): void {
+  ink.fill(
+    [
+      [left, top],
+      [right, top],
+      [right, bottom],
+      [left, bottom],
+      [left, top],
+    ],
+    'paper',
+  );
+}
+
+function alongOf(points: readonly Point[], share: number): Point {
+  const lengths = points
+    .slice(1)
+    .map(([x, y], at) => Math.hypot(x - points[at]![0], y - points[at]![1]));
+  let left = share * lengths.reduce((sum, length) => sum + length, 0);
+  for (const [at, length] of lengths.entries()) {
+    const [from, to] = [points[at]!, points[at + 1]!];
+    if (left <= length) {
+      const part = length > 0 ? left / length : 0;
+      return [from[0] + part * (to[0] - from[0]), from[1] + part * (to[1] - from[1])];
+    }
+    left -= length;
+  }
+  return points.at(-1)!;
+}
+
+const STREET = { size: 7.5, tone: 'soft' } as const;
+
+/** Along the first stretch that has room for the name. */
+function streetName(sheet: Sheet, name: string, points: readonly Point[], labels: Labels): void {
+  const { ink } = sheet;
+  const width = ink.widthOf(name, STREET.size, false);
+  for (const [at, to] of points.slice(1).entries()) {
+    const from = points[at]!;
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (length < width * 1.15) continue;
+    let angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
+    if (Math.abs(angle) > Math.PI / 2 + 1e-6) angle += angle > 0 ? -Math.PI : Math.PI;
+    for (const share of [0.5, 0.3, 0.7, 0.15, 0.85]) {
+      const middle: Point = [
+        from[0] + share * (to[0] - from[0]),
+        from[1] + share * (to[1] - from[1]),
+      ];
+      const halfX =
+        (Math.abs(Math.cos(angle)) * width + Math.abs(Math.sin(angle)) * STREET.size) / 2;
+      const halfY =
+        (Math.abs(Math.sin(angle)) * width + Math.abs(Math.cos(angle)) * STREET.size) / 2;
+      const box: Box = [middle[0] - halfX, middle[1] - halfY, middle[0] + halfX, middle[1] + halfY];
+      if (!labels.isOff(box) || !labels.take(box)) continue;
+      ink.turned(angle, middle, () => {
+        put(ink, name, middle[0], middle[1] + STREET.size * 0.33, STREET, 'center');
+      });
+      return;
+    }
+  }
+}
+
+/** Round lengths of a bar [shown units]. */
+const BARS = [50, 100, 200, 250, 500, 1000, 2000, 5000];
+
+function scaleBar(sheet: Sheet, frame: Frame, perFt: number): void {
+  const { ink, figures } = sheet;
+  const unitFt = figures.units === 'us' ? 1 : 3.28084;
+  const shown = [...BARS].reverse().find((bar) => bar * unitFt * perFt <= 90) ?? BARS[0]!;
+  const width = shown * unitFt * perFt;
+  const x = frame.x + 8;
+  const y = frame.y + frame.height - 8;
+  halo(sheet, [frame.x + 1, y - 10, x + width + 50, frame.y + frame.height - 1]);
+  ink.path(
+    [
+      [x, y - 4],
+      [x, y],
+      [x + width, y],
+      [x + width, y - 4],
+    ],
+    { widthPt: 1, tone: 'ink' },
+  );
+  put(ink, `${shown.toLocaleString('en-US')} ${figures.unit('length')}`, x + width + 5, y, {
+    size: 8.5,
+  });
+  const north: Point = [frame.x + frame.width - 12, frame.y + 8];
+  halo(sheet, [north[0] - 9, frame.y + 1, frame.x + frame.width - 1, north[1] + 27]);
+  ink.path(
+    [
+      [north[0], north[1] + 16],
+      [north[0], north[1]],
+    ],
+    { widthPt: 1.2, tone: 'ink' },
+  );
+  ink.fill(
+    [
+      [north[0], north[1] - 4],
+      [north[0] + 3.5, north[1] + 5],
+      [north[0] - 3.5, north[1] + 5],
+      [north[0], north[1] - 4],
+    ],
+    'ink',
+  );
+  put(ink, 'N', north[0], north[1] + 25, { size: 9, bold: true }, 'center');
+}
