@@ -7,6 +7,7 @@ import { PlaceLink } from '../places/PlaceLink.tsx';
 import { usePathname } from '../places/place.ts';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { type RecordsAddress, recordsAddress } from './address.ts';
+import { cameBack } from './arrival.ts';
 import { useChanged } from './changed.ts';
 import { RecordPage } from './detail/RecordPage.tsx';
 import { EditPage } from './form/EditPage.tsx';
@@ -67,7 +68,7 @@ function useFocusOnArrival(key: string) {
   useEffect(() => {
     if (before.current === key) return;
     before.current = key;
-    window.scrollTo({ top: 0 });
+    if (!cameBack()) window.scrollTo({ top: 0 });
     inside.current?.focus({ preventScroll: true });
   }, [key]);
   return inside;

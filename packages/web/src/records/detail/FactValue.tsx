@@ -35,7 +35,12 @@ function LongText({ words }: { words: string }) {
   );
 }
 
-export function RecordLinks({ kind, ids }: { kind: Kind; ids: readonly string[] }) {
+interface OthersProps {
+  kind: Kind;
+  ids: readonly string[];
+}
+
+function useTitles({ kind, ids }: OthersProps): (id: string) => string {
   const units = useUnits();
   const [loaded] = useLoaded(ids.length === 0 ? null : `${kind}:${ids.join()}`, (signal) =>
     recordsWhere(kind, 'id', ids, signal),
@@ -43,15 +48,26 @@ export function RecordLinks({ kind, ids }: { kind: Kind; ids: readonly string[] 
   const found: readonly Values[] = loaded.state === 'ready' ? loaded.value : [];
   const titles = new Map(found.map((one) => [one.id, recordTitle(kind, one, units)]));
   const [one] = kindLabels[kind];
+  return (id) => titles.get(id) ?? (loaded.state === 'loading' ? '…' : `a ${one}`);
+}
+
+function RecordLinks(props: OthersProps) {
+  const titleOf = useTitles(props);
   return (
     <span className="fact-links">
-      {ids.map((id) => (
-        <PlaceLink key={id} href={recordPath(kind, id)}>
-          {titles.get(id) ?? (loaded.state === 'loading' ? '…' : `a ${one}`)}
+      {props.ids.map((id) => (
+        <PlaceLink key={id} href={recordPath(props.kind, id)}>
+          {titleOf(id)}
         </PlaceLink>
       ))}
     </span>
   );
+}
+
+/** What records are called, without the way to them. */
+export function RecordNames(props: OthersProps) {
+  const titleOf = useTitles(props);
+  return props.ids.length === 0 ? 'none' : props.ids.map(titleOf).join(', ');
 }
 
 function RowsTable({ columns, rows }: { columns: readonly FieldSpec[]; rows: readonly Values[] }) {

@@ -18,7 +18,7 @@ export function RecordFacts({ kind, record }: { kind: Kind; record: Values }) {
     <section className="record-facts" aria-label="What is on record">
       <dl>
         {known.map((spec) => (
-          <div key={spec.field} className="record-fact">
+          <div key={spec.field} className={`record-fact record-fact-${spec.type.is}`}>
             <dt>{spec.label}</dt>
             <dd>
               <FactValue spec={spec} value={record[spec.field]} />

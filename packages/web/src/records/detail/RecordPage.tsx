@@ -7,12 +7,14 @@ import { editPath } from '../address.ts';
 import { Crumbs } from '../Crumbs.tsx';
 import { useChanged } from '../changed.ts';
 import type { Values } from '../form/draft.ts';
+import { isTest } from '../form/TestForm.tsx';
 import { Once } from '../Once.tsx';
 import { RemoveButton } from '../save/RemoveButton.tsx';
 import { useLast } from '../use-last.ts';
 import { recordTitle } from '../words.ts';
 import { mapAddress } from './map-address.ts';
 import { OpenInLay } from './OpenInLay.tsx';
+import { OriginsDialog } from './OriginsDialog.tsx';
 import { RecordFacts } from './RecordFacts.tsx';
 import { Related } from './Related.tsx';
 
@@ -47,6 +49,7 @@ function Page({ kind, record }: { kind: Kind; record: Values }) {
             </PlaceLink>
           )}
           {kind === 'plans' && <OpenInLay record={record} />}
+          {isTest(kind) && <OriginsDialog kind={kind} record={record} />}
           <RemoveButton kind={kind} record={record} title={title} />
           <PlaceLink
             className="plain-button main-button link-button"

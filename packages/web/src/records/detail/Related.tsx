@@ -41,6 +41,13 @@ export function Related({ kind, record }: { kind: Kind; record: Values }) {
         <div className="related">
           <HoseTestResult test={record} />
           <AdoptedSwitch test={record} />
+          <RelatedList
+            title="Other tests of hose of this size"
+            kind="hose-tests"
+            field="size"
+            id={String(record.size)}
+            but={id}
+          />
         </div>
       );
     case 'hose':

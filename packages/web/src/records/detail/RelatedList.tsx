@@ -1,4 +1,6 @@
 import { type Kind, kindLabels } from '@plugside/records/model';
+import { useMemo, useState } from 'react';
+import { Button } from 'react-aria-components';
 import { allRecords } from '../../api/records.ts';
 import { useLoaded } from '../../district/use-loaded.ts';
 import { todayIso } from '../../district/words.ts';
@@ -18,10 +20,12 @@ interface RelatedListProps {
   /** Of that kind, the one that names this record. */
   field: string;
   id: string;
+  /** The record's own id, where it is of that kind. */
+  but?: string;
 }
 
 /** Records of another kind that name this one. */
-export function RelatedList({ title, kind, field, id }: RelatedListProps) {
+export function RelatedList({ title, kind, field, id, but }: RelatedListProps) {
   const changed = useChanged(({ times }) => times);
   const [loaded, retry] = useLoaded(`${kind}:${field}:${id}:${changed}`, (signal) =>
     allRecords(kind, { where: { [field]: id } }, signal),
@@ -39,13 +43,17 @@ export function RelatedList({ title, kind, field, id }: RelatedListProps) {
       </div>
       <Once loaded={useLast(loaded)} retry={retry} what={title}>
         {(found) =>
-          found.length === 0 ? (
+          found.every((other) => other.id === but) ? (
             <p className="soft-text">
               No {many} on record.
               {kind === 'plans' && ' Plan a lay to it on the map, and save the plan there.'}
             </p>
           ) : (
-            <Table kind={kind} records={found} />
+            <Table
+              kind={kind}
+              records={inShownOrder(found.filter((other) => other.id !== but))}
+              field={field}
+            />
           )
         }
       </Once>
@@ -53,9 +61,28 @@ export function RelatedList({ title, kind, field, id }: RelatedListProps) {
   );
 }
 
-function Table({ kind, records }: { kind: Kind; records: readonly Values[] }) {
-  const moreOf = useMore(kind, records);
+interface TableProps {
+  kind: Kind;
+  records: readonly Values[];
+  field: string;
+}
+
+const SHOWN = 12;
+
+function Table({ kind, records, field }: TableProps) {
+  const [all, setAll] = useState(false);
+  const shown = useMemo(() => (all ? records : records.slice(0, SHOWN)), [all, records]);
+  const moreOf = useMore(kind, shown);
   return (
-    <RecordTable kind={kind} records={inShownOrder(records)} moreOf={moreOf} today={todayIso()} />
+    <>
+      <RecordTable kind={kind} records={shown} moreOf={moreOf} today={todayIso()} without={field} />
+      {shown.length < records.length && (
+        <p>
+          <Button className="plain-button" onPress={() => setAll(true)}>
+            Show all {records.length}
+          </Button>
+        </p>
+      )}
+    </>
   );
 }

@@ -11,6 +11,7 @@ import { useChanged } from '../changed.ts';
 import { kindName } from '../words.ts';
 import { inShownOrder } from './columns.ts';
 import { RecordTable } from './RecordTable.tsx';
+import { useListMemory } from './use-list-memory.ts';
 import { useMore } from './use-more.ts';
 import { usePages } from './use-pages.ts';
 
@@ -28,7 +29,7 @@ export function RecordList({ kind }: { kind: Kind }) {
     () => (whole ? inShownOrder(pages.records) : pages.records),
     [pages.records, whole],
   );
-  const [drawn, setDrawn] = useState(AT_ONCE);
+  const [drawn, setDrawn] = useListMemory(pages.records.length > 0, AT_ONCE);
   const shown = useMemo(() => ordered.slice(0, drawn), [ordered, drawn]);
   const moreOf = useMore(kind, shown);
   const [one, many] = kindLabels[kind];

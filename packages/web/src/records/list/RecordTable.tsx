@@ -4,7 +4,7 @@ import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { recordPath } from '../address.ts';
 import type { Values } from '../form/draft.ts';
 import { useMedia } from '../use-media.ts';
-import { type Cell, headText, listColumns } from './columns.ts';
+import { type Cell, type Column, headText, listColumns } from './columns.ts';
 import type { More } from './more.ts';
 
 interface RecordTableProps {
@@ -12,6 +12,8 @@ interface RecordTableProps {
   records: readonly Values[];
   moreOf(record: Values): More | undefined;
   today: string;
+  /** A field that is the same in all of them. */
+  without?: string;
 }
 
 /** Records one under the other: a table at the desk, rows on a phone. */
@@ -20,9 +22,9 @@ export function RecordTable(props: RecordTableProps) {
   return narrow ? <Rows {...props} /> : <Table {...props} />;
 }
 
-function Table({ kind, records, moreOf, today }: RecordTableProps) {
+function Table({ kind, records, moreOf, today, without }: RecordTableProps) {
   const units = useUnits();
-  const columns = listColumns[kind];
+  const columns = columnsOf(kind, without);
   return (
     <table className="record-table">
       <thead>
@@ -61,16 +63,16 @@ function Table({ kind, records, moreOf, today }: RecordTableProps) {
   );
 }
 
-function Rows({ kind, records, moreOf, today }: RecordTableProps) {
+function Rows({ kind, records, moreOf, today, without }: RecordTableProps) {
   const units = useUnits();
-  const [first, ...others] = listColumns[kind];
+  const [first, ...others] = columnsOf(kind, without);
   return (
     <ul className="record-rows">
       {records.map((record) => {
         const more = moreOf(record);
         const told = others
           .map((column) => ({ column, cell: column.cell(record, more, units, today) }))
-          .filter(({ cell }) => cell);
+          .filter(({ cell }) => cell && !cell.usual);
         return (
           <li key={record.id as string}>
             <PlaceLink className="record-row" href={recordPath(kind, record.id as string)}>
@@ -94,6 +96,9 @@ function Rows({ kind, records, moreOf, today }: RecordTableProps) {
     </ul>
   );
 }
+
+const columnsOf = (kind: Kind, without: string | undefined): readonly Column[] =>
+  listColumns[kind].filter(({ field }) => without === undefined || field !== without);
 
 function CellText({ cell }: { cell: Cell | null | undefined }) {
   if (cell === undefined) return <span className="soft-text">…</span>;

@@ -1,5 +1,12 @@
 /** A few columns of each kind's list: what tells one record from another. */
-import { flowTestHistory, flowTestResult, pumpCurve } from '@plugside/fireground';
+import {
+  fitCoefficient,
+  flowTestHistory,
+  flowTestResult,
+  parseHoseSize,
+  pumpCurve,
+  shownC,
+} from '@plugside/fireground';
 import type { Kind, Stored } from '@plugside/records/model';
 import type { Units } from '../../editing/use-units.ts';
 import { fieldTables } from '../fields/field-tables.ts';
@@ -12,10 +19,14 @@ export interface Cell {
   /** Class of NFPA 291: its colour stands before the text. */
   hydrantClass?: string;
   tone?: 'warning';
+  /** As most of them are: left out where room is short. */
+  usual?: true;
 }
 
 export interface Column {
   head: string;
+  /** The field that it shows, where it shows one. */
+  field?: string;
   /** A pressure [psi] that the head names as well, in the reader's unit. */
   headPsi?: number;
   /** Figures stand to the right. */
@@ -36,6 +47,7 @@ const field = (kind: Kind, name: string, more: Partial<Column> = {}): Column => 
   const { is } = spec.type;
   return {
     head: spec.label,
+    field: name,
     ...((is === 'quantity' || is === 'count') && { figures: true }),
     cell: (record, _, units) => words(valueWords(spec, record[name], units)),
     ...more,
@@ -49,6 +61,7 @@ const title = (kind: Kind, head = 'Name'): Column => ({
 
 const named = (head: string, name: string): Column => ({
   head,
+  field: name,
   cell: (record, more) => {
     const id = record[name];
     if (typeof id !== 'string') return null;
@@ -65,7 +78,9 @@ const usedTest = (record: Values, more: More, today: string) =>
 const status: Column = {
   head: 'Status',
   cell: ({ status: now }) =>
-    now === 'out of service' ? { text: 'out of service', tone: 'warning' } : { text: String(now) },
+    now === 'out of service'
+      ? { text: 'out of service', tone: 'warning' }
+      : { text: String(now), usual: true },
 };
 
 const hydrantColumns: readonly Column[] = [
@@ -122,6 +137,9 @@ const flowTestColumns: readonly Column[] = [
   field('flow-tests', 'by'),
 ];
 
+const pumpCurveOf = (record: Values, more: More) =>
+  pumpCurve(more.pumpTests.get(record.id as string) ?? [], record.ratedGpm as number | undefined);
+
 const rigColumns: readonly Column[] = [
   title('rigs'),
   field('rigs', 'kind'),
@@ -132,17 +150,25 @@ const rigColumns: readonly Column[] = [
     head: 'Pump tested',
     cell: (record, more) => {
       if (!more) return undefined;
-      const tests = more.pumpTests.get(record.id as string) ?? [];
-      const { test, shareOfRating } = pumpCurve(tests, record.ratedGpm as number | undefined);
-      if (!test) return null;
-      const share = shareOfRating === null ? '' : `, ${Math.round(shareOfRating * 100)} %`;
-      return { text: test.testedOn + share };
+      const test = pumpCurveOf(record, more).test;
+      return test ? { text: test.testedOn } : { text: 'not tested', tone: 'warning' };
+    },
+  },
+  {
+    head: 'Of its rating',
+    figures: true,
+    cell: (record, more) => {
+      if (!more) return undefined;
+      const share = pumpCurveOf(record, more).shareOfRating;
+      return share === null ? null : { text: `${Math.round(share * 100)} %` };
     },
   },
   {
     head: 'Status',
     cell: ({ inService }) =>
-      inService === false ? { text: 'out of service', tone: 'warning' } : { text: 'in service' },
+      inService === false
+        ? { text: 'out of service', tone: 'warning' }
+        : { text: 'in service', usual: true },
   },
 ];
 
@@ -174,7 +200,16 @@ export const listColumns: Readonly<Record<Kind, readonly Column[]>> = {
     { head: 'Test', cell: ({ testedOn }) => ({ text: String(testedOn) }) },
     field('hose-tests', 'size'),
     field('hose-tests', 'points'),
-    field('hose-tests', 'adopted'),
+    {
+      head: 'Coefficient',
+      figures: true,
+      cell: (record) => {
+        const { points, size } = record as unknown as Stored<'hose-tests'>;
+        const { coefficient } = fitCoefficient(points, parseHoseSize(size) ?? undefined);
+        return coefficient === null ? null : { text: `C ${shownC(coefficient)}` };
+      },
+    },
+    field('hose-tests', 'adopted', { head: 'In plans' }),
     field('hose-tests', 'by'),
   ],
   nozzles: [

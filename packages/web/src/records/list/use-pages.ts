@@ -5,7 +5,7 @@ import { listRecords } from '../../api/records.ts';
 import type { Values } from '../form/draft.ts';
 
 /** One answer of the server holds this many at most; a list that fits in one is sorted. */
-export const PAGE = 1000;
+export const PAGE = 2000;
 
 export interface Pages {
   state: 'loading' | 'ready' | 'unreachable' | 'failed';

@@ -10,7 +10,8 @@ import {
   RadioGroup,
 } from 'react-aria-components';
 import { originWords } from '../../district/list/Facts.tsx';
-import { type Units, useUnits } from '../../editing/use-units.ts';
+import { useUnits } from '../../editing/use-units.ts';
+import { RecordNames } from '../detail/FactValue.tsx';
 import { fieldLabel, fieldTables } from '../fields/field-tables.ts';
 import type { Values } from '../form/draft.ts';
 import { reasonOf } from '../reason.ts';
@@ -82,7 +83,6 @@ export function ConflictDialog(props: ConflictDialogProps) {
                 kind={kind}
                 row={row}
                 choice={choices[row.slot]}
-                units={units}
                 onChoice={(side) => setChoices({ ...choices, [row.slot]: side })}
               />
             ))}
@@ -116,7 +116,6 @@ interface RowProps {
   kind: Kind;
   row: ConflictRow;
   choice: Side | undefined;
-  units: Units;
   onChoice(side: Side): void;
 }
 
@@ -126,7 +125,7 @@ const CHANGED_BY = {
   them: 'changed by them alone',
 } as const;
 
-function Row({ kind, row, choice, units, onChoice }: RowProps) {
+function Row({ kind, row, choice, onChoice }: RowProps) {
   const label = slotLabel(kind, row.slot);
   const heading = useId();
   return (
@@ -151,7 +150,9 @@ function Row({ kind, row, choice, units, onChoice }: RowProps) {
                     ? 'As you read it'
                     : 'Yours'}
               </span>
-              <span className="conflict-value">{slotWords(kind, row.slot, row[side], units)}</span>
+              <span className="conflict-value">
+                <SlotValue kind={kind} slot={row.slot} value={row[side]} />
+              </span>
             </span>
           </Radio>
         ))}
@@ -165,13 +166,22 @@ function slotLabel(kind: Kind, slot: string): string {
   return slot.startsWith('origins.') ? `${label}: where it comes from` : label;
 }
 
-function slotWords(kind: Kind, slot: string, value: unknown, units: Units): string {
+interface SlotValueProps {
+  kind: Kind;
+  slot: string;
+  value: unknown;
+}
+
+function SlotValue({ kind, slot, value }: SlotValueProps) {
+  const units = useUnits();
   if (slot.startsWith('origins.')) return originWords(value as RecordOrigin | undefined);
   const spec = fieldTables[kind].find(({ field }) => field === slot);
   if (value === undefined) return 'empty';
   if (!spec) return String(value);
-  const { is } = spec.type;
+  const { type } = spec;
+  if (type.is === 'record') return <RecordNames kind={type.to} ids={[value as string]} />;
+  if (type.is === 'records') return <RecordNames kind={type.to} ids={value as string[]} />;
   // Lists of values differ inside: a count would hide what.
-  if (is === 'rows' || is === 'path') return JSON.stringify(value, null, 1);
+  if (type.is === 'rows' || type.is === 'path') return JSON.stringify(value, null, 1);
   return valueWords(spec, value, units) ?? 'empty';
 }

@@ -70,9 +70,10 @@ function Due({ title, rule, done, due, add, open }: DueProps) {
   return (
     <div className="due">
       <h4>
-        {title} <span className="figures">{formatNumber(due.length, 0)}</span>
+        {title}
+        {due.length > 0 && `: ${formatNumber(due.length, 0)}`}
         {untested > 0 && untested < due.length && (
-          <span className="soft-text"> of them {formatNumber(untested, 0)} never tested</span>
+          <span className="soft-text">, {formatNumber(untested, 0)} of them never tested</span>
         )}
       </h4>
       <p className="soft-text">{due.length === 0 ? done : rule}</p>
