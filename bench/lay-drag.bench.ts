@@ -4,13 +4,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openStore } from '@plugside/records';
 import { framesDuring, openBrowser, openPage, printCompared } from './browser.ts';
-import { serveDatabase } from './served.ts';
+import { copyApp, serveDatabase } from './served.ts';
 
 const MOVES = 120;
 const folder = mkdtempSync(join(tmpdir(), 'plugside-bench-'));
 const file = join(folder, 'empty.db');
 await (await openStore({ file })).close();
-const served = await serveDatabase(file);
+const app = join(folder, 'app');
+copyApp(app);
+const served = await serveDatabase(file, app);
 const browser = await openBrowser();
 try {
   const page = await openPage(browser);

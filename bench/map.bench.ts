@@ -6,9 +6,9 @@ import { fillDemo, openStore } from '@plugside/records';
 import type { Browser } from 'playwright-core';
 import { clickUntil, framesDuring, openBrowser, openPage, printCompared } from './browser.ts';
 import { fillLargeDistrict } from './large-district.ts';
-import { type Served, serveDatabase } from './served.ts';
+import { copyApp, type Served, serveDatabase } from './served.ts';
 
-const TURNS = 3;
+const TURNS = 2;
 
 interface Times {
   drawn: number[];
@@ -91,7 +91,7 @@ async function timeDistrict(browser: Browser, served: Served): Promise<Times> {
     const open = async (search: string) => {
       const from = performance.now();
       await page.goto(`${served.url}district${search}`);
-      await page.locator('[data-drawn]').waitFor({ timeout: 120_000 });
+      await page.locator('[data-drawn]').waitFor({ timeout: 60_000 });
       return (performance.now() - from) / 1000;
     };
     times.drawn.push(await open(''));
@@ -137,6 +137,8 @@ async function timeDistrict(browser: Browser, served: Served): Promise<Times> {
 
 const folder = mkdtempSync(join(tmpdir(), 'plugside-bench-'));
 const [demo, large] = [join(folder, 'demo.db'), join(folder, 'large.db')];
+const app = join(folder, 'app');
+copyApp(app);
 const store = await openStore({ file: demo });
 await fillDemo(store);
 await store.close();
@@ -147,7 +149,7 @@ const servers: Served[] = [];
 try {
   const times: Times[] = [];
   for (const file of [demo, large]) {
-    const served = await serveDatabase(file);
+    const served = await serveDatabase(file, app);
     servers.push(served);
     times.push(await timeDistrict(browser, served));
   }

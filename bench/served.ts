@@ -1,5 +1,6 @@
 /** A server of its own process, and the time until it answers. */
 import { spawn } from 'node:child_process';
+import { cpSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 export interface Served {
@@ -14,9 +15,16 @@ const HERE = fileURLToPath(new URL('.', import.meta.url));
 /** Of the repository: the compiled benches lie in .cache/bench/bench. */
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
 
-/** The built server over a database's file. */
-export function serveDatabase(file: string): Promise<Served> {
-  return serve([`${HERE}serve.js`, file, `${ROOT}packages/web/dist`], 'api/district');
+const BUILT_APP = `${ROOT}packages/web/dist`;
+
+/** The built server over a database's file. @param app the built app; left out: where the build puts it */
+export function serveDatabase(file: string, app: string = BUILT_APP): Promise<Served> {
+  return serve([`${HERE}serve.js`, file, app], 'api/district');
+}
+
+/** The built app as it is now: a build meanwhile would take its files away. */
+export function copyApp(to: string): void {
+  cpSync(BUILT_APP, to, { recursive: true });
 }
 
 /** Node alone, with an empty server. */
