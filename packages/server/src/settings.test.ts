@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isLoopback, readSettings } from './settings.ts';
+import { isLoopback, readBaseMapFile, readSettings } from './settings.ts';
 
 describe('readSettings', () => {
   it('keeps to this machine unless told otherwise', () => {
@@ -19,6 +19,16 @@ describe('readSettings', () => {
 
   it.each(['65536', '-1', '80.5', 'http', '0x50', '1e3'])('refuses PORT=%s by name', (port) => {
     expect(() => readSettings({ PORT: port })).toThrow(`PORT is "${port}"`);
+  });
+});
+
+describe('readBaseMapFile', () => {
+  it('names none unless PLUGSIDE_BASE_MAP does', () => {
+    expect(readBaseMapFile({})).toBeUndefined();
+    expect(readBaseMapFile({ PLUGSIDE_BASE_MAP: ' ' })).toBeUndefined();
+    expect(readBaseMapFile({ PLUGSIDE_BASE_MAP: ' /maps/town.pmtiles ' })).toBe(
+      '/maps/town.pmtiles',
+    );
   });
 });
 
