@@ -15,6 +15,7 @@ export type { DrillLog, LogEntry } from './log.ts';
 export { mayDo } from './may-do.ts';
 // What it begins from and where it stands
 export type * from './names.ts';
+export { planNow } from './plan-now.ts';
 export { allStepsDone, forerunnersOf, nextStep, type Policy, playedBy } from './played-by.ts';
 export {
   mostRadioCharacters,

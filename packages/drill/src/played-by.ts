@@ -13,13 +13,18 @@ const LOOKS_TICKS = TICKS_PER_S;
 const EASE_PSI = 10;
 const EASES_UNDER_PSI = 10;
 const EASES_TO_PSI = 50;
+/** It raises an eased pump by this while the intake stands over this [psi]. Ours. */
+const RAISE_PSI = 5;
+const RAISES_OVER_PSI = 25;
 
 /**
  * What the computer does in a role now. Its rules, in order, once a second of the drill:
  *
  * 1. A pump of its own that cavitates, or whose hose-fed intake stands under 10 psi while it is governed
  *    above 50 psi, is eased by 10 psi.
- * 2. The first step of its role that is not yet done, and whose forerunners all are, is done: each action
+ * 2. A pump that stands lower than the last done step, or else the start, set it is raised again by 5 psi
+ *    while its intake stands over 25 psi.
+ * 3. The first step of its role that is not yet done, and whose forerunners all are, is done: each action
  *    of the step that does not stand already, in order, one a second.
  *
  * It keeps no memory: the same state gives the same actions, so a room may ask it on any machine.
@@ -32,7 +37,8 @@ export function playedBy(
 ): Submitted[] {
   if (state.paused || state.tick % LOOKS_TICKS !== 0) return [];
   const eased = ease(role, scene, state);
-  const action = eased ?? nextOf(nextStep(role, scene, state), role, state);
+  const action =
+    eased ?? raise(role, scene, state) ?? nextOf(nextStep(role, scene, state), role, state);
   return action ? [{ role, action, byComputer: true }] : [];
 }
 
@@ -107,6 +113,31 @@ function ease(role: PlayedRole, scene: DrillScene, state: DrillState): DrillActi
       rig: pump.rigId,
       pdpPsi: Math.max(EASES_TO_PSI, pump.targetPdpPsi - EASE_PSI),
     };
+  }
+  return undefined;
+}
+
+/** What a pump should stand at: what the last done step set it to, else what the start did [psi]. */
+function wantedPsi(rig: string, scene: DrillScene, state: DrillState): number | undefined {
+  const pump = scene.pumps.find((one) => one.rigId === rig);
+  let wanted = pump?.inGear && pump.setting.mode === 'governed' ? pump.setting.pdpPsi : undefined;
+  for (const { step } of state.tally.stepTicks) {
+    const how = scene.steps.find((one) => one.id === step)?.how ?? [];
+    for (const action of how)
+      if (action.do === 'set governor' && action.rig === rig) wanted = action.pdpPsi;
+  }
+  return wanted;
+}
+
+function raise(role: PlayedRole, scene: DrillScene, state: DrillState): DrillAction | undefined {
+  for (const pump of state.pumps) {
+    if (!scene.posts[role].includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
+      continue;
+    const wanted = wantedPsi(pump.rigId, scene, state);
+    if (wanted === undefined || pump.targetPdpPsi >= wanted) continue;
+    if (pump.intakePsi <= RAISES_OVER_PSI || pump.condition === 'cavitating') continue;
+    const pdpPsi = Math.min(wanted, pump.targetPdpPsi + RAISE_PSI);
+    return { do: 'set governor', rig: pump.rigId, pdpPsi };
   }
   return undefined;
 }

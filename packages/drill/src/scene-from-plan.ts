@@ -36,6 +36,10 @@ export interface SceneOptions {
   evolution?: string;
   /** Hoses that lie loose and dry whatever the start. */
   looseHoses?: readonly string[];
+  /** Hoses that are coupled but dry whatever the start. */
+  dryHoses?: readonly string[];
+  /** What a governor holds at the start where that is not the plan's, by rig [psi]. */
+  pdpPsi?: Readonly<Record<string, number>>;
   /** Rigs whose pump is out of gear whatever the start. */
   outOfGear?: readonly string[];
   /** Openings that differ from those the start gives. */
@@ -105,7 +109,7 @@ export function sceneFromPlan(plan: Plan, options: SceneOptions): DrillScene {
         inGear: pumps,
         setting:
           pumps && rig.setting.mode !== 'idle'
-            ? rig.setting
+            ? startSetting(rig.setting, options.pdpPsi?.[rig.id])
             : { mode: 'governed', pdpPsi: idlePdpPsi },
         primed: true,
       };
@@ -126,6 +130,10 @@ export function sceneFromPlan(plan: Plan, options: SceneOptions): DrillScene {
   };
 }
 
+function startSetting(planned: ScenePump['setting'], pdpPsi?: number): ScenePump['setting'] {
+  return pdpPsi === undefined ? planned : { mode: 'governed', pdpPsi };
+}
+
 function unknown(field: string, name: string, known: readonly string[]): string {
   return `${field}: there is no "${name}" in the plan. Known: ${known.join(', ') || 'none'}.`;
 }
@@ -133,7 +141,7 @@ function unknown(field: string, name: string, known: readonly string[]): string 
 function hoseOf(
   plan: Plan,
   line: Line,
-  { start, looseHoses }: SceneOptions,
+  { start, looseHoses, dryHoses }: SceneOptions,
   settings: DrillSettings,
 ): SceneHose {
   const loose = start === 'hose laid' || looseHoses?.includes(line.id) === true;
@@ -155,7 +163,7 @@ function hoseOf(
     burstPsi: limitPsi * SERVICE_TEST_FACTOR * settings.burstMultiple,
     from: end(line.from),
     to: end(line.to),
-    full: start === 'water flowing' && !loose,
+    full: start === 'water flowing' && !loose && !dryHoses?.includes(line.id),
   };
 }
 

@@ -203,6 +203,7 @@ const waiting: DrillStep = {
   why: 'Air in the hose is air in the pump.',
   water: 'It comes up the hose and pushes the air out of the bleeder.',
   done: { is: 'hose full', hose: 'suction' },
+  after: ['bleeder open'],
   how: [],
 };
 
@@ -217,6 +218,7 @@ export const boostThroughValve: Evolution = {
       start: 'water flowing',
       evolution: 'boost through valve',
       looseHoses: ['suction', 'discharge'],
+      dryHoses: ['attack3'],
       outOfGear: ['B1'],
       openings: {
         'V1.handle': 0,

@@ -1,0 +1,155 @@
+import { deferral, relay } from '@plugside/fireground';
+import type { DrillStep } from '../drill-step.ts';
+import { sceneFromPlan } from '../scene-from-plan.ts';
+import { type Evolution, largeHoseCautions } from './evolution.ts';
+import {
+  bleederStep,
+  gearStep,
+  nozzleStep,
+  openStep,
+  pressureStep,
+  sayStep,
+  takeWaterSteps,
+} from './step-makers.ts';
+
+const key = 'relay';
+const relayPsi = 150;
+const attackPsi = 170;
+const plan = relay({
+  title: 'Relay of three engines',
+  pumps: 3,
+  lay: { hose: '5', lengthFt: 1600, riseFt: 60 },
+  pdpPsi: relayPsi,
+  attackPdpPsi: attackPsi,
+  attackLines: [{}, {}],
+});
+const attack = 'attack operator';
+const hydrant = 'hydrant operator';
+
+/** One engine of the relay from its full hose on: discharge, gear, pressure. */
+function pumpSteps(rig: string, name: string): DrillStep[] {
+  return [
+    openStep(`${rig} discharge open`, hydrant, `${rig}.discharge1`, 12, {
+      what: `Open the ${name}’s discharge 1 slowly.`,
+      why: 'The next hose fills with what the pump only passes.',
+      water: 'It runs through the pump into the next hose.',
+      hazard: 'Slowly: the next hose is empty.',
+    }),
+  ];
+}
+
+function raiseSteps(rig: string, name: string): DrillStep[] {
+  return [
+    gearStep(`${rig} in gear`, hydrant, rig, {
+      what: `Put the ${name}’s pump in gear.`,
+      why: 'From the source on: each pump needs water before it may raise it.',
+      water: 'The discharge begins to rise.',
+    }),
+    pressureStep(`${rig} pressure`, hydrant, rig, relayPsi, {
+      what: `Raise the ${name} to ${relayPsi} psi.`,
+      why: 'All of the relay holds one pressure; the flow finds itself.',
+      water: 'The next intake rises.',
+      hazard: 'When the lines shut, this stands on the next intake.',
+    }),
+  ];
+}
+
+const steps: DrillStep[] = [
+  bleederStep('source bleeder', hydrant, 'P1.intake1', { after: [] }),
+  sayStep('water coming', hydrant, 'water coming', {
+    what: 'Say that water is coming.',
+    why: 'Everyone along the lay steps clear.',
+    water: 'None yet.',
+  }),
+  openStep('hydrant open', hydrant, 'H1.stem', 20, {
+    what: 'Open the hydrant slowly, all the way.',
+    why: 'A hose charged with a rush breaks couplings.',
+    water: 'The first hose fills.',
+    hazard: 'Open slowly, ready to shut.',
+  }),
+  ...takeWaterSteps('suction', hydrant, 'suction', 'P1.intake1', {
+    bleeder: 'source bleeder',
+    source: 'hydrant open',
+  }),
+  bleederStep('relay bleeder', hydrant, 'P2.intake1'),
+  ...pumpSteps('P1', 'source engine'),
+  ...takeWaterSteps('leg1', hydrant, 'leg1', 'P2.intake1', {
+    bleeder: 'relay bleeder',
+    source: 'P1 discharge open',
+  }),
+  bleederStep('attack bleeder', attack, 'P3.intake1', { after: [] }),
+  ...pumpSteps('P2', 'relay engine').map((step) => ({
+    ...step,
+    after: ['leg1 intake open', 'attack bleeder'],
+  })),
+  ...takeWaterSteps('leg2', attack, 'leg2', 'P3.intake1', {
+    bleeder: 'attack bleeder',
+    source: 'P2 discharge open',
+  }),
+  sayStep('water received', attack, 'water received', {
+    what: 'Say that you have water.',
+    why: 'Only now may the relay raise its pressure.',
+    water: 'It stands through all of the relay.',
+  }),
+  ...raiseSteps('P1', 'source engine'),
+  ...raiseSteps('P2', 'relay engine'),
+  sayStep('boost made', hydrant, 'boost made', {
+    what: 'Say that the relay stands.',
+    why: 'The scene may flow.',
+    water: 'As before.',
+  }),
+  gearStep('attack in gear', attack, 'P3', {
+    what: 'Put your pump in gear.',
+    why: 'Your lines need more than comes in.',
+    water: 'Nothing flows yet.',
+  }),
+  openStep('first line charged', attack, 'P3.discharge1', 4, {
+    what: 'Open discharge 1 slowly.',
+    why: 'The crew has the line in hand.',
+    water: 'The first line fills.',
+  }),
+  openStep('second line charged', attack, 'P3.discharge2', 4, {
+    what: 'Open discharge 2 slowly.',
+    why: 'The second line behind the first.',
+    water: 'The second line fills.',
+  }),
+  pressureStep('attack pressure', attack, 'P3', attackPsi, {
+    what: `Raise the pressure to ${attackPsi} psi.`,
+    why: '100 psi at the nozzle and 70 lost in the line.',
+    water: 'The lines grow hard.',
+  }),
+  nozzleStep('first nozzle open', 'N1', {
+    what: 'Bleed the air and open the first nozzle.',
+    why: 'Water on the fire.',
+    water: 'All pumps pass it on.',
+  }),
+  nozzleStep('second nozzle open', 'N2', {
+    what: 'Bleed the air and open the second nozzle.',
+    why: 'Water on the fire.',
+    water: 'The intakes fall a little and hold.',
+  }),
+];
+
+/** A relay of three engines, charged from the source on and raised once the water has come through. */
+export const relayPumping: Evolution = {
+  key,
+  title: 'Relay of three engines',
+  teaches:
+    'Charge from the source on, raise when water has come through; the hydrant operator works both engines before the scene.',
+  cautions: [
+    ...largeHoseCautions,
+    'Shut down from the fire end first: a relay pressed against shut lines stands at its full pressure.',
+    deferral,
+  ],
+  scene: () =>
+    sceneFromPlan(plan, {
+      start: 'hose connected',
+      evolution: key,
+      steps,
+      expectedMessages: [
+        { role: hydrant, preset: 'water coming', why: 'So that people step clear.' },
+        { role: attack, preset: 'water received', why: 'Before the relay is raised.' },
+        { role: hydrant, preset: 'boost made', why: 'Before the scene flows.' },
+      ],
+    }),
+};
