@@ -385,6 +385,44 @@ describe('several sources', () => {
   });
 });
 
+describe('a tender shuttle', () => {
+  const tender = (number: number, tankGal: number): RespondingRig => ({
+    rig: newRig(`T${number}`, 'relay', { name: `Tender ${number}`, tankGal }),
+    kind: 'tender',
+    arrivesMin: 8,
+    hose: [],
+    assistValve: false,
+  });
+  const fillPlaces = [{ id: 'creek', name: 'Creek fill', roadMi: 2, fillGpm: 1000 }];
+  // 0.65 + 1.7·2 min each way, 2 + 1 min of handling, 2,700 gal in and out at 1,000 gpm.
+  const minutes = 2 * (0.65 + 3.4) + 3 + 2 * 2.7;
+
+  it('keeps up nine tenths of the tanks over the round trip ("Water Shuttle Operations" lesson, Firehouse)', () => {
+    const rigs = [engine(1, 0, []), tender(5, 3000), tender(6, 3000)];
+    const choice = chooseSupply(situation({ hydrants: [], rigs, fillPlaces, demandGpm: 300 }));
+    expect(choice.ways).toHaveLength(1);
+    expect(choice.ways[0]).toMatchObject({ kind: 'tender shuttle', plan: null, meetsDemand: true });
+    expect(choice.ways[0]!.mostGpm).toBeCloseTo((2 * 2700) / minutes, 6);
+    expect(choice.ways[0]!.title).toBe('Tender 5 and Tender 6 hauling from Creek fill');
+  });
+
+  it('is put beside a hydrant that falls short, with an engine at the portable tank', () => {
+    const rigs = [engine(1, 0, fiveIn(600)), engine(2, 3, []), tender(5, 3000)];
+    const choice = chooseSupply(situation({ demandGpm: 1600, rigs, fillPlaces }));
+    const beside = choice.ways.find(
+      ({ sources }) => sources.includes('creek') && sources.length > 1,
+    )!;
+    const direct = wayOf(choice, 'direct lay');
+    expect(beside.mostGpm).toBeCloseTo(direct.mostGpm + 2700 / minutes, 6);
+    expect(beside.duties.find(({ rigId }) => rigId === 'E2')?.duty).toContain('portable tank');
+  });
+
+  it('is refused where no tender comes', () => {
+    const { refused } = chooseSupply(situation({ fillPlaces }));
+    expect(refused.find(({ kind }) => kind === 'tender shuttle')?.reason).toContain('No tender');
+  });
+});
+
 describe('any situation', () => {
   const hoseArb = fc.record({
     hose: fc.constantFrom('5' as const, '4' as const, '3' as const),

@@ -13,6 +13,7 @@ import { sourceId } from './leg.ts';
 import { mainNotices } from './main-notices.ts';
 import { byRank, usualRanking } from './rank.ts';
 import { refusals, usableSources } from './refusals.ts';
+import { shuttleBeside, shuttleRefusals, shuttleWays } from './shuttle-ways.ts';
 import type { Situation } from './situation.ts';
 import { LegSolver } from './solve-legs.ts';
 import { type TaskTimes, usualTaskTimes } from './task-times.ts';
@@ -35,7 +36,7 @@ export interface ChooseOptions {
  * From each source every kind of way is tried with the hose aboard and each engine that could
  * pump; the best of each kind is kept, and left out only where another from the same source is no
  * worse in anything. Two hydrants are tried where neither meets the demand on its own pressure,
- * two or three sources of any kind where nothing less meets it.
+ * two or three sources of any kind where nothing less meets it, then a tender shuttle beside.
  *
  * Pure and deterministic: the same situation gives the same ways with the same ids.
  * @throws RangeError for a situation that cannot be: no demand, a lay of no length, twice the same id
@@ -66,7 +67,10 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
   const found = [...one.candidates, ...fromTwoHydrants(context, one.sources)];
   if (!found.some(({ meetsDemand }) => meetsDemand)) found.push(...combined(context, one.sources));
 
-  const refused: RefusedWay[] = refusals(situation, crew, units);
+  const refused: RefusedWay[] = [
+    ...refusals(situation, crew, units),
+    ...shuttleRefusals(situation),
+  ];
   const kept = tellingOfShort(context, undominated(context, unique(found)));
   const ways: SupplyWay[] = [];
   for (const candidate of kept.sort(byRank(ranking))) {
@@ -74,6 +78,10 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
     if ('reason' in way) refused.push(way);
     else ways.push(way);
   }
+  ways.push(...shuttleWays(context, situation));
+  if (!ways.some(({ meetsDemand }) => meetsDemand))
+    ways.push(...shuttleBeside(context, situation, ways));
+  ways.sort(byRank(ranking));
   return { demandGpm, ways, refused, why: whyFirst(ways, demandGpm, ranking, units), notices };
 }
 
