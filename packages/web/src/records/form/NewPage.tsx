@@ -10,6 +10,14 @@ import { useKeptDrafts } from './kept-drafts.ts';
 import { RecordForm } from './RecordForm.tsx';
 import { isTest, TestForm } from './TestForm.tsx';
 
+/** The record that the new one was begun at; its kind's list where there is none. */
+function cameFrom(kind: Kind, known: Readonly<Record<string, string>>): string {
+  for (const { field, type } of fieldTables[kind]) {
+    if (type.is === 'record' && known[field]) return recordPath(type.to, known[field]);
+  }
+  return kindPath(kind);
+}
+
 /** Adding a record; what the address says of it is filled in. */
 export function NewPage({ kind }: { kind: Kind }) {
   const search = useSearch();
@@ -22,7 +30,7 @@ export function NewPage({ kind }: { kind: Kind }) {
     tellChanged();
     goTo(recordPath(kind, created.id), { replace: true });
   };
-  const cancel = () => (window.history.length > 1 ? window.history.back() : goTo(kindPath(kind)));
+  const cancel = () => goTo(cameFrom(kind, known), { replace: true });
   return (
     <section className="record-page" aria-labelledby="record-title">
       <Crumbs kind={kind} />

@@ -189,6 +189,10 @@ function withoutField(places: Readonly<Record<string, string>>, field: string) {
 /** Once the marks stand on the page. */
 function focusFirst(form: HTMLFormElement | null): void {
   requestAnimationFrame(() => {
-    form?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+    form
+      ?.querySelector<HTMLElement>(
+        '[aria-invalid="true"], .test-field:has(> .field-problem) button',
+      )
+      ?.focus();
   });
 }

@@ -29,6 +29,12 @@ export function RecordPicker({ kind, label, without = [], onPick }: RecordPicker
   const found: readonly Values[] = loaded.state === 'ready' ? loaded.value.records : [];
   const offered = found.filter(({ id }) => !without.includes(id as string)).slice(0, SHOWN);
   const [one] = kindLabels[kind];
+  const pick = (id: unknown) => {
+    if (typeof id !== 'string') return;
+    setSearch('');
+    setBegun(false);
+    onPick(id);
+  };
   return (
     <div className="record-picker">
       <SearchField
@@ -37,6 +43,7 @@ export function RecordPicker({ kind, label, without = [], onPick }: RecordPicker
         maxLength={200}
         onChange={setSearch}
         onFocus={() => setBegun(true)}
+        onSubmit={() => pick(offered[0]?.id)}
       >
         <Label>{label}</Label>
         <span className="test-field-line">
@@ -54,14 +61,7 @@ export function RecordPicker({ kind, label, without = [], onPick }: RecordPicker
         <ul className="picker-list">
           {offered.map((record) => (
             <li key={record.id as string}>
-              <Button
-                className="picker-option"
-                onPress={() => {
-                  setSearch('');
-                  setBegun(false);
-                  onPick(record.id as string);
-                }}
-              >
+              <Button className="picker-option" onPress={() => pick(record.id)}>
                 <span className="picked-name">{String(record.name)}</span>
                 {typeof record.address === 'string' && (
                   <span className="soft-text">{record.address}</span>

@@ -36,7 +36,7 @@ export function TestForm({ kind, record, known, onSave, onCancel }: TestFormProp
   if (!tested) {
     return (
       <HoseTestForm
-        {...(record && { initial: record as unknown as Stored<'hose-tests'> })}
+        initial={(record ?? known) as Partial<Stored<'hose-tests'>>}
         today={todayIso()}
         onSave={save}
         onCancel={onCancel}

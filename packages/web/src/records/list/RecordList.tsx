@@ -93,11 +93,19 @@ function Search({ kind, search, onSettled }: { kind: Kind; search: string; onSet
   };
   return (
     <SearchField className="record-search" value={text} onChange={ask} maxLength={200}>
-      <Label>Find by name, address, owner or note</Label>
+      <Label>{FIND[kind] ?? 'Find by name, address, owner or note'}</Label>
       <Input className="find-input" />
     </SearchField>
   );
 }
+
+/** What a search looks through, where it is not the usual. */
+const FIND: Partial<Record<Kind, string>> = {
+  'flow-tests': 'Find by who tested or by note; a hydrant’s page lists its own tests',
+  'pump-tests': 'Find by who tested or by note; a rig’s page lists its own tests',
+  'hose-tests': 'Find by size, by who tested or by note',
+  streets: 'Find by name, class or note',
+};
 
 /** Pressed by itself when it comes into view. */
 function MoreButton({ onPress, left }: { onPress(): void; left: number }) {
