@@ -143,7 +143,9 @@ describe('a list of buildings', () => {
     await page.getByRole('textbox', { name: 'Levels, row 5' }).fill('3');
     await page.reload();
     await page.getByRole('button', { name: 'Bring in 1 mended row' }).click();
-    await expect.poll(() => counts(page)).toMatchObject({ added: 1, unchanged: 2, refused: 1 });
+    await expect
+      .poll(() => counts(page), { timeout: 30_000 })
+      .toMatchObject({ added: 1, unchanged: 2, refused: 1 });
     expect(await total('buildings')).toBe(before + 3);
 
     // The other way: the downloaded sheet mended, and brought in as it is.
@@ -228,7 +230,10 @@ describe('a large list', () => {
     await page.getByRole('button', { name: 'Bring in 100,000 rows' }).click();
     const bar = page.getByRole('progressbar', { name: /^Going through/ });
     await expect
-      .poll(async () => Number(await bar.getAttribute('aria-valuenow')), { interval: 50 })
+      .poll(async () => Number(await bar.getAttribute('aria-valuenow')), {
+        interval: 50,
+        timeout: 30_000,
+      })
       .toBeGreaterThan(0);
     expect(await page.getByText('Cancelling writes nothing').count()).toBe(1);
     await page.getByRole('button', { name: 'Cancel' }).click();
