@@ -220,12 +220,15 @@ function noWorse(context: CandidateContext, one: Candidate, two: Candidate): boo
 
 /**
  * Of the ways that fall short the ones that say something: what a source gives without a pump, and
- * the best that it gives where nothing from it meets the demand.
+ * the best that it gives where nothing from it meets the demand. Where nothing meets it at all they
+ * are worth asking for less: what brings nothing is left out of them.
  */
 export function tellingOfShort(
   context: CandidateContext,
   candidates: readonly Candidate[],
 ): Candidate[] {
+  const noneMeets = !candidates.some(({ meetsDemand }) => meetsDemand);
+  const best = (short: readonly Candidate[]) => bestShort(context, short, noneMeets);
   const groups = new Map<string, Candidate[]>();
   for (const one of candidates) {
     const sources = sourcesOf(one);
@@ -234,8 +237,8 @@ export function tellingOfShort(
   return [...groups.values()].flatMap((group) => {
     const meets = group.filter(({ meetsDemand }) => meetsDemand);
     const short = group.filter(({ meetsDemand }) => !meetsDemand);
-    const told = [...bestShort(context, short.filter(isUnpumped))];
-    if (meets.length === 0) told.push(...bestShort(context, short));
+    const told = [...best(short.filter(isUnpumped))];
+    if (meets.length === 0) told.push(...best(short));
     return [...meets, ...new Map(told.map((one) => [one.id, one])).values()];
   });
 }
@@ -245,11 +248,15 @@ function isUnpumped({ arrangement }: Candidate): boolean {
 }
 
 /** The best of those that bring about as much as the one that brings most; none of none. */
-function bestShort(context: CandidateContext, short: readonly Candidate[]): Candidate[] {
+function bestShort(
+  context: CandidateContext,
+  short: readonly Candidate[],
+  spare: boolean,
+): Candidate[] {
   const most = Math.max(...short.map(({ mostGpm }) => mostGpm));
   return short
     .filter(({ mostGpm }) => mostGpm >= most - alike.shortGpm)
-    .map((one) => spared(context, one))
+    .map((one) => (spare ? spared(context, one) : one))
     .sort(byRank(context.ranking))
     .slice(0, 1);
 }

@@ -161,6 +161,22 @@ test('the plan carries the ground: heights of both ends and of the hill between'
   expect(plan.lines.find(({ terrain: heights }) => heights)?.terrain).toEqual(terrain);
 });
 
+test('a hill that leaves no pressure in the hose is told of', () => {
+  const over = (elevationFt: number) =>
+    wayOf(
+      chooseSupply(
+        situation({
+          demandGpm: 300,
+          hydrants: [at('H-1', [62, 44, 1060], 550, { terrain: [{ alongFt: 300, elevationFt }] })],
+        }),
+      ),
+      'direct lay',
+    ).notices.some(({ text }) => text.includes('hill'));
+  // 62 psi hold up 143 ft of water at rest, less while it flows.
+  expect(over(20)).toBe(false);
+  expect(over(143)).toBe(true);
+});
+
 describe('the flow of a way', () => {
   it('straight from the hydrant is that of a forward lay', () => {
     const plan = forwardLay({

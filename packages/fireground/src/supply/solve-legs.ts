@@ -12,6 +12,7 @@ import { ordersFor } from '../words/orders.ts';
 import type { Arrangement } from './arrangement.ts';
 import { supplyAsSet } from './as-set.ts';
 import type { CancelSignal } from './cancel.ts';
+import { hilltopNotices } from './hilltops.ts';
 import { planOfLegs } from './leg-plan.ts';
 import type { RespondingRig, Situation } from './situation.ts';
 
@@ -149,7 +150,7 @@ export class LegSolver {
       mostGpm,
       binding: most.binding,
       orders: answer.orders,
-      notices: answer.notices,
+      notices: [...hilltopNotices(answer.plan, answer.state, this.#units), ...answer.notices],
     };
   }
 
@@ -169,7 +170,10 @@ export class LegSolver {
       mostGpm,
       binding: binding.filter((one, at) => binding.findIndex(({ id }) => id === one.id) === at),
       orders: ordersFor(set.plan, state, limits, [], this.#units),
-      notices: noticesFor(set.plan, state, limits, rest, this.#units),
+      notices: [
+        ...hilltopNotices(set.plan, state, this.#units),
+        ...noticesFor(set.plan, state, limits, rest, this.#units),
+      ],
     };
   }
 }
