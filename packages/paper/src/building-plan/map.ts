@@ -1,18 +1,10 @@
 /** A small map drawn natively: streets, building, hydrants, hose. North is up. */
 import { crowFt, type LonLat } from '@plugside/records/streets';
 import type { Point } from '../sheet/ink.ts';
+import { type Box, type Frame, Labels } from '../sheet/labels.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { put, type TextStyle } from '../sheet/text.ts';
 import type { PlanMap } from './data.ts';
-
-interface Frame {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-}
-
-type Box = readonly [left: number, top: number, right: number, bottom: number];
 
 const PAD = 26;
 const LEAST_SPAN_FT = 350;
@@ -23,6 +15,9 @@ export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): void {
   const { toPage, perFt } = projection(map, frame);
   const line = (path: readonly LonLat[]) => path.map(toPage);
   const labels = new Labels(frame);
+  // The scale bar and the north arrow.
+  labels.block([frame.x, frame.y + frame.height - 22, frame.x + 130, frame.y + frame.height]);
+  labels.block([frame.x + frame.width - 24, frame.y, frame.x + frame.width, frame.y + 36]);
   ink.inside(frame.x, frame.y, frame.width, frame.height, () => {
     const wide = Math.max(3.5, Math.min(11, 30 * perFt));
     for (const { path, footOnly } of map.streets) {
@@ -113,57 +108,6 @@ function drop({ ink }: Sheet, [x, y]: Point, used: boolean): void {
   ink.path(corners, { widthPt: 1, tone: 'ink' });
 }
 
-/** Keeps labels apart and inside. */
-class Labels {
-  readonly #taken: Box[] = [];
-  readonly #lines: Point[] = [];
-  readonly #frame: Frame;
-
-  constructor(frame: Frame) {
-    this.#frame = frame;
-    // The scale bar and the north arrow.
-    this.#taken.push([frame.x, frame.y + frame.height - 22, frame.x + 130, frame.y + frame.height]);
-    this.#taken.push([frame.x + frame.width - 24, frame.y, frame.x + frame.width, frame.y + 36]);
-  }
-
-  /** A mark that no label covers. */
-  block([x, y]: Point): void {
-    this.#taken.push([x - 4, y - 4, x + 4, y + 4]);
-  }
-
-  /** Lines that labels keep off where they can. */
-  keepOff(points: readonly Point[]): void {
-    for (const [at, to] of points.slice(1).entries()) {
-      const from = points[at]!;
-      const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 3));
-      for (let step = 0; step <= steps; step += 1) {
-        const x = from[0] + (step / steps) * (to[0] - from[0]);
-        const y = from[1] + (step / steps) * (to[1] - from[1]);
-        this.#lines.push([x, y]);
-      }
-    }
-  }
-
-  /** Whether a box is off every line. */
-  isOff([left, top, right, bottom]: Box): boolean {
-    return this.#lines.every(
-      ([x, y]) => x < left - 1 || x > right + 1 || y < top - 1 || y > bottom + 1,
-    );
-  }
-
-  take(box: Box): boolean {
-    const { x, y, width, height } = this.#frame;
-    const [left, top, right, bottom] = box;
-    if (left < x + 2 || top < y + 2 || right > x + width - 2 || bottom > y + height - 2)
-      return false;
-    const apart = this.#taken.every(
-      (other) => right < other[0] || left > other[2] || bottom < other[1] || top > other[3],
-    );
-    if (apart) this.#taken.push(box);
-    return apart;
-  }
-}
-
 function writeLabels(
   sheet: Sheet,
   map: PlanMap,
@@ -192,7 +136,10 @@ function writeLabels(
     put(ink, text, found[0][0], found[0][1], style);
   };
   for (const { path, next } of map.lays) if (!next) labels.keepOff(path.map(toPage));
-  for (const { at } of map.hydrants) labels.block(toPage(at));
+  for (const { at } of map.hydrants) {
+    const [x, y] = toPage(at);
+    labels.block([x - 4, y - 4, x + 4, y + 4]);
+  }
 
   for (const { name, at, used } of map.hydrants) {
     if (used) beside(name, toPage(at), { size: 10.5, bold: true }, 7);

@@ -9,6 +9,7 @@ import { fitted, put, wrapped, wrappedTo } from './text.ts';
 const MARGIN = 36;
 const BLOCK_HEIGHT = 30;
 const DEFERRAL_SIZE = 8.5;
+const ASIDE_LEAST = 7;
 /** A title is shrunk to this share before it takes a second line. */
 const LEAST_TITLE = 0.66;
 /** Between what is drawn and the title block [pt]. */
@@ -100,9 +101,12 @@ export class Sheet {
   heading(text: string, { aside = '', withPt = 40, abovePt = 19 } = {}): void {
     this.need(abovePt + 7 + withPt);
     this.y += abovePt;
-    const end = put(this.ink, text, this.left, this.y, { size: 12.5, bold: true });
-    if (aside !== '') {
-      const said = fitted(this.ink, aside, this.right - end - 12, { size: 9.5, tone: 'soft' }, 7);
+    const head = fitted(this.ink, text, this.width, { size: 12.5, bold: true }, 8);
+    const end = put(this.ink, head.text, this.left, this.y, head.style);
+    const room = this.right - end - 12;
+    // An aside without room says less than none.
+    if (aside !== '' && this.ink.widthOf(aside, ASIDE_LEAST, false) <= room) {
+      const said = fitted(this.ink, aside, room, { size: 9.5, tone: 'soft' }, ASIDE_LEAST);
       put(this.ink, said.text, this.right, this.y, said.style, 'right');
     }
     this.y += 4.5;

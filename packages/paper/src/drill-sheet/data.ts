@@ -1,0 +1,45 @@
+/** What a drill sheet says. Units: gpm, psi, ft. */
+import type { LimitCheck, Plan, RigOrder, SupplyState } from '@plugside/fireground';
+import type { Source } from '../sheet/notes.ts';
+
+/** One thing to do, in its order. */
+export interface DrillStep {
+  text: string;
+  /** What can go wrong here. */
+  hazard?: string;
+}
+
+/** What one crew does. */
+export interface DrillRole {
+  role: 'Officer' | 'Hydrant engine' | 'Relay engine' | 'Attack engine' | 'Nozzle crew';
+  /** "Engine 7" */
+  who: string;
+  steps: DrillStep[];
+}
+
+/** Something to time; the department sets the target. */
+export interface Benchmark {
+  text: string;
+  /** "3 min"; a blank is printed where left out. */
+  target?: string;
+}
+
+export interface DrillSheet {
+  title: string;
+  note?: string;
+  invented: boolean;
+  /** As set and solved. */
+  plan: Plan;
+  state: SupplyState;
+  demandGpm: number;
+  /** It cannot be met: the sheet is for the most there is. */
+  shortGpm: number;
+  orders: RigOrder[];
+  limits: LimitCheck[];
+  roles: DrillRole[];
+  benchmarks: Benchmark[];
+  /** What an evaluator looks for. */
+  points: string[];
+  cautions: string[];
+  sources: Source[];
+}

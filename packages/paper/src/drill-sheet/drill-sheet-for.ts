@@ -1,0 +1,97 @@
+/** From a plan to what each crew does, and to what. */
+import {
+  coefficientFor,
+  demandOf,
+  formatHoseSize,
+  nameOf,
+  type Plan,
+  settingsFor,
+  type UnitSystem,
+} from '@plugside/fireground';
+import { figuresIn } from '../sheet/figures.ts';
+import type { Source } from '../sheet/notes.ts';
+import { originWords } from '../words.ts';
+import type { Benchmark, DrillSheet } from './data.ts';
+import { rolesOf } from './steps.ts';
+
+export interface DrillSheetRequest {
+  plan: Plan;
+  /** The department's own; blanks are printed for the usual ones where left out. */
+  benchmarks?: readonly Benchmark[];
+  units?: UnitSystem;
+}
+
+/** What is usually timed; a department fills in its own targets. */
+const USUAL_BENCHMARKS: readonly Benchmark[] = [
+  { text: 'First water from the tank at the first nozzle' },
+  { text: 'Supply line connected at both ends' },
+  { text: 'Supply water at the attack engine’s intake' },
+  { text: 'Boost under way, set pressure reached' },
+  { text: 'Wanted flow at the scene, every limit kept' },
+];
+
+const POINTS = [
+  'Protective clothing, gloves, a lookout for traffic',
+  'Hydrant flushed before anything was connected',
+  'Couplings hand-tight, no twists, lay to one side',
+  'Orders and answers on the radio were plain and repeated back',
+  'Charged slowly, pressure raised in steps, no line interrupted',
+  'Every intake kept at or above its least',
+  'Pressures given were within a tenth of those on this sheet',
+  'Shut down in order, no water hammer',
+];
+
+/**
+ * A drill sheet for a plan: its evolution set for the demand, or for the most there is, and what
+ * each crew does in order.
+ * @throws RangeError where nothing is wanted at the scene; NetworkError where the plan cannot be solved
+ */
+export function drillSheetFor(request: DrillSheetRequest): DrillSheet {
+  const { plan, units = 'us' } = request;
+  const answer = settingsFor(plan, demandOf(plan), { units });
+  const set = { ...answer.plan, demandGpm: answer.demandGpm };
+  const figures = figuresIn(units);
+  const pumpsBefore = plan.rigs.some(({ id }) => id !== plan.scene);
+  const usual = USUAL_BENCHMARKS.filter(({ text }) => pumpsBefore || !text.startsWith('Boost'));
+  return {
+    title: plan.title,
+    ...(plan.note && { note: plan.note.trim() }),
+    invented: plan.invented,
+    plan: set,
+    state: answer.state,
+    demandGpm: answer.demandGpm,
+    shortGpm: answer.possible ? 0 : answer.shortfallGpm,
+    orders: answer.orders,
+    limits: answer.limits
+      .filter(({ weight }) => weight === 'hard')
+      .sort((a, b) => a.marginFraction - b.marginFraction),
+    roles: rolesOf({ plan: set, orders: answer.orders, figures }),
+    benchmarks: [...(request.benchmarks ?? usual)],
+    points: POINTS,
+    cautions: answer.notices.filter(({ level }) => level === 'caution').map(({ text }) => text),
+    sources: sourcesOf(set, units),
+  };
+}
+
+function sourcesOf(plan: Plan, units: UnitSystem): Source[] {
+  const { full } = figuresIn(units);
+  const list: Source[] = plan.hydrants.map((hydrant) => ({
+    what: `${nameOf(hydrant)}: ${full(hydrant.staticPsi, 'pressure')} static, ${full(hydrant.residualPsi, 'pressure')} at ${full(hydrant.testGpm, 'flow')}`,
+    from: hydrant.testedOn ? `flow test of ${hydrant.testedOn}` : 'flow test without a date',
+  }));
+  const seen = new Set<string>();
+  for (const line of plan.lines) {
+    const { coefficient, origin } = coefficientFor(plan, line);
+    const what = `${formatHoseSize(line.hose, units)} hose, coefficient ${coefficient}`;
+    if (seen.has(what)) continue;
+    seen.add(what);
+    list.push({ what, from: originWords(origin) });
+  }
+  for (const rig of plan.rigs) {
+    list.push({
+      what: `Pump of ${nameOf(rig)}`,
+      from: rig.capability ? 'its own pump test' : `its rating, ${full(rig.ratedGpm, 'flow')}`,
+    });
+  }
+  return list;
+}
