@@ -37,5 +37,5 @@ export { TICKS_PER_S } from './state.ts';
 export { step } from './step.ts';
 export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
 // What each role sees
-export { viewFor } from './view.ts';
+export { notices, viewFor } from './view.ts';
 export type * from './view-shape.ts';

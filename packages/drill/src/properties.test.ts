@@ -78,17 +78,15 @@ function anyAction(scene: DrillScene): fc.Arbitrary<Submitted> {
     },
     {
       weight: 1,
-      arbitrary: fc
-        .constantFrom(...radioPresets)
-        .map(
-          (preset): DrillAction => ({
-            do: 'radio',
-            message:
-              'needs' in preset
-                ? { preset: preset.key, [preset.needs]: 100 }
-                : { preset: preset.key },
-          }),
-        ),
+      arbitrary: fc.constantFrom(...radioPresets).map(
+        (preset): DrillAction => ({
+          do: 'radio',
+          message:
+            'needs' in preset
+              ? { preset: preset.key, [preset.needs]: 100 }
+              : { preset: preset.key },
+        }),
+      ),
     },
     {
       weight: 1,

@@ -1,5 +1,6 @@
 /** What a role sees: plain JSON, small enough to send several times a second. */
 import type { PortRef, PumpSetting } from '@plugside/fireground';
+import type { DrillStep } from './drill-step.ts';
 import type { DrillEvent } from './event.ts';
 import type { HoseEnd, ValveId } from './names.ts';
 import type { RadioEntry } from './radio.ts';
@@ -95,10 +96,12 @@ export interface DrillView {
   ports: PortView[];
   pumps: PumpView[];
   radio: RadioEntry[];
+  /** The role's next step, where it was asked for and there is one; left out: wait, or done. */
+  next?: DrillStep;
   truth?: DrillTruth;
 }
 
-/** An event with its moment, as it is told to those who could notice it. */
+/** An event with its moment, as it is told to those who notice it (see `notices`). */
 export interface NoticedEvent extends DrillEvent {
   tick: number;
 }

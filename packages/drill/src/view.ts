@@ -8,6 +8,8 @@ import {
 } from '@plugside/fireground';
 import { gaugeNoise } from './gauge-noise.ts';
 import { waterIn } from './hose-front.ts';
+import type { LogEntry } from './log.ts';
+import { nextStep } from './played-by.ts';
 import type { Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
 import { type DrillState, type HoseState, type PumpState, TICKS_PER_S } from './state.ts';
@@ -24,10 +26,16 @@ import type {
  * What a role sees of a drill: gauges, valves, ports and hose ends within reach, and the radio. Gauges lag
  * and are a little restless, the same for everyone who reads them. Instructor and observer see all of it,
  * and the truth beside it.
+ * @param options `guided`: the role's next step comes with it
  */
-export function viewFor(role: Role, scene: DrillScene, state: DrillState): DrillView {
+export function viewFor(
+  role: Role,
+  scene: DrillScene,
+  state: DrillState,
+  options: { guided?: boolean } = {},
+): DrillView {
   const sees = role === 'instructor' || role === 'observer';
-  const reach = new Set(sees ? piecesOf(scene.plan).map(({ id }) => id) : scene.posts[role]);
+  const reach = reachOf(role, scene);
   const view: DrillView = {
     role,
     tick: state.tick,
@@ -51,7 +59,39 @@ export function viewFor(role: Role, scene: DrillScene, state: DrillState): Drill
     radio: state.radio.filter((entry) => sees || entry.to === undefined || entry.to === role),
   };
   if (sees) view.truth = truthOf(scene, state);
+  else if (options.guided) {
+    const next = nextStep(role, scene, state);
+    if (next) view.next = next;
+  }
   return view;
+}
+
+/** The pieces that a role sees: its post, or all. */
+function reachOf(role: Role, scene: DrillScene): Set<string> {
+  const sees = role === 'instructor' || role === 'observer';
+  return new Set(sees ? piecesOf(scene.plan).map(({ id }) => id) : scene.posts[role]);
+}
+
+/**
+ * Whether a role notices an entry of the log: what was done or refused to itself, what happens at a piece or
+ * a hose end within its reach. Instructor and observer notice everything. The radio is in the view.
+ */
+export function notices(
+  role: Role,
+  scene: DrillScene,
+  state: DrillState,
+  entry: LogEntry,
+): boolean {
+  if (role === 'instructor' || role === 'observer') return true;
+  if (entry.kind !== 'event') return entry.role === role;
+  const { piece, kind } = entry.event;
+  if (kind === 'fault' || kind === 'fault lifted') return false;
+  const reach = reachOf(role, scene);
+  if (reach.has(piece)) return true;
+  const valve = scene.valves.find(({ id }) => id === piece);
+  if (valve) return reach.has(valve.pieceId);
+  const hose = state.hoses.find(({ id }) => id === piece);
+  return hose !== undefined && (reach.has(hose.from.at) || reach.has(hose.to.at));
 }
 
 function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<string>): GaugeView[] {

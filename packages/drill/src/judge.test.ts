@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import type { DrillAction, Submitted } from './action.ts';
+import { createDrill } from './drill.ts';
+import { boostThroughValve } from './evolutions/boost-through-valve.ts';
+import { type CriterionKey, judge } from './judge.ts';
+import { playedBy } from './played-by.ts';
+import { type PlayedRole, playedRoles } from './role.ts';
+import type { Drill } from './running-drill.ts';
+import type { DrillScene } from './scene.ts';
+import { TICKS_PER_S } from './state.ts';
+import { step } from './step.ts';
+
+const start = (change: (scene: DrillScene) => void = () => {}) => {
+  const scene = boostThroughValve.scene();
+  change(scene);
+  return createDrill(scene, 1);
+};
+
+function run(drill: Drill, seconds: number, who: (drill: Drill) => Submitted[] = () => []): void {
+  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill, who(drill));
+}
+
+const act = (drill: Drill, role: PlayedRole | 'instructor', action: DrillAction) =>
+  step(drill, [{ role, action }]);
+
+const judged = (drill: Drill, key: CriterionKey) =>
+  judge(drill.scene, drill.state).find((one) => one.key === key)!;
+
+describe('judge', () => {
+  it('counts the seconds that an open nozzle is without its water, and says when', () => {
+    const drill = start();
+    run(drill, 2);
+    // The pump out of gear for ten seconds: hydrant pressure alone does not make a stream.
+    act(drill, 'attack operator', {
+      do: 'set valve',
+      valve: 'A1.discharge1',
+      opening: 0,
+      overS: 1,
+    });
+    run(drill, 10);
+    act(drill, 'attack operator', {
+      do: 'set valve',
+      valve: 'A1.discharge1',
+      opening: 1,
+      overS: 1,
+    });
+    run(drill, 5);
+    const interrupted = judged(drill, 'water interrupted');
+    // Shut from 3 s to 12 s, and a part of each second of travel.
+    expect(interrupted.value).toBeGreaterThan(9);
+    expect(interrupted.value).toBeLessThan(11.2);
+    expect(interrupted.met).toBe(false);
+    expect(interrupted.worst).toEqual({ value: 0, unit: 'gpm', piece: 'N1' });
+    const [moment] = interrupted.moments;
+    expect(moment!.piece).toBe('N1');
+    expect(moment!.toTick - moment!.fromTick).toBe(Math.round(interrupted.value! * TICKS_PER_S));
+    expect(judged(drill, 'nozzle swing').met).toBe(false);
+  });
+
+  it('does not count a nozzle that its crew has shut', () => {
+    const drill = start();
+    run(drill, 1);
+    act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0 });
+    run(drill, 5);
+    expect(judged(drill, 'water interrupted')).toMatchObject({ value: 0, met: true, moments: [] });
+  });
+
+  it('holds intake and main to the department’s benchmarks', () => {
+    const strict = start(({ benchmarks }) => {
+      benchmarks.intakePsi = 200;
+      benchmarks.mainPsi = 200;
+    });
+    run(strict, 10);
+    // Every tick is under: ten seconds each.
+    expect(judged(strict, 'intake').value).toBe(10);
+    expect(judged(strict, 'main').value).toBe(10);
+    expect(judged(strict, 'intake').met).toBe(false);
+    const usual = start();
+    run(usual, 10);
+    expect(judged(usual, 'intake')).toMatchObject({ value: 0, met: true });
+    expect(judged(usual, 'main')).toMatchObject({ value: 0, met: true });
+  });
+
+  it('tells a hose over its limit, how far and how long', () => {
+    const drill = start();
+    act(drill, 'attack operator', { do: 'set governor', rig: 'A1', pdpPsi: 300 });
+    run(drill, 30);
+    const hose = judged(drill, 'hose');
+    expect(hose.met).toBe(false);
+    // Attack hose's limit is 250 psi: 10 s and more of 30 are over it.
+    expect(hose.value).toBeGreaterThan(10);
+    expect(hose.worst!.value).toBeGreaterThan(250);
+    expect(hose.worst!.value).toBeLessThanOrEqual(300.5);
+  });
+
+  it('times the boost from the start, against a benchmark where there is one', () => {
+    const play = (drill: Drill) =>
+      playedRoles.flatMap((role) => playedBy(role, drill.scene, drill.state));
+    const quick = start(({ benchmarks }) => {
+      benchmarks.boostWithinS = 120;
+    });
+    expect(judged(quick, 'time to boost')).toMatchObject({ value: undefined, met: false });
+    run(quick, 100, play);
+    const time = judged(quick, 'time to boost');
+    expect(time.met).toBe(true);
+    // The computer puts the pump in gear at 48 s and raises it at 50.
+    expect(time.value).toBeGreaterThan(48);
+    expect(time.value).toBeLessThan(60);
+  });
+
+  it('finds a step done before one that comes first, and names both', () => {
+    const drill = start();
+    act(drill, 'hydrant operator', { do: 'set valve', valve: 'V1.handle', opening: 1 });
+    run(drill, 5);
+    expect(judged(drill, 'order')).toMatchObject({
+      value: 1,
+      met: false,
+      moments: [{ piece: 'handle to boost', note: 'bleeder open' }],
+    });
+  });
+
+  it('counts wrong connections and messages that were not given', () => {
+    const drill = start();
+    act(drill, 'hydrant operator', {
+      do: 'couple',
+      hose: 'suction',
+      end: 'to',
+      port: 'B1.intake3',
+    });
+    act(drill, 'hydrant operator', { do: 'radio', message: { preset: 'hooked up' } });
+    expect(judged(drill, 'connections')).toMatchObject({ value: 1, met: false });
+    expect(judged(drill, 'messages')).toMatchObject({ value: 3, met: false });
+    expect(judged(drill, 'messages').moments.map(({ note }) => note)).toEqual([
+      'pressure wanted',
+      'boosting',
+      'boost made',
+    ]);
+  });
+});

@@ -1,0 +1,258 @@
+import { boostedAtHydrant, type Plan, whatNow } from '@plugside/fireground';
+import { describe, expect, it } from 'vitest';
+import type { DrillAction } from './action.ts';
+import { createDrill } from './drill.ts';
+import type { EventKind } from './event.ts';
+import type { PlayedRole } from './role.ts';
+import type { Drill } from './running-drill.ts';
+import { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
+import { TICKS_PER_S } from './state.ts';
+import { step } from './step.ts';
+
+const plan = boostedAtHydrant({ attackLines: [{}, {}] });
+const withTank: Plan = {
+  ...plan,
+  rigs: plan.rigs.map((rig) => (rig.id === 'A1' ? { ...rig, tankGal: 500 } : rig)),
+};
+
+const flowing = (of: Plan = plan, more: Partial<SceneOptions> = {}) =>
+  createDrill(sceneFromPlan(of, { start: 'water flowing', ...more }), 1);
+
+function run(drill: Drill, seconds: number): void {
+  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
+}
+
+function act(drill: Drill, role: PlayedRole | 'instructor', action: DrillAction): void {
+  const refused = step(drill, [{ role, action }]).find((entry) => entry.kind === 'refused');
+  expect(refused).toBeUndefined();
+}
+
+const pumpOf = (drill: Drill, rig: string) => drill.state.pumps.find((one) => one.rigId === rig)!;
+const happened = (drill: Drill, kind: EventKind) =>
+  drill.log.filter((entry) => entry.kind === 'event' && entry.event.kind === kind);
+
+describe('hands', () => {
+  it('no valve of 3½ in or more is shut from open in under 3 s (supply hose standards, from memory)', () => {
+    const drill = flowing();
+    const large = drill.scene.valves.filter(({ boreIn }) => boreIn >= 3.5);
+    expect(large.length).toBeGreaterThan(5);
+    for (const { travelS } of large) expect(travelS).toBeGreaterThanOrEqual(3);
+    act(drill, 'attack operator', { do: 'set valve', valve: 'A1.intake1', opening: 0, overS: 0 });
+    run(drill, 2.8);
+    expect(drill.state.valves.find(({ id }) => id === 'A1.intake1')!.opening).toBeGreaterThan(0);
+  });
+
+  it('move slower where that is asked for, and arrive exactly', () => {
+    const drill = flowing();
+    act(drill, 'hydrant operator', { do: 'set valve', valve: 'H1.stem', opening: 0.25, overS: 30 });
+    const stem = () => drill.state.valves.find(({ id }) => id === 'H1.stem')!.opening;
+    run(drill, 15);
+    expect(stem()).toBeCloseTo(1 - 0.75 / 2, 1);
+    run(drill, 16);
+    expect(stem()).toBe(0.25);
+  });
+
+  it('shut on moving water are told of, by the published rule ΔP = 0.070·Δv·L/t (Water-hammer equations)', () => {
+    const drill = flowing(plan);
+    const { flowGpm } = drill.state.hoses.find(({ id }) => id === 'lay')!;
+    act(drill, 'attack operator', { do: 'set valve', valve: 'A1.intake1', opening: 0 });
+    const entry = happened(drill, 'shut fast')[0]!;
+    const speed = (0.4085 * flowGpm) / 25;
+    const psi = (0.07 * speed * 600) / 3;
+    const text = entry.kind === 'event' ? entry.event.text : '';
+    const told = Number(/some (\d+) psi/.exec(text)?.[1]);
+    expect(Math.abs(told - psi)).toBeLessThan(0.02 * psi + 1);
+    const slow = flowing(plan);
+    act(slow, 'attack operator', { do: 'set valve', valve: 'A1.intake1', opening: 0, overS: 60 });
+    expect(happened(slow, 'shut fast')).toEqual([]);
+  });
+});
+
+describe('governor and throttle', () => {
+  it('close on their setting with a first-order lag: 63.2 % of the way after its time (1 − 1/e)', () => {
+    const drill = flowing();
+    act(drill, 'attack operator', { do: 'set governor', rig: 'A1', pdpPsi: 200 });
+    run(drill, drill.scene.settings.governorLagS - 1 / TICKS_PER_S);
+    expect((pumpOf(drill, 'A1').dischargePsi - 150) / 50).toBeCloseTo(0.632, 1);
+    run(drill, 30);
+    expect(pumpOf(drill, 'A1').dischargePsi).toBeCloseTo(200, 1);
+  });
+
+  it('stand at what the solver gives for the same throttle, the affinity laws with it', () => {
+    const drill = flowing();
+    act(drill, 'attack operator', { do: 'set throttle', rig: 'A1', speedFraction: 0.6 });
+    run(drill, 40);
+    const rigs = plan.rigs.map((rig) =>
+      rig.id === 'A1'
+        ? { ...rig, setting: { mode: 'throttled' as const, speedFraction: 0.6 } }
+        : rig,
+    );
+    const still = whatNow({ ...plan, rigs }).state.rigs.find(({ id }) => id === 'A1')!;
+    expect(Math.abs(pumpOf(drill, 'A1').dischargePsi - still.pdpPsi)).toBeLessThan(0.1);
+    expect(Math.abs(pumpOf(drill, 'A1').flowGpm - still.flowGpm)).toBeLessThan(0.1);
+  });
+
+  it('give way where the intake starves: the pump cavitates, and its discharge falls', () => {
+    const drill = flowing();
+    act(drill, 'hydrant operator', { do: 'set valve', valve: 'H1.stem', opening: 0.03 });
+    run(drill, 14);
+    expect(happened(drill, 'cavitating').length).toBeGreaterThan(0);
+    const pump = pumpOf(drill, 'A1');
+    expect(pump.dischargePsi).toBeLessThan(100);
+    expect(pump.intakePsi).toBeGreaterThan(-14.7);
+  });
+});
+
+describe('tank and prime', () => {
+  it('a tank runs dry after its gallons over its flow, and the pump loses its prime', () => {
+    const tankOnly = flowing(withTank, {
+      openings: { 'A1.tankToPump': 1, 'A1.intake1': 0 },
+      tanksGal: { A1: 100 },
+    });
+    const { flowGpm } = pumpOf(tankOnly, 'A1');
+    expect(flowGpm).toBeGreaterThan(200);
+    const seconds = (100 / flowGpm) * 60;
+    run(tankOnly, seconds - 1);
+    expect(happened(tankOnly, 'tank empty')).toEqual([]);
+    run(tankOnly, 2);
+    expect(happened(tankOnly, 'tank empty').length).toBe(1);
+    run(tankOnly, 2);
+    expect(pumpOf(tankOnly, 'A1').condition).toBe('lost prime');
+    expect(tankOnly.state.nozzles[0]!.flowGpm).toBe(0);
+    // Hydrant water finds it again.
+    act(tankOnly, 'attack operator', { do: 'set valve', valve: 'A1.intake1', opening: 1 });
+    run(tankOnly, 20);
+    expect(happened(tankOnly, 'primed').length).toBe(1);
+    expect(tankOnly.state.nozzles[0]!.flowGpm).toBeGreaterThan(130);
+  });
+
+  it('an intake relief opens when the lines shut on a high boost, and wastes what the solver says', () => {
+    const relieved: Plan = {
+      ...plan,
+      rigs: plan.rigs.map((rig) => (rig.id === 'A1' ? { ...rig, intakeReliefPsi: 105 } : rig)),
+    };
+    const drill = flowing(relieved);
+    for (const nozzle of ['N1', 'N2'])
+      act(drill, 'nozzle crew', { do: 'set valve', valve: `${nozzle}.bale`, opening: 0, overS: 5 });
+    run(drill, 20);
+    const shut = { ...relieved, nozzles: relieved.nozzles.map((one) => ({ ...one, open: false })) };
+    const still = whatNow(shut).state.rigs.find(({ id }) => id === 'A1')!;
+    expect(still.reliefGpm).toBeGreaterThan(100);
+    expect(Math.abs(pumpOf(drill, 'A1').reliefGpm - still.reliefGpm)).toBeLessThan(0.5);
+  });
+});
+
+describe('faults', () => {
+  const near = (drill: Drill, of: Plan) => {
+    const still = whatNow(of).state;
+    for (const nozzle of still.nozzles) {
+      const now = drill.state.nozzles.find(({ id }) => id === nozzle.id)!;
+      expect(Math.abs(now.flowGpm - nozzle.flowGpm)).toBeLessThan(0.2);
+    }
+    for (const rig of still.rigs)
+      expect(Math.abs(pumpOf(drill, rig.id).intakePsi - rig.intakePsi)).toBeLessThan(0.1);
+  };
+
+  it('a booster that dies lets the clapper open: the fire keeps the hydrant’s water', () => {
+    const drill = flowing();
+    expect(drill.state.assistValves[0]!.clapper).toBe('shut');
+    act(drill, 'instructor', { do: 'arm fault', fault: { id: 'f', kind: 'pump dies', rig: 'B1' } });
+    run(drill, 10);
+    expect(happened(drill, 'clapper opens').length).toBe(1);
+    expect(drill.state.nozzles[0]!.flowGpm).toBeGreaterThan(100);
+    near(drill, {
+      ...plan,
+      rigs: plan.rigs.map((rig) => (rig.id === 'B1' ? { ...rig, setting: { mode: 'idle' } } : rig)),
+    });
+  });
+
+  it('with the clapper stuck as well, the fire gets only what passes through the dead pump', () => {
+    const drill = flowing();
+    act(drill, 'instructor', {
+      do: 'arm fault',
+      fault: { id: 'c', kind: 'clapper stuck', valve: 'V1' },
+    });
+    act(drill, 'instructor', { do: 'arm fault', fault: { id: 'f', kind: 'pump dies', rig: 'B1' } });
+    run(drill, 10);
+    expect(drill.state.assistValves[0]!.clapper).toBe('stuck shut');
+    near(drill, {
+      ...plan,
+      appliances: plan.appliances.map((one) =>
+        one.kind === 'assist-valve' ? { ...one, clapperStuck: 'shut' as const } : one,
+      ),
+      rigs: plan.rigs.map((rig) => (rig.id === 'B1' ? { ...rig, setting: { mode: 'idle' } } : rig)),
+    });
+  });
+
+  it('a kinked line and a weak hydrant are what the solver makes of them, and lift again', () => {
+    const drill = flowing();
+    act(drill, 'instructor', {
+      do: 'arm fault',
+      fault: { id: 'k', kind: 'hose kinked', hose: 'lay', factor: 5 },
+    });
+    act(drill, 'instructor', {
+      do: 'arm fault',
+      fault: { id: 'w', kind: 'hydrant weak', hydrant: 'H1', share: 0.5 },
+    });
+    run(drill, 3);
+    near(drill, {
+      ...plan,
+      hydrants: plan.hydrants.map((one) => ({ ...one, testGpm: one.testGpm / 2 })),
+      lines: plan.lines.map((line) => (line.id === 'lay' ? { ...line, coefficient: 0.4 } : line)),
+    });
+    act(drill, 'instructor', { do: 'lift fault', fault: 'k' });
+    act(drill, 'instructor', { do: 'lift fault', fault: 'w' });
+    run(drill, 3);
+    near(drill, plan);
+  });
+
+  it('a burst takes the water from the fire, from its own moment on', () => {
+    const drill = flowing();
+    act(drill, 'instructor', {
+      do: 'arm fault',
+      fault: { id: 'b', atTick: 100, kind: 'hose burst', hose: 'lay' },
+    });
+    run(drill, 4);
+    expect(happened(drill, 'hose burst')).toEqual([]);
+    run(drill, 4);
+    expect(happened(drill, 'hose burst')[0]?.tick).toBe(100);
+    expect(drill.state.nozzles[0]!.flowGpm).toBe(0);
+    expect(drill.state.water.wasteGal).toBeGreaterThan(50);
+  });
+
+  it('hose past its burst pressure bursts by itself', () => {
+    const drill = flowing({
+      ...plan,
+      lines: plan.lines.map((line) => (line.id === 'lay' ? { ...line, limitPsi: 30 } : line)),
+    });
+    // 30 psi: service test 33, burst at 99; the booster's 120 psi is too much.
+    run(drill, 1);
+    expect(happened(drill, 'hose burst').length).toBe(1);
+  });
+});
+
+describe('a hose on the wrong port', () => {
+  it('behaves as it is connected, and is counted', () => {
+    const drill = createDrill(
+      sceneFromPlan(plan, {
+        start: 'water flowing',
+        looseHoses: ['discharge'],
+        outOfGear: ['B1'],
+        openings: { 'V1.handle': 0, 'B1.discharge1': 0 },
+      }),
+      1,
+    );
+    // The hose meant for the pump's discharge, onto its second intake.
+    act(drill, 'hydrant operator', {
+      do: 'couple',
+      hose: 'discharge',
+      end: 'from',
+      port: 'B1.intake2',
+    });
+    expect(drill.state.tally.wrongConnections).toEqual([
+      { tick: 0, hose: 'discharge', port: 'B1.intake2' },
+    ]);
+    run(drill, 5);
+    expect(drill.state.nozzles[0]!.flowGpm).toBeGreaterThan(100);
+  });
+});

@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest';
+import { createDrill } from './drill.ts';
+import { boostThroughValve } from './evolutions/boost-through-valve.ts';
+import { gaugeNoise } from './gauge-noise.ts';
+import { step } from './step.ts';
+import { notices, viewFor } from './view.ts';
+
+const scene = boostThroughValve.scene();
+
+describe('viewFor', () => {
+  const drill = createDrill(scene, 5);
+  for (let n = 0; n < 40; n++) step(drill);
+  const { state } = drill;
+  const hydrant = viewFor('hydrant operator', scene, state);
+  const attack = viewFor('attack operator', scene, state);
+
+  it('shows each operator the gauges, valves and hose ends at their own place, and no truth', () => {
+    expect(hydrant.gauges.map(({ id }) => id)).toEqual(['B1.intake', 'B1.discharge', 'B1.flow']);
+    expect(attack.gauges.map(({ id }) => id)).toEqual(['A1.intake', 'A1.discharge', 'A1.flow']);
+    expect(new Set(hydrant.valves.map(({ pieceId }) => pieceId))).toEqual(
+      new Set(['H1', 'V1', 'B1']),
+    );
+    expect(new Set(attack.valves.map(({ pieceId }) => pieceId))).toEqual(new Set(['A1']));
+    const ends = (view: typeof hydrant) => view.hoseEnds.map(({ hose, end }) => `${hose} ${end}`);
+    expect(ends(hydrant)).toContain('lay from');
+    expect(ends(hydrant)).not.toContain('lay to');
+    expect(ends(attack)).toContain('lay to');
+    expect(hydrant.truth).toBeUndefined();
+    expect(viewFor('nozzle crew', scene, state).gauges.map(({ id }) => id)).toEqual([
+      'N1.pressure',
+      'N2.pressure',
+      'N3.pressure',
+    ]);
+  });
+
+  it('shows instructor and observer all of it, the truth beside it', () => {
+    for (const role of ['instructor', 'observer'] as const) {
+      const view = viewFor(role, scene, state);
+      expect(view.valves.length).toBe(scene.valves.length);
+      expect(view.truth?.state.hydrants[0]?.mainPsi).toBe(state.hydrants[0]!.mainPsi);
+      expect(view.truth?.hoses.find(({ id }) => id === 'lay')?.fillShare).toBe(1);
+    }
+  });
+
+  it('says which ports are free and what is on the others', () => {
+    const port = (name: string) => hydrant.ports.find((one) => one.port === name);
+    expect(port('V1.pump-suction')).toMatchObject({ free: true, hose: null });
+    expect(port('V1.supply')).toMatchObject({ free: false, hose: 'lay' });
+    expect(port('H1.steamer')).toMatchObject({ free: false, hose: 'V1' });
+  });
+
+  it('has gauges that read the truth within their noise and a tenth', () => {
+    const truth = state.pumps.find(({ rigId }) => rigId === 'A1')!;
+    const shown = attack.gauges.find(({ id }) => id === 'A1.intake')!.value;
+    expect(Math.abs(shown - truth.intakePsi)).toBeLessThan(0.01 * truth.intakePsi + 0.1);
+  });
+
+  it('has gauges that lag: a tenth of a second after a jump they show less than half of it', () => {
+    const late = createDrill(scene, 5);
+    const before = late.state.pumps[1]!.dischargeGaugePsi;
+    step(late, [
+      { role: 'attack operator', action: { do: 'pump in gear', rig: 'A1', inGear: false } },
+    ]);
+    step(late);
+    const { dischargePsi, dischargeGaugePsi } = late.state.pumps[1]!;
+    expect(before - dischargePsi).toBeGreaterThan(30);
+    expect(before - dischargeGaugePsi).toBeLessThan((before - dischargePsi) / 2);
+    expect(before - dischargeGaugePsi).toBeGreaterThan(0);
+  });
+
+  it('keeps what the instructor says to one role from the others', () => {
+    step(drill, [
+      {
+        role: 'instructor',
+        action: { do: 'say', text: 'Watch your intake.', to: 'attack operator' },
+      },
+      { role: 'hydrant operator', action: { do: 'radio', message: { preset: 'copied' } } },
+    ]);
+    const heard = (role: 'hydrant operator' | 'attack operator' | 'observer') =>
+      viewFor(role, scene, drill.state).radio.map(({ text }) => text);
+    expect(heard('attack operator')).toEqual(['Watch your intake.', 'Copied.']);
+    expect(heard('hydrant operator')).toEqual(['Copied.']);
+    expect(heard('observer')).toEqual(['Watch your intake.', 'Copied.']);
+  });
+
+  it('shows the next step to whom it is asked for, and nothing to one who has to wait', () => {
+    const fresh = createDrill(scene, 5);
+    const next = (role: 'hydrant operator' | 'attack operator') =>
+      viewFor(role, scene, fresh.state, { guided: true }).next?.id;
+    expect(next('hydrant operator')).toBe('suction on valve');
+    expect(next('attack operator')).toBeUndefined();
+    expect(viewFor('hydrant operator', scene, fresh.state).next).toBeUndefined();
+  });
+});
+
+describe('notices', () => {
+  it('tells an event to those at the piece or at either end of the hose, and faults to nobody who is drilled', () => {
+    const { state } = createDrill(scene, 5);
+    const event = (piece: string, kind: 'cavitating' | 'fault' = 'cavitating') =>
+      ({
+        tick: 0,
+        seq: 0,
+        kind: 'event',
+        event: { kind, level: 'caution', piece, text: '' },
+      }) as const;
+    expect(notices('hydrant operator', scene, state, event('B1'))).toBe(true);
+    expect(notices('attack operator', scene, state, event('B1'))).toBe(false);
+    expect(notices('hydrant operator', scene, state, event('lay'))).toBe(true);
+    expect(notices('attack operator', scene, state, event('lay'))).toBe(true);
+    expect(notices('nozzle crew', scene, state, event('lay'))).toBe(false);
+    expect(notices('attack operator', scene, state, event('B1', 'fault'))).toBe(false);
+    expect(notices('instructor', scene, state, event('B1', 'fault'))).toBe(true);
+  });
+});
+
+describe('gaugeNoise', () => {
+  it('stays from −1 to 1, about nothing, and moves with gauge, seed and moment', () => {
+    const values = Array.from({ length: 4000 }, (_, n) => gaugeNoise(3, n * 5, 'B1.intake'));
+    for (const value of values) {
+      expect(value).toBeGreaterThanOrEqual(-1);
+      expect(value).toBeLessThanOrEqual(1);
+    }
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    // An even spread over [−1, 1] has a standard error of 0.577/√4000 = 0.009.
+    expect(Math.abs(mean)).toBeLessThan(0.04);
+    expect(gaugeNoise(3, 0, 'B1.intake')).not.toBe(gaugeNoise(4, 0, 'B1.intake'));
+    expect(gaugeNoise(3, 0, 'B1.intake')).not.toBe(gaugeNoise(3, 0, 'A1.intake'));
+    expect(gaugeNoise(3, 0, 'B1.intake')).toBe(gaugeNoise(3, 4, 'B1.intake'));
+  });
+});
