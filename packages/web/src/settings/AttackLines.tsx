@@ -12,6 +12,7 @@ import { memo } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../editing/Choice.tsx';
 import { HoseChoice } from '../editing/HoseChoice.tsx';
+import { nozzleWords } from '../editing/nozzle-words.ts';
 import { QuantityField } from '../editing/QuantityField.tsx';
 import { HOSE_LENGTH, NOZZLE_FLOW, NOZZLE_PRESSURE, NOZZLE_RISE } from '../editing/ranges.ts';
 import { useUnits } from '../editing/use-units.ts';
@@ -134,7 +135,7 @@ function NozzleFields({ plan, nozzle }: { plan: Plan; nozzle: Nozzle }) {
     ...own,
     ...nozzleCatalogue
       .filter((one) => one.use === nozzle.use)
-      .map((one) => ({ value: one.id, text: one.label })),
+      .map((one) => ({ value: one.id, text: nozzleWords(one.make, units) })),
   ];
   const replace = (id: string) => {
     const entry = nozzleCatalogue.find((one) => one.id === id);

@@ -2,6 +2,7 @@ import type { BuildingField, BuildingForDemand, DemandAnswer } from '@plugside/f
 import { Button } from 'react-aria-components';
 import { useUnits } from '../editing/use-units.ts';
 import { DemandInput } from './DemandInput.tsx';
+import { LinesInUse } from './LinesInUse.tsx';
 
 interface DemandMethodsProps {
   answers: readonly DemandAnswer[];
@@ -26,6 +27,7 @@ export function DemandMethods(props: DemandMethodsProps) {
         {answers.map((answer) => (
           <Method key={answer.method} answer={answer} {...props} />
         ))}
+        <LinesInUse governingGpm={props.governingGpm} onChoose={props.onChoose} />
       </ul>
     </details>
   );
