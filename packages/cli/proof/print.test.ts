@@ -71,7 +71,36 @@ describe('print', () => {
     expect(isPdf('stack.pdf')).toBe(true);
   });
 
+  it('writes a building’s plan, and says by its exit code whether the demand is met', () => {
+    const args = ['print', 'building-plan', '--building', 'Works, 19 Anvil Way'];
+    const met = plugside.run([
+      ...args,
+      '--demand',
+      '600 gpm',
+      '--db',
+      'district.db',
+      '-o',
+      'w.pdf',
+    ]);
+    expect(met).toMatchObject({ status: 0, stderr: '' });
+    expect(isPdf('w.pdf')).toBe(true);
+    const most = [...args, '--demand', '20000 gpm', '--db', 'district.db', '-o', 'most.pdf'];
+    expect(plugside.run(most).status).toBe(1);
+  });
+
+  it('writes a drill sheet from a plan file, with our own targets', () => {
+    const args = ['print', 'drill-sheet', 'examples/cold-store.yaml', '-o', 'd.pdf'];
+    const { answer } = plugside.json([...args, '--benchmark', 'Water at the intake=4 min']);
+    expect(isPdf('d.pdf')).toBe(true);
+    expect(answer.benchmarks).toEqual([{ text: 'Water at the intake', target: '4 min' }]);
+    expect(answer.roles.map(({ role }: { role: string }) => role)).toContain('Hydrant engine');
+    const wrong = plugside.run([...args, '--force', '--benchmark', '=4 min']);
+    expect(wrong.status).toBe(2);
+    expect(wrong.stderr).toContain('allowed');
+  });
+
   it.each([
+    ['no such building', ['building-plan', '--building', 'Nowhere'], /no building "Nowhere"/],
     ['no such rig', ['pump-chart', '--rig', 'Engine 99'], /no rig "Engine 99".*Engine 1/],
     ['no such hydrant', ['hydrant-card', '--hydrant', 'X-1'], /no hydrant "X-1".*There are: H-/],
     ['no such booster', ['hydrant-cards', '--booster', 'X'], /no rig "X"/],

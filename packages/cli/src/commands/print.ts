@@ -1,5 +1,7 @@
 import type { Command } from 'commander';
 import type { Answer } from '../answer.ts';
+import { addPrintBuildingPlan } from './print-building-plan.ts';
+import { addPrintDrillSheet } from './print-drill-sheet.ts';
 import { addPrintHydrantCard, addPrintHydrantCards } from './print-hydrant-cards.ts';
 import { addPrintPumpChart } from './print-pump-chart.ts';
 
@@ -7,9 +9,13 @@ import { addPrintPumpChart } from './print-pump-chart.ts';
 export function addPrint(program: Command, answer: Answer): void {
   const print = program
     .command('print')
-    .description('Documents that crews carry, as PDF: pump charts, hydrant cards.')
+    .description(
+      'Documents that crews carry, as PDF: pump charts, hydrant cards, building water plans, drill sheets.',
+    )
     .helpOption('-h, --help', 'print this help');
   addPrintPumpChart(print, answer);
   addPrintHydrantCard(print, answer);
   addPrintHydrantCards(print, answer);
+  addPrintBuildingPlan(print, answer);
+  addPrintDrillSheet(print, answer);
 }

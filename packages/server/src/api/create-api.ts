@@ -2,11 +2,14 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import type { RecordStore } from '@plugside/records';
 import { baseMapRoutes } from '../base-map/base-map-routes.ts';
 import { type BaseMaps, baseMaps } from '../base-map/base-maps.ts';
+import { type DrillRooms, drillRooms } from '../drill-rooms/drill-rooms.ts';
+import { drillRoutes } from '../drill-rooms/drill-routes.ts';
 import { districtTerrain } from '../elevation/district-terrain.ts';
 import { elevationRoutes } from '../elevation/elevation-routes.ts';
 import { importRoutes } from '../imports/import-routes.ts';
 import { mapLayers } from '../map/layers.ts';
 import { paperRoutes } from '../paper/paper-routes.ts';
+import { planRoutes } from '../paper/plan-routes.ts';
 import { answerProblem } from '../problem.ts';
 import { situationRoute } from '../supply/situation-route.ts';
 import { workFolder } from '../work/work-folder.ts';
@@ -29,6 +32,8 @@ export interface ApiOptions {
   baseMapFile?: string | undefined;
   /** Made from the store and the file where left out. */
   maps?: BaseMaps;
+  /** Made over the store where left out. */
+  rooms?: DrillRooms;
 }
 
 /** The API over the records: everything under `/api`. */
@@ -53,6 +58,9 @@ export function createApi(options: ApiOptions): OpenAPIHono {
   situationRoute(app, store, terrain);
   exportRoutes(app, store, work);
   paperRoutes(app, store, work);
+  planRoutes(app, store, terrain);
+  const rooms = options.rooms ?? drillRooms(store);
+  drillRoutes(app, store, rooms);
   backupRoute(app, store, work);
   openApiRoute(app, version);
   refuseOtherMethods(app);

@@ -1,3 +1,4 @@
+import { boostedAtHydrant, writePlan } from '@plugside/fireground';
 import { fillDemo, type Stored } from '@plugside/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { problemIn, type TestServer, testServer } from '../test-server.ts';
@@ -64,6 +65,43 @@ describe('a document of one record', () => {
       value: 'a5',
       allowed: 'letter or a4',
     });
+  });
+});
+
+describe('a document of a plan', () => {
+  const plan = writePlan({ ...boostedAtHydrant({ attackLines: [{}] }), demandGpm: 900 });
+
+  it('is a drill sheet', async () => {
+    const benchmarks = [{ text: 'Water at the intake', target: '4 min' }];
+    const answer = await server.ask('/paper/drill-sheet', { json: { plan, benchmarks } });
+    expect(pagesIn(await pdfIn(answer))).toBeGreaterThanOrEqual(2);
+  });
+
+  it.each([
+    ['a plan that is none', { plan: 'title: 3' }],
+    ['a plan that needs no water', { plan: writePlan(boostedAtHydrant({})) }],
+    ['no plan', {}],
+    ['a field that there is not', { plan, colour: 'red' }],
+  ])('refuses %s', async (_what, json) => {
+    const answer = await server.ask('/paper/drill-sheet', { json });
+    expect(answer.status).toBe(422);
+    expect((await problemIn(answer)).detail.length).toBeGreaterThan(10);
+  });
+
+  it('is a building’s water plan, on one page', async () => {
+    const { records } = await server.store.list('buildings', { limit: 200 });
+    const { id } = records.find(({ neededGpm }) => (neededGpm ?? 0) > 500)!;
+    const json = { buildingId: id, paper: 'a4', units: 'si' };
+    const answer = await server.ask('/paper/building-plan', { json });
+    expect(pagesIn(await pdfIn(answer))).toBe(1);
+    const beyond = await server.ask('/paper/building-plan', { json: { ...json, way: 200 } });
+    expect(beyond.status).toBe(422);
+    expect((await problemIn(beyond)).detail).toContain('way is 200; allowed: 0 to');
+  });
+
+  it('of no such building is 404', async () => {
+    const json = { buildingId: '01JZ0000000000000000000000' };
+    expect((await server.ask('/paper/building-plan', { json })).status).toBe(404);
   });
 });
 

@@ -17,7 +17,8 @@ import { answerBytes, answerKeptFile } from '../api/stream-answer.ts';
 import type { WorkFolder } from '../work/work-folder.ts';
 import { manyCards, oneCard } from './cards-from-store.ts';
 import { cardsJobs } from './cards-jobs.ts';
-import { cardsRequestSchema, checkedBody } from './cards-request.ts';
+import { cardsRequestSchema } from './cards-request.ts';
+import { checkedBody } from './checked-body.ts';
 import { type PrintedAs, paperQuery, printedAs } from './paper-query.ts';
 
 const tags = ['paper'];

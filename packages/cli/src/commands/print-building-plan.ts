@@ -1,0 +1,106 @@
+import { chooseSupply } from '@plugside/fireground';
+import type { BuildingWaterPlan } from '@plugside/paper';
+import type { Kind, Stored } from '@plugside/records/model';
+import type { Command } from 'commander';
+import type { Answer } from '../answer.ts';
+import { examples } from '../examples.ts';
+import { exitCodes } from '../exit-codes.ts';
+import { CommandFailure } from '../failure.ts';
+import { withDistrict } from '../input/district-records.ts';
+import { recordNamed } from '../input/find-record.ts';
+import { loadPaper } from '../input/paper.ts';
+import { quantityArgument } from '../input/quantity-argument.ts';
+import type { Outcome } from '../outcome.ts';
+import { type DatabaseOptions, databaseNamed, withDatabase } from './database-option.ts';
+import {
+  checkPrintable,
+  type PrintOptions,
+  printedWith,
+  withPaperOptions,
+  writePrinted,
+} from './paper-options.ts';
+
+interface BuildingOptions extends PrintOptions, DatabaseOptions {
+  building: string;
+  demand?: number;
+}
+
+/** `print building-plan`: where a building's water comes from. */
+export function addPrintBuildingPlan(print: Command, answer: Answer): void {
+  const command = print
+    .command('building-plan')
+    .description(
+      "A building's water plan on one page: the supply chosen from everything on record, a map, every pump's setting, who does what, limits, what if, and the next supply.",
+    )
+    .requiredOption('--building <name>', "the building's name or id")
+    .option(
+      '--demand <flow>',
+      'flow wanted; the needed fire flow on record where left out',
+      quantityArgument({ quantity: 'flow', least: 1, greatest: 50_000 }),
+    );
+  withPaperOptions(withDatabase(command))
+    .addHelpText(
+      'after',
+      examples(
+        [
+          'plugside print building-plan --building "Works, 19 Anvil Way" --db district.db -o works.pdf',
+          'For its needed fire flow on record.',
+        ],
+        [
+          'plugside print building-plan --building "Works, 19 Anvil Way" --demand "1500 gpm" --db district.db -o works.pdf',
+          'For a flow of your own.',
+        ],
+      ),
+    )
+    .action((options: BuildingOptions) =>
+      answer('print building-plan', options, () => ask(options)),
+    );
+}
+
+async function ask(options: BuildingOptions): Promise<Outcome> {
+  const target = databaseNamed(options);
+  checkPrintable(options);
+  const { buildingPlanFor, renderBuildingPlan } = await loadPaper();
+  const { units, demand } = options;
+  const plan = await withDistrict(target, async (store, { name }, records) => {
+    const every = async <K extends Kind>(kind: K) => {
+      const found: Stored<K>[] = [];
+      for await (const record of store.all(kind)) found.push(record);
+      return found;
+    };
+    const building = recordNamed(await every('buildings'), options.building, 'building');
+    const ground = await records.storedTerrain(store);
+    const situation = await records.situationAt(store, building.id, {
+      demandGpm: demand,
+      ...(ground && {
+        elevationAt: (longitude: number, latitude: number) =>
+          ground.elevationFt(longitude, latitude),
+      }),
+    });
+    if (!situation.situation) {
+      const why = situation.notices.filter(({ level }) => level === 'error');
+      throw new CommandFailure(why.map(({ text }) => text).join(' '));
+    }
+    const choice = chooseSupply(situation.situation, { units });
+    const made: BuildingWaterPlan = buildingPlanFor({
+      building,
+      situation,
+      choice,
+      streets: await every('streets'),
+      hydrants: await every('hydrants'),
+      waters: await every('water-sources'),
+      units,
+      ...(demand !== undefined && { demandMethod: 'as asked for' }),
+    });
+    await writePrinted(options, () => renderBuildingPlan(made, printedWith(options, name)));
+    return made;
+  });
+  return {
+    exitCode: plan.way.meetsDemand ? exitCodes.answered : exitCodes.notWithinLimits,
+    text: () => `Wrote the water plan of ${plan.building.name} to ${options.output}.`,
+    data: () => {
+      const { map: _, ...told } = plan;
+      return { answer: { question: 'print building-plan', file: options.output, ...told } };
+    },
+  };
+}
