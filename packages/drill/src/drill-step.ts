@@ -34,7 +34,7 @@ export interface DrillStep {
   water: string;
   hazard?: string;
   done: Condition;
-  /** Steps that must come first; left out: the one before it in the list. */
+  /** Steps that must come first; left out: the one before it in the list. A scene has it filled in. */
   after?: string[];
   /** What does it: shown by a teacher, done by the computer. */
   how: DrillAction[];

@@ -122,12 +122,20 @@ export function sceneFromPlan(plan: Plan, options: SceneOptions): DrillScene {
         gal: Math.min(rig.tankGal!, options.tanksGal?.[rig.id] ?? rig.tankGal!),
       })),
     posts: postsOf(plan),
-    steps: [...(options.steps ?? [])],
+    steps: ordered(options.steps ?? []),
     benchmarks: { ...defaultBenchmarks, ...options.benchmarks },
     expectedMessages: [...(options.expectedMessages ?? [])],
     faults: [...(options.faults ?? [])],
     settings,
   };
+}
+
+/** Each step with what must come before it said, so that a part of the list means what the whole does. */
+function ordered(steps: readonly DrillStep[]): DrillStep[] {
+  return steps.map((step, at) => ({
+    ...step,
+    after: step.after ?? steps.slice(Math.max(0, at - 1), at).map(({ id }) => id),
+  }));
 }
 
 function startSetting(planned: ScenePump['setting'], pdpPsi?: number): ScenePump['setting'] {
