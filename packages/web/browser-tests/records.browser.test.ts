@@ -285,6 +285,27 @@ describe('every kind of record', () => {
     await close();
   });
 
+  it('leads back to the row of a long list that one came from', async () => {
+    const { page, close } = await openRecords('records/buildings');
+    const links = page.locator('.record-link');
+    await links.first().waitFor();
+    for (const count of [200, 300]) {
+      await page.getByRole('button', { name: /^Show more/ }).scrollIntoViewIfNeeded();
+      await expect.poll(() => links.count()).toBeGreaterThanOrEqual(count);
+    }
+    const row = links.nth(250);
+    await row.scrollIntoViewIfNeeded();
+    const name = await row.textContent();
+    const scrolled = await page.evaluate(() => window.scrollY);
+    expect(scrolled).toBeGreaterThan(1000);
+    await row.click();
+    await page.locator('.record-facts').waitFor();
+    await page.goBack();
+    await expect.poll(() => page.evaluate(() => window.scrollY)).toBe(scrolled);
+    expect(await links.nth(250).textContent()).toBe(name);
+    await close();
+  });
+
   it('shows SI where the app is switched to it: 8 in is 203 mm', async () => {
     const { id } = await hydrant('Metric');
     const { page, close } = await openRecords(`records/hydrants/${id}`);

@@ -7,7 +7,7 @@ import { PlaceLink } from '../places/PlaceLink.tsx';
 import { usePathname } from '../places/place.ts';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { type RecordsAddress, recordsAddress } from './address.ts';
-import { cameBack } from './arrival.ts';
+import { arrive } from './arrival.ts';
 import { useChanged } from './changed.ts';
 import { RecordPage } from './detail/RecordPage.tsx';
 import { EditPage } from './form/EditPage.tsx';
@@ -65,12 +65,13 @@ function keyOf(address: RecordsAddress): string {
 function useFocusOnArrival(key: string) {
   const inside = useRef<HTMLElement>(null);
   const before = useRef(key);
+  const { back } = arrive();
   useEffect(() => {
     if (before.current === key) return;
     before.current = key;
-    if (!cameBack()) window.scrollTo({ top: 0 });
+    if (!back) window.scrollTo({ top: 0 });
     inside.current?.focus({ preventScroll: true });
-  }, [key]);
+  }, [key, back]);
   return inside;
 }
 

@@ -1,17 +1,28 @@
-/** How a page was come to: back to it, or on to it. */
-let wentBack = false;
+/** How a page was come to: on to it, or back to it. */
 
-/** Capturing, so that it is known before any page is drawn. */
-window.addEventListener('popstate', () => {
-  wentBack = true;
-  // What is drawn after this belongs to it; a later press of a link does not.
-  window.addEventListener('click', onward, { once: true, capture: true });
-  window.addEventListener('keydown', onward, { once: true, capture: true });
-});
-
-function onward(): void {
-  wentBack = false;
+export interface Arrival {
+  /** Of the browser's entry for this page, as long as the tab lives. */
+  entry: string;
+  /** It was here before: Back, Forward, or loaded anew. */
+  back: boolean;
 }
 
-/** True where the last move was the browser's Back or Forward. */
-export const cameBack = (): boolean => wentBack;
+let last: Arrival | null = null;
+let marks = 0;
+
+/**
+ * Marks the browser's entry for this page when it is first come to, and tells it again afterwards.
+ * What is said of an entry stays the same until another is gone to.
+ */
+export function arrive(): Arrival {
+  const state: unknown = window.history.state;
+  const marked =
+    typeof state === 'object' && state !== null && 'entry' in state ? String(state.entry) : null;
+  if (marked !== null && last?.entry === marked) return last;
+  if (marked !== null) last = { entry: marked, back: true };
+  else {
+    last = { entry: `${Date.now()}:${marks++}`, back: false };
+    window.history.replaceState({ ...(state as object | null), entry: last.entry }, '');
+  }
+  return last;
+}

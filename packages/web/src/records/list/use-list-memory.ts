@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'react';
-import { cameBack } from '../arrival.ts';
+import { arrive } from '../arrival.ts';
 
 interface Left {
   drawn: number;
   scrollPx: number;
 }
 
-/** Lists as they were left, by address; forgotten with the page. */
+/** Lists as they were left, by the browser's entry; forgotten with the page. */
 const left = new Map<string, Left>();
 
 /**
@@ -15,22 +15,21 @@ const left = new Map<string, Left>();
  * @param ready the rows stand on the page
  */
 export function useListMemory(ready: boolean, atFirst: number) {
-  const [address] = useState(() => window.location.pathname + window.location.search);
-  const [before] = useState(() => (cameBack() ? left.get(address) : undefined));
+  const [before] = useState(() => left.get(arrive().entry));
   const [drawn, setDrawn] = useState(before?.drawn ?? atFirst);
   useEffect(() => {
     if (ready && before) window.scrollTo({ top: before.scrollPx });
   }, [ready, before]);
   useEffect(() => {
+    if (!ready) return;
+    const path = window.location.pathname;
     const keep = () => {
       // The address changes before the page does: what is scrolled after that is another's.
-      const here = window.location.pathname + window.location.search;
-      if (window.location.pathname === address.split('?')[0]) {
-        left.set(here, { drawn, scrollPx: window.scrollY });
-      }
+      if (window.location.pathname !== path) return;
+      left.set(arrive().entry, { drawn, scrollPx: window.scrollY });
     };
     window.addEventListener('scroll', keep, { passive: true });
     return () => window.removeEventListener('scroll', keep);
-  }, [address, drawn]);
+  }, [ready, drawn]);
   return [drawn, setDrawn] as const;
 }
