@@ -4,6 +4,9 @@ import { compress } from 'hono/compress';
 import { etag } from 'hono/etag';
 import { answerFailure, createApi } from './api/create-api.ts';
 import { baseMaps } from './base-map/base-maps.ts';
+import { whenClosing } from './closing.ts';
+import { drillRooms } from './drill-rooms/drill-rooms.ts';
+import type { RoomSettings } from './drill-rooms/room-settings.ts';
 import { sameSite } from './guard/same-site.ts';
 import { answerProblem } from './problem.ts';
 import { securityHeaders } from './security-headers.ts';
@@ -21,6 +24,8 @@ export interface AppOptions {
   terrainFile?: string;
   /** File of map tiles to draw under the streets (PMTiles), checked with `checkTilesFile`. */
   baseMapFile?: string | undefined;
+  /** What drills wait for and let in, where it is not as usual. */
+  drills?: Partial<RoomSettings>;
   /** Address that it will listen on: decides which names it answers to. */
   host?: string;
   /** More names that it answers to. */
@@ -38,7 +43,9 @@ export function createApp(options: AppOptions): Hono {
   app.use(compress());
   if (store && maps) {
     const { terrainFile } = options;
-    app.route('/', createApi({ store, version, terrainFile, maps, baseMapFile }));
+    const rooms = drillRooms(store, options.drills);
+    whenClosing(app, () => rooms.close());
+    app.route('/', createApi({ store, version, terrainFile, maps, baseMapFile, rooms }));
   }
   app.use(etag());
 

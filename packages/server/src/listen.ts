@@ -2,8 +2,10 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { getRequestListener } from '@hono/node-server';
 import type { Hono } from 'hono';
+import { closeAll } from './closing.ts';
 import type { ServerSettings } from './settings.ts';
 import { answerUnread, refuseUnreadable } from './unreadable.ts';
+import { serveUpgrades } from './upgrade.ts';
 
 /** How many ports after the default one are tried before giving up. */
 const PORTS_TRIED = 20;
@@ -51,6 +53,7 @@ function tryPort(app: Hono, host: string, port: number): Promise<RunningServer |
     getRequestListener(app.fetch, { errorHandler: answerUnread }),
   );
   refuseUnreadable(server);
+  const sockets = serveUpgrades(server, app);
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EADDRINUSE') resolve(null);
@@ -61,12 +64,15 @@ function tryPort(app: Hono, host: string, port: number): Promise<RunningServer |
       resolve({
         url: `http://${nameInUrl(host)}:${bound}/`,
         port: bound,
-        close: () =>
-          new Promise<void>((done) => {
+        close: async () => {
+          await closeAll(app);
+          await new Promise<void>((done) => {
             server.close(() => done());
             // A browser keeps its connections open; without this the close would wait for it.
             server.closeAllConnections();
-          }),
+            for (const socket of sockets.clients) socket.terminate();
+          });
+        },
       });
     });
   });

@@ -3,11 +3,11 @@ import { monotonicFactory } from 'ulid';
 import { type Fields, idSchema, type Kind, type Stored } from '../model/index.ts';
 
 /** Rises within a millisecond too, so that order of id is order of making. */
-const nextId = monotonicFactory();
+export const newId = monotonicFactory();
 
 export function newRecord<K extends Kind>(fields: Fields<K>): Stored<K> {
   const now = new Date().toISOString();
-  return { id: nextId(), version: 1, createdAt: now, updatedAt: now, ...fields };
+  return { id: newId(), version: 1, createdAt: now, updatedAt: now, ...fields };
 }
 
 export function changedRecord<K extends Kind>(current: Stored<K>, fields: Fields<K>): Stored<K> {

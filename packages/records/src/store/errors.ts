@@ -119,3 +119,11 @@ export class StoreBusyError extends Error {
     this.name = 'StoreBusyError';
   }
 }
+
+/** Another process runs one of the drills that were to be written. Nothing was written. */
+export class DrillTakenError extends Error {
+  constructor(options?: ErrorOptions) {
+    super('Another server on these records runs this drill. Join it there.', options);
+    this.name = 'DrillTakenError';
+  }
+}

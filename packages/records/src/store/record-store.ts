@@ -1,5 +1,6 @@
 /** What a store of records does, whichever database is under it. */
 import type { FieldsIn, Kind, Stored } from '../model/index.ts';
+import type { DrillRuns } from './drill-runs.ts';
 import type { Pieces, TerrainFile, TerrainGiven } from './terrain-file.ts';
 
 export type Scalar = string | number | boolean;
@@ -128,6 +129,9 @@ export interface RecordStore {
   putTerrainFile(given: TerrainGiven, pieces: Pieces): Promise<TerrainFile>;
 
   removeTerrainFile(): Promise<void>;
+
+  /** Drills that run or have run, with their logs. */
+  readonly drillRuns: DrillRuns;
 
   close(): Promise<void>;
 }

@@ -13,6 +13,7 @@ import {
   whereClause,
 } from './conditions.ts';
 import { isBusy, isForeignKeyViolation, isUniqueViolation } from './database-errors.ts';
+import type { DrillRuns } from './drill-runs.ts';
 import { changedRecord, isId, newRecord } from './envelope.ts';
 import { DuplicateKeyError, NotFoundError, StaleRecordError, StoreBusyError } from './errors.ts';
 import { mergeRows } from './merge-rows.ts';
@@ -25,6 +26,7 @@ import type {
   RecordStore,
   Where,
 } from './record-store.ts';
+import { sqlDrillRuns } from './sql-drill-runs.ts';
 import {
   type Pieces,
   putTerrainFile,
@@ -191,6 +193,10 @@ export class SqlStore implements RecordStore {
 
   async removeTerrainFile(): Promise<void> {
     await this.#atomic((db) => removeTerrainFile(db, this.engine));
+  }
+
+  get drillRuns(): DrillRuns {
+    return sqlDrillRuns(this.#connections.read, (work) => this.#atomic(work));
   }
 
   async close(): Promise<void> {

@@ -2,8 +2,10 @@
 import type { Migration } from 'kysely';
 import { firstTables } from './0001-first-tables.ts';
 import { terrainTables } from './0002-terrain.ts';
+import { drillTables } from './0003-drills.ts';
 
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-first-tables': firstTables,
   '0002-terrain': terrainTables,
+  '0003-drills': drillTables,
 };

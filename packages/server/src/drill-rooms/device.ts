@@ -1,0 +1,26 @@
+import type { Role } from '@plugside/drill';
+import type { ServerMessage } from './messages.ts';
+
+/** A device that is in a room: one connection. */
+export interface Device {
+  role: Role;
+  /** Its own name, by which its actions are told from another's of the same role. */
+  readonly name: string;
+  /** Number of the last frame that it has; 0: none. */
+  frame: number;
+  readonly isOpen: boolean;
+  /** Sent and not yet gone [bytes]. */
+  readonly waitingBytes: number;
+  send(message: ServerMessage): void;
+  /** Text that is ready, for many devices at once. */
+  sendText(text: string): void;
+  /** Says why and closes. */
+  end(why: ServerMessage): void;
+  /** Closes once all that was sent has gone. */
+  close(): void;
+}
+
+/** Whose action: its numbers rise. */
+export function senderOf(role: Role, name: string): string {
+  return `${role}/${name}`;
+}

@@ -1,0 +1,262 @@
+/** All the drills of this server: found, made, run by one clock, written together, put aside, ended. */
+import { createDrill, type DrillScene } from '@plugside/drill';
+import {
+  type DrillRun,
+  type DrillRunFacts,
+  DrillTakenError,
+  type RecordStore,
+} from '@plugside/records';
+import { ProblemError } from '../problem.ts';
+import { DrillRoom, type RoomWrite } from './drill-room.ts';
+import { newCode } from './keys.ts';
+import { rebuilt } from './rebuild.ts';
+import { type Beat, startClock } from './room-clock.ts';
+import { defaultRoomSettings, type RoomSettings } from './room-settings.ts';
+import { emptySeats } from './seats.ts';
+
+/** After a write that failed [ms]. */
+const WRITE_AGAIN_MS = 1_000;
+/** Drills that nobody comes to are looked for so often [ms]. */
+const SWEEP_MS = 10 * 60_000;
+
+export interface NewDrill {
+  scene: DrillScene;
+  seed: number;
+  crew?: string;
+}
+
+export interface DrillRooms {
+  readonly settings: RoomSettings;
+  /** @throws ProblemError 503 where too many drills run */
+  make(drill: NewDrill): Promise<{ run: DrillRun; instructorKey: string }>;
+  /** The room of a running drill, rebuilt where it is not in memory; undefined for a code of none. */
+  open(code: string): Promise<DrillRoom | undefined>;
+  /** In memory already. */
+  inMemory(code: string): DrillRoom | undefined;
+  running(): Promise<DrillRunFacts[]>;
+  /** Writes what waits of a room, its end too. */
+  settle(room: DrillRoom): Promise<void>;
+  /** Ends a drill: judged, written, and told to all who are there. */
+  end(room: DrillRoom): Promise<void>;
+  /** Tells of each beat of the clock. */
+  watchBeats(watch: (beat: Beat) => void): void;
+  /** Writes all that waits and lets everybody go. The drills go on when the server starts again. */
+  close(): Promise<void>;
+}
+
+/** Rooms over the records' store. Nothing runs until one is opened. */
+export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}): DrillRooms {
+  const settings = { ...defaultRoomSettings, ...given };
+  const rooms = new Map<string, DrillRoom>();
+  const opening = new Map<string, Promise<DrillRoom | undefined>>();
+  const watchers: ((beat: Beat) => void)[] = [];
+  let writing: Promise<void> | undefined;
+  let writeAgainAtMs = 0;
+  let sweptAtMs = 0;
+  let closed = false;
+
+  const drop = (room: DrillRoom) => {
+    if (rooms.get(room.code) === room) rooms.delete(room.code);
+  };
+  const lose = (room: DrillRoom, message: string) => {
+    drop(room);
+    for (const device of [...room.devices]) {
+      room.devices.delete(device);
+      device.end({ type: 'error', code: 'gone', message });
+    }
+  };
+
+  const writeOne = async (room: DrillRoom, write: RoomWrite) => {
+    try {
+      await store.drillRuns.write([write.change]);
+      finish(room, write);
+    } catch (error) {
+      if (!(error instanceof DrillTakenError)) throw error;
+      lose(room, error.message);
+    }
+  };
+
+  const finish = (room: DrillRoom, { then }: RoomWrite) => {
+    room.notKept = false;
+    for (const one of then) one();
+    if (!room.result) return;
+    room.tell({ type: 'ended', result: room.result });
+    drop(room);
+    for (const device of [...room.devices]) {
+      room.devices.delete(device);
+      device.close();
+    }
+  };
+
+  const writeAll = async (all: boolean) => {
+    const nowMs = performance.now();
+    const due = [...rooms.values()].flatMap((room) => {
+      const write = room.takeWrite(nowMs, all);
+      return write ? [{ room, write }] : [];
+    });
+    if (due.length === 0) return;
+    try {
+      try {
+        await store.drillRuns.write(due.map(({ write }) => write.change));
+      } catch (error) {
+        if (!(error instanceof DrillTakenError)) throw error;
+        for (const { room, write } of due) await writeOne(room, write);
+        return;
+      }
+      for (const { room, write } of due) finish(room, write);
+    } catch (error) {
+      console.error(error);
+      writeAgainAtMs = performance.now() + WRITE_AGAIN_MS;
+      for (const { room, write } of due) {
+        if (rooms.get(room.code) !== room) continue;
+        room.putBack(write);
+        room.notKept = true;
+      }
+    }
+  };
+
+  /** One write at a time: entries go to the disk in order. */
+  const write = async (all = false): Promise<void> => {
+    while (writing) await writing;
+    writing = writeAll(all).finally(() => {
+      writing = undefined;
+    });
+    await writing;
+  };
+
+  const beat = (elapsedMs: number, count: number, behind: boolean): number => {
+    const nowMs = performance.now();
+    let ticks = 0;
+    const everyBeats = behind ? settings.beatsPerView * 2 : settings.beatsPerView;
+    let at = count;
+    for (const room of rooms.values()) {
+      at += 1;
+      try {
+        ticks += room.pass(elapsedMs, nowMs);
+        if (at % everyBeats === 0) room.show();
+      } catch (error) {
+        console.error(error);
+        lose(room, 'The server failed on this drill; its log says why. Join again.');
+        continue;
+      }
+      const { emptySinceMs } = room;
+      if (emptySinceMs !== undefined && nowMs - emptySinceMs > settings.asideAfterMs) {
+        // Only when all of it is written: whoever joins has it back from the records.
+        if (!writing && room.isWritten) drop(room);
+      }
+    }
+    if (!writing && nowMs >= writeAgainAtMs) void write();
+    if (nowMs - sweptAtMs > SWEEP_MS) {
+      sweptAtMs = nowMs;
+      sweep().catch((error) => console.error(error));
+    }
+    return ticks;
+  };
+
+  const clock = startClock(settings.beatMs, {
+    isIdle: () => rooms.size === 0,
+    beat,
+    told: (one) => {
+      for (const watch of watchers) watch(one);
+    },
+  });
+
+  const load = async (code: string): Promise<DrillRoom | undefined> => {
+    const run = await store.drillRuns.runningAs(code);
+    if (!run || closed) return undefined;
+    const room = new DrillRoom(run, rebuilt(run, await store.drillRuns.log(run.id)), settings);
+    rooms.set(code, room);
+    clock.wake();
+    return room;
+  };
+
+  const open = async (code: string) => {
+    const here = rooms.get(code);
+    if (here) return here;
+    let loading = opening.get(code);
+    if (!loading) {
+      loading = load(code).finally(() => opening.delete(code));
+      opening.set(code, loading);
+    }
+    return loading;
+  };
+
+  const settle = async (room: DrillRoom) => {
+    await write();
+    if (room.notKept) throw notKept();
+  };
+
+  const end = async (room: DrillRoom) => {
+    room.end();
+    await settle(room);
+  };
+
+  const sweep = async () => {
+    const oldest = new Date(Date.now() - settings.endedAfterMs).toISOString();
+    for (const { code, changedAt } of await store.drillRuns.running()) {
+      if (changedAt > oldest) continue;
+      const room = await open(code);
+      if (room && room.devices.size === 0) await end(room);
+    }
+  };
+
+  return {
+    settings,
+    make: async ({ scene, seed, crew }) => {
+      if ((await store.drillRuns.running()).length >= settings.mostRooms) {
+        await sweep();
+        if ((await store.drillRuns.running()).length >= settings.mostRooms) throw tooMany(settings);
+      }
+      const { seats, instructorKey } = emptySeats();
+      // Also a check that it runs at all, before anything is kept.
+      const drill = createDrill(scene, seed);
+      for (;;) {
+        const run = await store.drillRuns.add({
+          code: newCode(),
+          title: scene.title,
+          ...(scene.evolution !== undefined && { evolution: scene.evolution }),
+          ...(crew !== undefined && { crew }),
+          seed,
+          scene,
+          seats,
+        });
+        if (!run) continue;
+        rooms.set(run.code, new DrillRoom(run, { drill, lastSeqs: new Map() }, settings));
+        clock.wake();
+        return { run, instructorKey };
+      }
+    },
+    open,
+    inMemory: (code) => rooms.get(code),
+    running: () => store.drillRuns.running(),
+    settle,
+    end,
+    watchBeats: (watch) => watchers.push(watch),
+    close: async () => {
+      closed = true;
+      clock.stop();
+      await write(true);
+      for (const room of [...rooms.values()]) {
+        lose(room, 'The server stops. The drill goes on when it is back: join again.');
+      }
+    },
+  };
+}
+
+function tooMany({ mostRooms }: RoomSettings): ProblemError {
+  return new ProblemError({
+    status: 503,
+    title: 'Busy',
+    detail: `${mostRooms} drills run already. End one, or wait until one has ended.`,
+    headers: { 'Retry-After': '60' },
+  });
+}
+
+function notKept(): ProblemError {
+  return new ProblemError({
+    status: 503,
+    title: 'Not kept',
+    detail: 'The drill cannot be written just now: its clock stands. Try again in a moment.',
+    headers: { 'Retry-After': '2' },
+  });
+}

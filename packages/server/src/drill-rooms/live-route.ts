@@ -1,0 +1,47 @@
+import { type OpenAPIHono, z } from '@hono/zod-openapi';
+import { define } from '../api/define.ts';
+import { problems } from '../api/describe.ts';
+import { ProblemError } from '../problem.ts';
+import { takeWebSocket } from '../upgrade.ts';
+import type { DrillRooms } from './drill-rooms.ts';
+import type { FindRoom } from './find-room.ts';
+import { serveDevice } from './live-connection.ts';
+
+/** A drill's WebSocket. */
+export function liveRoute(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): void {
+  let connections = 0;
+  define(
+    app,
+    {
+      method: 'get',
+      path: '/api/drills/{code}/live',
+      tags: ['drills'],
+      summary: 'Take part in a drill, over a WebSocket',
+      description: 'What goes to and fro is told in docs/drills.md.',
+      request: { params: z.object({ code: z.string() }) },
+      responses: {
+        101: { description: 'The connection is a WebSocket from here on' },
+        ...problems(403, 404, 426, 429, 503),
+      },
+    },
+    async (c) => {
+      const { code } = await find(c);
+      const { mostConnections } = rooms.settings;
+      if (connections >= mostConnections) {
+        throw new ProblemError({
+          status: 503,
+          title: 'Full',
+          detail: `${mostConnections} devices are connected already. Close those that nobody uses.`,
+          headers: { 'Retry-After': '30' },
+        });
+      }
+      return takeWebSocket(c, (socket) => {
+        connections += 1;
+        socket.once('close', () => {
+          connections -= 1;
+        });
+        serveDevice(socket, code, rooms);
+      });
+    },
+  );
+}

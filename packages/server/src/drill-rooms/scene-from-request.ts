@@ -1,0 +1,119 @@
+/** The scene that a request asks for. */
+import { randomInt } from 'node:crypto';
+import type { z } from '@hono/zod-openapi';
+import {
+  type DrillScene,
+  evolutionOf,
+  evolutions,
+  mayDo,
+  readAction,
+  sceneFromPlan,
+} from '@plugside/drill';
+import { type Plan, readPlan } from '@plugside/fireground';
+import type { RecordStore } from '@plugside/records';
+import { ProblemError } from '../problem.ts';
+import type { NewDrill } from './drill-rooms.ts';
+import type { newDrillSchema } from './drill-schema.ts';
+
+/** @throws ProblemError 422 naming the field, the value and the remedy */
+export async function newDrillFrom(
+  store: RecordStore,
+  asked: z.infer<typeof newDrillSchema>,
+): Promise<NewDrill> {
+  const scene = await sceneOf(store, asked);
+  if (asked.title !== undefined) scene.title = asked.title;
+  const given = Object.entries(asked.benchmarks ?? {}).filter(([, value]) => value !== undefined);
+  scene.benchmarks = { ...scene.benchmarks, ...Object.fromEntries(given) };
+  addFaults(scene, asked.faults ?? []);
+  return {
+    scene,
+    seed: asked.seed ?? randomInt(2 ** 32),
+    ...(asked.crew !== undefined && { crew: asked.crew }),
+  };
+}
+
+async function sceneOf(
+  store: RecordStore,
+  { evolution, plan, planId, start = 'hose connected', ...asked }: z.infer<typeof newDrillSchema>,
+): Promise<DrillScene> {
+  const sources = [evolution, plan, planId].filter((one) => one !== undefined).length;
+  if (sources !== 1) {
+    throw refused('evolution', sources, 'one of evolution, plan and planId', 'Give exactly one.');
+  }
+  if (evolution !== undefined) {
+    const known = evolutionOf(evolution);
+    if (!known) {
+      const keys = evolutions.map(({ key }) => key).join(', ');
+      throw refused('evolution', evolution, keys, 'Give the key of one of them.');
+    }
+    return known.scene();
+  }
+  if (plan !== undefined) return fromPlan(planIn(plan, 'plan'), start, asked.title);
+  const record = await store.get('plans', planId ?? '');
+  if (!record) {
+    throw refused(
+      'planId',
+      planId,
+      'the id of a plan among the records',
+      'Choose one that is there.',
+    );
+  }
+  return fromPlan(planIn(record.text, 'planId'), start, asked.title ?? record.name);
+}
+
+function planIn(text: string, field: string): Plan {
+  const read = readPlan(text);
+  if (read.ok) return read.plan;
+  const issues = read.issues.slice(0, 20).map((issue) => ({
+    path: `${field}:${issue.line}`,
+    value: undefined,
+    allowed: 'a sound plan',
+    message: issue.message,
+    remedy: 'Mend the plan and send it again.',
+  }));
+  throw new ProblemError({
+    status: 422,
+    title: 'Not accepted',
+    detail: `The plan cannot be drilled: ${issues.map(({ message }) => message).join(' ')}`,
+    extra: { issues },
+  });
+}
+
+function fromPlan(plan: Plan, start: DrillScene['start'], title: string | undefined): DrillScene {
+  try {
+    return sceneFromPlan(plan, { start, ...(title !== undefined && { title }) });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw refused('plan', undefined, 'a plan that can be drilled', error.message);
+  }
+}
+
+/** As an instructor would arm them: the same that is understood and allowed there. */
+function addFaults(scene: DrillScene, given: readonly unknown[]): void {
+  given.forEach((fault, at) => {
+    const path = `faults[${at}]`;
+    const read = readAction({ do: 'arm fault', fault });
+    if ('problem' in read) {
+      throw refused(`${path}.${read.problem.field}`, undefined, 'a fault', read.problem.message);
+    }
+    const problem = mayDo('instructor', scene, read.action);
+    if (problem) throw refused(`${path}.${problem.field}`, undefined, 'a fault', problem.message);
+    if (read.action.do !== 'arm fault') return;
+    const { id } = read.action.fault;
+    if (scene.faults.some((one) => one.id === id)) {
+      throw refused(`${path}.id`, id, 'each id once', 'Give another id.');
+    }
+    scene.faults.push(read.action.fault);
+  });
+}
+
+function refused(path: string, value: unknown, allowed: string, remedy: string): ProblemError {
+  const shown = value === undefined ? '' : ` is ${JSON.stringify(value)}`;
+  const message = `${path}${shown}; allowed: ${allowed}.`;
+  return new ProblemError({
+    status: 422,
+    title: 'Not accepted',
+    detail: `${message} ${remedy}`,
+    extra: { issues: [{ path, value, allowed, message, remedy }] },
+  });
+}
