@@ -32,7 +32,7 @@ export function RecordsPlace() {
       <PlaceHeader title={district?.name ?? 'Records'} invented={district?.invented ?? false} />
       {loaded.state === 'unreachable' ? (
         <main>
-          <Unreachable what="Records" onRetry={retry} />
+          <Unreachable what="This place" onRetry={retry} />
         </main>
       ) : (
         <div className="records">
