@@ -100,7 +100,7 @@ describe('choosing a supply', () => {
       .waitFor();
     const before = await rows(page).count();
     const used = (await page.locator('.duties li b').allTextContents())[0]!;
-    await page.getByRole('checkbox', { name: new RegExp(`^${used}`) }).click();
+    await page.locator('.check').filter({ hasText: used }).click();
     await settle(page);
     await expect
       .poll(async () => (await page.locator('.duties li b').allTextContents()).includes(used))
