@@ -15,7 +15,7 @@ import {
   splitPortRef,
   tankLoss,
 } from '@plugside/fireground';
-import { buildNetwork, type LinkSpec, type Network } from '@plugside/hydraulics';
+import { buildNetwork, type LinkSpec, type Network, NetworkError } from '@plugside/hydraulics';
 import { bleederBoreIn, tankFillBoreIn } from './defaults.ts';
 import { inEffect } from './fault.ts';
 import { nozzleLinks } from './nozzle-links.ts';
@@ -42,7 +42,10 @@ export interface ValvedLink {
 }
 
 export interface DrillNetwork {
+  /** Left out: no water gets anywhere. */
   network: Network | undefined;
+  /** The solver takes no such network. */
+  refused: boolean;
   valved: ValvedLink[];
   /** Index of a link in `flowGpm`, of a node in `pressurePsi`; -1 where it is not in the network. */
   link(id: string): number;
@@ -97,11 +100,19 @@ export function buildDrillNetwork(scene: DrillScene, state: DrillState): DrillNe
 
 function built({ draft, valved }: Making): DrillNetwork {
   const spec = withWater({ nodes: [...draft.nodes.values()], links: draft.links });
-  const network = spec && buildNetwork(spec);
-  const links = new Map(spec?.links.map((link, at) => [link.id, at]));
-  const nodes = new Map(spec?.nodes.map((node, at) => [node.id, at]));
+  let network: Network | undefined;
+  let refused = false;
+  try {
+    network = spec && buildNetwork(spec);
+  } catch (error) {
+    if (!(error instanceof NetworkError)) throw error;
+    refused = true;
+  }
+  const links = new Map(network && spec?.links.map((link, at) => [link.id, at]));
+  const nodes = new Map(network && spec?.nodes.map((node, at) => [node.id, at]));
   return {
     network,
+    refused,
     valved: valved.filter(({ link }) => links.has(link)),
     link: (id) => links.get(id) ?? -1,
     node: (id) => nodes.get(id) ?? -1,

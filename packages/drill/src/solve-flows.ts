@@ -29,7 +29,7 @@ export function solveFlows(drill: Drill): boolean {
   const { network } = drill.net;
   if (!network) {
     readPieces(drill);
-    return true;
+    return !drill.net.refused;
   }
   if (!apply(drill, network)) return true;
   try {

@@ -1,17 +1,11 @@
-import {
-  freePortsOf,
-  nameOf,
-  occupantsOf,
-  type PortRef,
-  piecesOf,
-  portsOf,
-} from '@plugside/fireground';
+import { nameOf, type PortRef } from '@plugside/fireground';
 import { gaugeNoise } from './gauge-noise.ts';
 import { waterIn } from './hose-front.ts';
 import type { LogEntry } from './log.ts';
 import { nextStep } from './played-by.ts';
 import type { Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
+import { reachOf, scenePorts } from './scene-ports.ts';
 import { type DrillState, type HoseState, type PumpState, TICKS_PER_S } from './state.ts';
 import type {
   DrillTruth,
@@ -64,12 +58,6 @@ export function viewFor(
     if (next) view.next = next;
   }
   return view;
-}
-
-/** The pieces that a role sees: its post, or all. */
-function reachOf(role: Role, scene: DrillScene): Set<string> {
-  const sees = role === 'instructor' || role === 'observer';
-  return new Set(sees ? piecesOf(scene.plan).map(({ id }) => id) : scene.posts[role]);
 }
 
 /**
@@ -172,25 +160,16 @@ function looksOf(hose: HoseState, share: number): HoseEndView['looks'] {
 }
 
 function portViewsOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<string>): PortView[] {
-  const { plan } = scene;
-  const bare = { ...plan, lines: [] };
-  const hoseOn = (port: PortRef) =>
-    state.hoses.find(({ from, to }) => from.port === port || to.port === port)?.id ?? null;
-  return piecesOf(plan)
-    .filter(({ id }) => reach.has(id))
-    .flatMap((piece) => {
-      const free = new Set(freePortsOf(bare, piece).map(({ name }) => name));
-      return portsOf(piece).map(({ name, label }) => {
-        const port = `${piece.id}.${name}`;
-        const hose = hoseOn(port);
-        const sits = occupantsOf(bare, port)[0];
-        return {
-          port,
-          label: `${nameOf(piece)}, ${label.toLowerCase()}`,
-          hose: hose ?? sits ?? null,
-          free: hose === null && free.has(name),
-        };
-      });
+  const hoseOn = new Map<PortRef, string>();
+  for (const { id, from, to } of state.hoses) {
+    if (from.port !== null) hoseOn.set(from.port, id);
+    if (to.port !== null) hoseOn.set(to.port, id);
+  }
+  return scenePorts(scene)
+    .filter(({ pieceId }) => reach.has(pieceId))
+    .map(({ port, label, sits, takesHose }) => {
+      const hose = hoseOn.get(port) ?? null;
+      return { port, label, hose: hose ?? sits, free: hose === null && takesHose };
     });
 }
 
