@@ -1,6 +1,14 @@
 /** Documents made from a plan, or from everything on record around a building. */
 import { type OpenAPIHono, z } from '@hono/zod-openapi';
-import { chooseSupply, NetworkError, type Plan, readPlan } from '@plugside/fireground';
+import {
+  adjusted,
+  type Choice,
+  chooseSupply,
+  NetworkError,
+  type Plan,
+  rankingOf,
+  readPlan,
+} from '@plugside/fireground';
 import {
   buildingPlanFor,
   drillSheetFor,
@@ -63,7 +71,24 @@ const buildingSchema = z
       .max(120)
       .optional()
       .openapi({ description: 'Printed beside the demand: where it comes from' }),
-    way: z.int().min(0).max(200).default(0).openapi({ description: '0: the best' }),
+    way: z
+      .string()
+      .max(400)
+      .optional()
+      .openapi({ description: 'Id of the way to print; the best where left out' }),
+    away: z
+      .array(z.string().max(40))
+      .max(100)
+      .default([])
+      .openapi({ description: 'Rigs that do not come, by the ids of the situation' }),
+    arrivesMin: z
+      .record(z.string().max(40), z.number().min(0).max(240))
+      .default({})
+      .openapi({ description: 'Arrivals that differ from the situation’s' }),
+    first: z
+      .enum(['time to water', 'rigs used', 'hose', 'margin'])
+      .default('time to water')
+      .openapi({ description: 'Weighed first among ways that bring enough' }),
     paper: paperSchema.default('letter'),
     units: unitsSchema.default('us'),
   })
@@ -126,12 +151,17 @@ export function planRoutes(app: OpenAPIHono, store: RecordStore, terrain: Distri
         const why = situation.notices.filter(({ level }) => level === 'error');
         throw refused(why.map(({ text }) => text).join(' '));
       }
-      const plan = await solvedLater(async () =>
-        buildingPlanFor({
+      const { away, arrivesMin, first } = asked;
+      const changes = { demandGpm: null, away, arrivesMin };
+      const coming = { ...situation, situation: adjusted(situation.situation, changes) };
+      const plan = await solvedLater(async () => {
+        const ranking = rankingOf({ first });
+        const choice = chooseSupply(coming.situation, { units, ranking });
+        return buildingPlanFor({
           building: situation.building,
-          situation,
-          choice: chooseSupply(situation.situation!, { units }),
-          way,
+          situation: coming,
+          choice,
+          way: placeOf(choice, way),
           streets: await everyOne(store, 'streets'),
           hydrants: await everyOne(store, 'hydrants'),
           waters: await everyOne(store, 'water-sources'),
@@ -139,13 +169,21 @@ export function planRoutes(app: OpenAPIHono, store: RecordStore, terrain: Distri
           ...(demandMethod !== undefined && { demandMethod }),
           ...(demandMethod === undefined &&
             demandGpm !== undefined && { demandMethod: 'as asked for' }),
-        }),
-      );
+        });
+      });
       const { name: department } = await readDistrict(store);
       const printed = { printedAt: new Date(), paper, units, department };
       return answerBytes(c, renderBuildingPlan(plan, printed), { type, name: 'water-plan.pdf' });
     },
   );
+}
+
+/** Place of the way that is named; the first where none is. @throws ProblemError 422 */
+function placeOf({ ways }: Choice, id: string | undefined): number {
+  if (id === undefined) return 0;
+  const place = ways.findIndex((way) => way.id === id);
+  if (place >= 0) return place;
+  throw refused('No such way is among those chosen from now. Choose anew, then print.');
 }
 
 /** @throws ProblemError 422 with every fault of the plan */

@@ -1,7 +1,6 @@
-import type { RespondingRig, Situation } from '@plugside/fireground';
+import type { Adjustments, RespondingRig, Situation } from '@plugside/fireground';
 import { Checkbox } from 'react-aria-components';
 import { useUnits } from '../editing/use-units.ts';
-import type { Adjustments } from './adjustments.ts';
 import { MinutesField } from './MinutesField.tsx';
 
 interface ComingRigsProps {

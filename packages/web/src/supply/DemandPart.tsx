@@ -1,3 +1,4 @@
+import type { Adjustments } from '@plugside/fireground';
 import { demandByMethods } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { demandInputs } from '@plugside/records/planning';
@@ -6,7 +7,6 @@ import { originWords } from '../district/list/Facts.tsx';
 import { QuantityField } from '../editing/QuantityField.tsx';
 import { DEMAND } from '../editing/ranges.ts';
 import { useUnits } from '../editing/use-units.ts';
-import type { Adjustments } from './adjustments.ts';
 import { DemandMethods } from './DemandMethods.tsx';
 import { KeepDemand } from './KeepDemand.tsx';
 
@@ -14,6 +14,9 @@ interface DemandPartProps {
   building: Stored<'buildings'>;
   changes: Adjustments;
   onChange(changes: Adjustments): void;
+  /** The method that the demand is by; null where it was entered or is the record's. */
+  chosen: string | null;
+  onChosen(method: string | null): void;
   /** Beside what it needs. */
   children?: ReactNode;
 }
@@ -22,16 +25,16 @@ interface DemandPartProps {
 const UNKNOWN_DEMAND_GPM = 1000;
 
 /** What the building needs, where that comes from, and what the public methods say. */
-export function DemandPart({ building, changes, onChange, children }: DemandPartProps) {
+export function DemandPart(props: DemandPartProps) {
+  const { building, changes, onChange, chosen, onChosen, children } = props;
   const { system } = useUnits();
   const { inputs: recorded, assumed } = useMemo(() => demandInputs(building), [building]);
   const [inputs, setInputs] = useState(recorded);
   const answers = useMemo(() => demandByMethods(inputs, { units: system }), [inputs, system]);
-  const [chosen, setChosen] = useState<string | null>(null);
   const onRecordGpm = building.neededGpm;
   const demandGpm = changes.demandGpm ?? onRecordGpm;
   const set = (neededGpm: number | null, from: string | null) => {
-    setChosen(from);
+    onChosen(from);
     onChange({ ...changes, demandGpm: neededGpm });
   };
   return (

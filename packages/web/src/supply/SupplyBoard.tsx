@@ -1,10 +1,9 @@
-import { deferral } from '@plugside/fireground';
+import { type Adjustments, adjusted, asTheyCome, deferral, rankingOf } from '@plugside/fireground';
 import { useMemo, useState } from 'react';
 import type { SituationAnswer } from '../api/situation.ts';
 import { addressOf } from '../district/selection.ts';
 import { Findings } from '../field-tests/Findings.tsx';
 import { PlaceLink } from '../places/PlaceLink.tsx';
-import { type Adjustments, adjusted, asTheyCome, rankingOf } from './adjustments.ts';
 import { ComingRigs } from './ComingRigs.tsx';
 import { DemandPart } from './DemandPart.tsx';
 import { Refused } from './Refused.tsx';
@@ -22,6 +21,7 @@ interface SupplyBoardProps {
 export function SupplyBoard({ answer }: SupplyBoardProps) {
   const { building, situation, notices } = answer;
   const [changes, setChanges] = useState<Adjustments>(asTheyCome);
+  const [demandMethod, setDemandMethod] = useState<string | null>(null);
   return (
     <>
       <nav aria-label="Back" className="trail">
@@ -37,14 +37,25 @@ export function SupplyBoard({ answer }: SupplyBoardProps) {
       <h1 className="supply-title">{building.name}</h1>
       {building.address && <p className="soft-text">{building.address}</p>}
       <div className="supply-given">
-        <DemandPart building={building} changes={changes} onChange={setChanges}>
+        <DemandPart
+          building={building}
+          changes={changes}
+          onChange={setChanges}
+          chosen={demandMethod}
+          onChosen={setDemandMethod}
+        >
           {situation && (
             <ComingRigs situation={situation} changes={changes} onChange={setChanges} />
           )}
         </DemandPart>
       </div>
       {situation ? (
-        <Ways answer={{ ...answer, situation }} changes={changes} onChange={setChanges} />
+        <Ways
+          answer={{ ...answer, situation }}
+          changes={changes}
+          demandMethod={demandMethod}
+          onChange={setChanges}
+        />
       ) : (
         <Findings findings={notices} />
       )}
@@ -56,10 +67,11 @@ export function SupplyBoard({ answer }: SupplyBoardProps) {
 interface WaysProps {
   answer: SituationAnswer & { situation: NonNullable<SituationAnswer['situation']> };
   changes: Adjustments;
+  demandMethod: string | null;
   onChange(changes: Adjustments): void;
 }
 
-function Ways({ answer, changes, onChange }: WaysProps) {
+function Ways({ answer, changes, demandMethod, onChange }: WaysProps) {
   const service = useSupplyService();
   const situation = useMemo(() => adjusted(answer.situation, changes), [answer, changes]);
   const ranking = useMemo(() => rankingOf(changes), [changes]);
@@ -108,6 +120,8 @@ function Ways({ answer, changes, onChange }: WaysProps) {
               way={picked}
               demandGpm={choice.demandGpm}
               answer={answer}
+              changes={changes}
+              demandMethod={demandMethod}
               situation={situation}
               service={service}
             />

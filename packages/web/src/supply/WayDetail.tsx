@@ -1,6 +1,7 @@
-import type { Situation, SupplyWay } from '@plugside/fireground';
+import { type Adjustments, type Situation, type SupplyWay, writePlan } from '@plugside/fireground';
 import type { SituationAnswer } from '../api/situation.ts';
 import { useUnits } from '../editing/use-units.ts';
+import { MadePaper } from '../paper/MadePaper.tsx';
 import { PlanActions } from '../places/PlanActions.tsx';
 import { BoostChart } from './BoostChart.tsx';
 import { MishapTable } from './MishapTable.tsx';
@@ -11,6 +12,9 @@ import { TankChart } from './TankChart.tsx';
 
 interface WayDetailProps {
   way: SupplyWay;
+  changes: Adjustments;
+  /** Where the demand comes from, where it is not the record's. */
+  demandMethod: string | null;
   demandGpm: number;
   answer: SituationAnswer;
   situation: Situation;
@@ -18,7 +22,8 @@ interface WayDetailProps {
 }
 
 /** One way in full: who does what and when, what to set and say, and what becomes of it. */
-export function WayDetail({ way, demandGpm, answer, situation, service }: WayDetailProps) {
+export function WayDetail(props: WayDetailProps) {
+  const { way, demandGpm, answer, situation, service, changes, demandMethod } = props;
   const units = useUnits();
   const { title, plan, duties, orders, notices, bindingText, time } = way;
   const figures = `${units.text(way.mostGpm, 'flow')}, water at ${clock(time.waterAtMin)} min`;
@@ -96,9 +101,42 @@ export function WayDetail({ way, demandGpm, answer, situation, service }: WayDet
           </ul>
         </section>
       )}
-      {plan && <PlanActions plan={plan} refers={refersTo(way, answer)} />}
+      {plan && (
+        <PlanActions plan={plan} refers={refersTo(way, answer)}>
+          <MadePaper
+            document="building-plan"
+            from={{ ...printedFrom(answer, changes, demandMethod), way: way.id }}
+            ready="Open the water plan"
+          >
+            Print the water plan
+          </MadePaper>
+          <MadePaper
+            document="drill-sheet"
+            from={{ plan: writePlan(plan) }}
+            ready="Open the drill sheet"
+          >
+            Print a drill sheet
+          </MadePaper>
+        </PlanActions>
+      )}
     </article>
   );
+}
+
+/** The same situation and ranking, for the server to choose from again. */
+function printedFrom(
+  { building }: SituationAnswer,
+  { demandGpm, away, arrivesMin, first }: Adjustments,
+  demandMethod: string | null,
+) {
+  return {
+    buildingId: building.id,
+    ...(demandGpm !== null && { demandGpm }),
+    ...(demandGpm !== null && { demandMethod: demandMethod ?? 'entered while choosing' }),
+    away,
+    arrivesMin,
+    first,
+  };
 }
 
 function arrivalWords({ rigs }: Situation, rigId: string): string {

@@ -1,9 +1,8 @@
-import type { Choice, SupplyWay } from '@plugside/fireground';
+import type { Adjustments, Choice, SupplyWay } from '@plugside/fireground';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Switcher } from '../editing/Switcher.tsx';
 import { type Units, useUnits } from '../editing/use-units.ts';
-import type { Adjustments } from './adjustments.ts';
 import { clock } from './minutes.ts';
 
 interface WayTableProps {

@@ -2,7 +2,9 @@ import { type Kind, kindLabels } from '@plugside/records/model';
 import { getRecord } from '../../api/records.ts';
 import { useLoaded } from '../../district/use-loaded.ts';
 import { useUnits } from '../../editing/use-units.ts';
+import { PaperLink } from '../../paper/PaperLink.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
+import { supplyAddress } from '../../supply/address.ts';
 import { editPath } from '../address.ts';
 import { Crumbs } from '../Crumbs.tsx';
 import { useChanged } from '../changed.ts';
@@ -46,6 +48,20 @@ function Page({ kind, record }: { kind: Kind; record: Values }) {
           {onMap && (
             <PlaceLink className="plain-button link-button" href={onMap}>
               Show on the map
+            </PlaceLink>
+          )}
+          {kind === 'hydrants' && (
+            <PaperLink document={`hydrant-card/${record.id}`}>Print its card</PaperLink>
+          )}
+          {kind === 'rigs' && (
+            <PaperLink document={`pump-chart/${record.id}`}>Print its pump chart</PaperLink>
+          )}
+          {kind === 'buildings' && (
+            <PlaceLink
+              className="plain-button link-button"
+              href={supplyAddress(record.id as string)}
+            >
+              Ways to supply it
             </PlaceLink>
           )}
           {kind === 'plans' && <OpenInLay record={record} />}

@@ -1,5 +1,6 @@
 import { formatNumber } from '@plugside/fireground';
 import type { DistrictSummary } from '../../api/district.ts';
+import { HydrantCards } from '../../paper/HydrantCards.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { kindPath } from '../address.ts';
 import { shownKinds } from '../fields/field-tables.ts';
@@ -57,6 +58,7 @@ export function StartPage({ district, failed }: StartPageProps) {
         ))}
       </ul>
       <TestsDue />
+      {district && <HydrantCards hydrants={district.counts.hydrants ?? 0} />}
       <Downloads />
     </section>
   );

@@ -1,5 +1,7 @@
-/** What the officer changes about a situation before choosing: the demand, who comes, and when. */
-import type { Criterion, Situation } from '@plugside/fireground';
+/** What a person changes about a situation before choosing: the demand, who comes, and when. */
+import type { Criterion } from './choice.ts';
+import { usualRanking } from './rank.ts';
+import type { Situation } from './situation.ts';
 
 export interface Adjustments {
   /** Instead of the situation's [gpm]; null: as it is. */
@@ -19,22 +21,17 @@ export const asTheyCome: Adjustments = {
   first: 'time to water',
 };
 
-/** The usual order of what is weighed, the weightiest first. */
-const USUAL: readonly Criterion[] = [
-  'meets demand',
-  'time to water',
-  'rigs used',
-  'hose',
-  'margin',
-];
-
-export function rankingOf({ first }: Adjustments): Criterion[] {
-  const rest = USUAL.filter((criterion) => criterion !== 'meets demand' && criterion !== first);
+/** The usual ranking with one criterion moved up behind the demand. */
+export function rankingOf({ first }: Pick<Adjustments, 'first'>): Criterion[] {
+  const rest = usualRanking.filter((one) => one !== 'meets demand' && one !== first);
   return ['meets demand', first, ...rest];
 }
 
-/** The situation with the changes made, rigs again in order of arrival. */
-export function adjusted(situation: Situation, changes: Adjustments): Situation {
+/**
+ * The situation with the changes made, rigs again in order of arrival.
+ * @param changes flow [gpm], arrivals [min]; ids that the situation does not have are left aside
+ */
+export function adjusted(situation: Situation, changes: Omit<Adjustments, 'first'>): Situation {
   const rigs = situation.rigs
     .filter(({ rig }) => !changes.away.includes(rig.id))
     .map((one) => ({ ...one, arrivesMin: changes.arrivesMin[one.rig.id] ?? one.arrivesMin }))

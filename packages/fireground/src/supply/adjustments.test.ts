@@ -1,6 +1,7 @@
-import { newRig, type Situation } from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
+import { newRig } from '../patterns/pieces.ts';
 import { adjusted, asTheyCome, rankingOf } from './adjustments.ts';
+import type { Situation } from './situation.ts';
 
 const rig = (id: string, arrivesMin: number) => ({
   rig: newRig(id, 'attack'),
