@@ -57,6 +57,7 @@ export class DrillRoom {
   #rows: DrillLogRow[] = [];
   #then: (() => void)[] = [];
   #seatsChanged = false;
+  #isBeingWritten = false;
   #ended: { at: string; result: Judgement[] } | undefined;
   #owedTicks = 0;
   #emptySinceMs = Number.NEGATIVE_INFINITY;
@@ -111,6 +112,10 @@ export class DrillRoom {
     };
   }
 
+  get #isGuided(): boolean {
+    return this.seats.guided === true;
+  }
+
   lastSeq(device: Device): number {
     return this.#lastSeqs.get(senderOf(device.role, device.name)) ?? 0;
   }
@@ -144,7 +149,7 @@ export class DrillRoom {
       lastSeq: this.lastSeq(device),
       roles: this.roles,
       n: 0,
-      view: viewFor(role, drill.scene, drill.state),
+      view: viewFor(role, drill.scene, drill.state, { guided: this.#isGuided }),
     });
     if (this.notKept) device.send({ type: 'paused', paused: true, by: 'not kept' });
     this.tellRoles();
@@ -186,6 +191,13 @@ export class DrillRoom {
   changeSeats(then: () => void): void {
     this.#seatsChanged = true;
     this.#then.push(then);
+  }
+
+  /** Once all that was asked until now is done and on the disk: what is told then, holds. */
+  whenWritten(then: () => void): void {
+    const waits = this.#asked.length > 0 || this.#rows.length > 0 || this.#isBeingWritten;
+    if (waits) this.#then.push(() => this.whenWritten(then));
+    else then();
   }
 
   end(): void {
@@ -263,10 +275,18 @@ export class DrillRoom {
     if (this.#ended) change.ended = this.#ended;
     this.#rows = [];
     this.#then = [];
+    this.#isBeingWritten = true;
     this.#seatsChanged = false;
     this.#writtenTick = tick;
     this.#writtenAtMs = nowMs;
     return { change, then };
+  }
+
+  /** It is on the disk. */
+  written({ then }: RoomWrite): void {
+    this.#isBeingWritten = false;
+    this.notKept = false;
+    for (const one of then) one();
   }
 
   /** Nothing waits to be written. */
@@ -277,6 +297,8 @@ export class DrillRoom {
 
   /** It could not be written: it is to be tried again, before what has come since. */
   putBack({ change, then }: RoomWrite): void {
+    this.#isBeingWritten = false;
+    this.notKept = true;
     this.#rows.unshift(...change.log);
     this.#then.unshift(...then);
     this.#seatsChanged ||= change.seats !== undefined;
@@ -297,7 +319,7 @@ export class DrillRoom {
         frames = new ViewFrames(role);
         this.#frames.set(role, frames);
       }
-      const frame = frames.next(this.drill.scene, this.drill.state);
+      const frame = frames.next(this.drill.scene, this.drill.state, this.#isGuided);
       for (const device of reading) {
         device.sendText(device.frame === frame.n - 1 ? frame.delta : frame.whole());
         device.frame = frame.n;

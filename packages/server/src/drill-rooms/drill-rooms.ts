@@ -23,6 +23,7 @@ export interface NewDrill {
   scene: DrillScene;
   seed: number;
   crew?: string;
+  guided?: boolean;
 }
 
 export interface DrillRooms {
@@ -76,9 +77,8 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     }
   };
 
-  const finish = (room: DrillRoom, { then }: RoomWrite) => {
-    room.notKept = false;
-    for (const one of then) one();
+  const finish = (room: DrillRoom, write: RoomWrite) => {
+    room.written(write);
     if (!room.result) return;
     room.tell({ type: 'ended', result: room.result });
     drop(room);
@@ -110,7 +110,6 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
       for (const { room, write } of due) {
         if (rooms.get(room.code) !== room) continue;
         room.putBack(write);
-        room.notKept = true;
       }
     }
   };
@@ -202,12 +201,13 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
 
   return {
     settings,
-    make: async ({ scene, seed, crew }) => {
+    make: async ({ scene, seed, crew, guided }) => {
       if ((await store.drillRuns.running()).length >= settings.mostRooms) {
         await sweep();
         if ((await store.drillRuns.running()).length >= settings.mostRooms) throw tooMany(settings);
       }
       const { seats, instructorKey } = emptySeats();
+      if (guided) seats.guided = true;
       // Also a check that it runs at all, before anything is kept.
       const drill = createDrill(scene, seed);
       for (;;) {

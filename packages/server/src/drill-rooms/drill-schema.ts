@@ -40,6 +40,7 @@ export const newDrillSchema = z
       .openapi({ description: 'Of a plan; an evolution has its own' }),
     title: name.optional(),
     crew: name.optional().openapi({ description: 'Who drills: "B shift". No names of persons.' }),
+    guided: z.boolean().optional().openapi({ description: 'Roles are shown their next step' }),
     benchmarks: benchmarksSchema.optional(),
     faults: z
       .array(z.record(z.string(), z.unknown()))

@@ -158,6 +158,11 @@ class LiveConnection implements Device {
         room.changeSeats(() => room.tellRoles());
         return;
       }
+      case 'guide':
+        if (message.on) room.seats.guided = true;
+        else delete room.seats.guided;
+        room.changeSeats(() => {});
+        return;
       case 'free':
         room.freeRole(message.role);
         room.changeSeats(() => room.tellRoles());
@@ -247,7 +252,10 @@ class LiveConnection implements Device {
 
   #enter(room: DrillRoom): void {
     this.#room = room;
-    room.enter(this);
+    // So that the welcome's `lastSeq` is of what is on the disk, from an earlier connection too.
+    room.whenWritten(() => {
+      if (this.#room === room && this.isOpen) room.enter(this);
+    });
   }
 
   #giveBack(room: DrillRoom): void {

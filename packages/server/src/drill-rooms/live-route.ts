@@ -17,7 +17,7 @@ export function liveRoute(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): 
       path: '/api/drills/{code}/live',
       tags: ['drills'],
       summary: 'Take part in a drill, over a WebSocket',
-      description: 'What goes to and fro is told in docs/drills.md.',
+      description: 'What goes to and fro is told in docs/drill-rooms.md.',
       request: { params: z.object({ code: z.string() }) },
       responses: {
         101: { description: 'The connection is a WebSocket from here on' },

@@ -1,4 +1,4 @@
-/** What devices and server say to each other in a drill: JSON, one object a message. See docs/drills.md. */
+/** What devices and server say to each other in a drill: JSON, one object a message. See docs/drill-rooms.md. */
 import type {
   DrillScene,
   DrillView,
@@ -19,9 +19,13 @@ export type ClientMessage =
   | { type: 'hello'; v: number; role?: Role; key?: string; device?: string }
   /** `clientSeq` rises with each action of a device. */
   | { type: 'action'; clientSeq: number; action: unknown }
-  /** Instructor: lets the computer play a role, or not; frees a role whose device is lost; ends. */
+  /**
+   * Instructor: lets the computer play a role, or not; frees a role whose device is lost; shows roles
+   * their next step, or not; ends.
+   */
   | { type: 'computer'; role: PlayedRole; plays: boolean }
   | { type: 'free'; role: PlayedRole }
+  | { type: 'guide'; on: boolean }
   | { type: 'end' }
   /** Gives one's own role back. */
   | { type: 'leave' }
@@ -62,8 +66,8 @@ export type ServerMessage =
       n: number;
       view: DrillView;
     }
-  /** Parts that have changed since view n − 1, or all of them where `whole` is there. */
-  | { type: 'view'; n: number; whole?: true; view: Partial<DrillView> }
+  /** Parts that have changed since view n − 1, null for one that has gone; or, with `whole`, all of it. */
+  | { type: 'view'; n: number; whole?: true; view: Parts }
   | { type: 'event'; event: NoticedEvent }
   /** The action was done, and is on the disk. */
   | { type: 'taken'; clientSeq: number; tick: number }
@@ -74,6 +78,8 @@ export type ServerMessage =
   | { type: 'ended'; result: Judgement[] }
   | { type: 'error'; code: ErrorCode; message: string }
   | { type: 'pong'; at?: number };
+
+type Parts = { [part in keyof DrillView]?: DrillView[part] | null };
 
 export type ErrorCode =
   | 'not understood'
@@ -87,7 +93,7 @@ export type ErrorCode =
   | 'freed'
   | 'gone';
 
-const kinds = ['hello', 'action', 'computer', 'free', 'end', 'leave', 'ping'] as const;
+const kinds = ['hello', 'action', 'computer', 'free', 'guide', 'end', 'leave', 'ping'] as const;
 
 /** A message as it came, or why it is none. What an action holds is looked at when it is done. */
 export function readMessage(text: string): ClientMessage | { problem: string } {
@@ -126,6 +132,11 @@ export function readMessage(text: string): ClientMessage | { problem: string } {
     case 'free': {
       const role = playedRoles.find((one) => one === given.role);
       return role ? { type: 'free', role } : badRole(given.role);
+    }
+    case 'guide': {
+      const { on } = given;
+      if (typeof on !== 'boolean') return { problem: `on is ${show(on)}. Give true or false.` };
+      return { type: 'guide', on };
     }
     case 'end':
     case 'leave':

@@ -29,6 +29,7 @@ export async function newDrillFrom(
     scene,
     seed: asked.seed ?? randomInt(2 ** 32),
     ...(asked.crew !== undefined && { crew: asked.crew }),
+    ...(asked.guided !== undefined && { guided: asked.guided }),
   };
 }
 

@@ -1,4 +1,4 @@
-/** Who may act in which role of a drill: plain JSON, kept with it. */
+/** Who may act in which role of a drill, and whether it is guided: plain JSON, kept with it. */
 import { type PlayedRole, playedRoles } from '@plugside/drill';
 import { fits, hashOf, newKey } from './keys.ts';
 
@@ -11,6 +11,8 @@ export interface Seat {
 
 export interface Seats {
   instructor: string;
+  /** Roles are shown their next step. */
+  guided?: true;
   roles: Record<PlayedRole, Seat>;
 }
 

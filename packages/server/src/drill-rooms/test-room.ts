@@ -112,7 +112,7 @@ export class Tablet {
       this.#frame = message.n;
       this.view = message.whole
         ? (message.view as DrillView)
-        : { ...(this.view as DrillView), ...message.view };
+        : merged(this.view as DrillView, message.view);
     } else {
       this.heard.push(message);
       if (message.type === 'roles') this.roles = message;
@@ -210,6 +210,12 @@ export class Tablet {
     if (this.closed !== undefined) return this.closed;
     return new Promise((resolve) => this.socket.once('close', (code) => resolve(code)));
   }
+}
+
+/** Null takes a part away. */
+function merged(view: DrillView, parts: object): DrillView {
+  const all = Object.entries({ ...view, ...parts }).filter(([, part]) => part !== null);
+  return Object.fromEntries(all) as unknown as DrillView;
 }
 
 /** A tablet that has joined. */

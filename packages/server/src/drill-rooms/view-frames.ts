@@ -28,8 +28,8 @@ export class ViewFrames {
   }
 
   /** The next frame: parts of the view that are as they were are left out of its delta. */
-  next(scene: DrillScene, state: DrillState): Frame {
-    const view = viewFor(this.#role, scene, state);
+  next(scene: DrillScene, state: DrillState, guided: boolean): Frame {
+    const view = viewFor(this.#role, scene, state, { guided });
     const parts = new Map<string, string>();
     const changed: string[] = [];
     for (const [key, value] of Object.entries(view)) {
