@@ -79,6 +79,26 @@ describe('a hydrant card', () => {
     expect(at.alone.flowGpm).toBeCloseTo(mostWater(unassistedPlan(plan)).flowGpm, 1);
   });
 
+  it('is for the hose that it names, whatever the booster carries', () => {
+    const attack = { rig: engine('Engine 2', { hose: [{ size: '4', lengthFt: 800 }] }) };
+    const valved = { rig: engine('Engine 3', { assistValve: true }) };
+    const [table] = hydrantCardFor({ ...request, attack, booster: valved }).lays;
+    expect(table!.hose).toBe('4');
+    const plan = boostedAtHydrant({
+      hydrant: { staticPsi: 80, residualPsi: 60, testGpm: 1200 },
+      lay: { hose: '4', lengthFt: 1000 },
+    });
+    const steamerLoss = { lossPsi: 0, atGpm: 1000 };
+    const fresh = mostWater({
+      ...plan,
+      hydrants: plan.hydrants.map((one) => ({ ...one, steamerLoss })),
+    });
+    const at = table!.rows.find(({ lengthFt }) => lengthFt === 1000)!;
+    expect(at.boosted.flowGpm).toBeCloseTo(fresh.flowGpm, 1);
+    // 185 psi in 4 in hose at C 0.2: friction alone keeps it under what 5 in would bring.
+    expect(0.2 * (at.boosted.flowGpm / 100) ** 2 * 10).toBeLessThan(185);
+  });
+
   it('says when the test is overdue, and shows no class without one', () => {
     expect(hydrantCardFor(request).test).toMatchObject({ retestOn: '2029-05-20', overdue: false });
     expect(hydrantCardFor({ ...request, today: '2030-01-01' }).test!.overdue).toBe(true);

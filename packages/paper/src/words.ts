@@ -33,3 +33,8 @@ export function makeGpm(make: NozzleMake): number {
 export function originWords({ text, date }: Origin): string {
   return date ? `${text}, ${date}` : text;
 }
+
+/** The text with a capital at its beginning. */
+export function capital(text: string): string {
+  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
+}

@@ -1,38 +1,16 @@
 /** A building's water plan on one page: what to do first, then with what, then what if. */
 import type { Readable } from 'node:stream';
-import type { LimitCheck, Quantity, RigOrder, SupplyWay } from '@plugside/fireground';
+import type { RigOrder, SupplyWay } from '@plugside/fireground';
 import { cautions } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
 import { documentOf, type Sheet, tightnessFor } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
 import { fitted, put, wrapped, wrappedTo } from '../sheet/text.ts';
+import { capital } from '../words.ts';
 import type { BuildingWaterPlan } from './data.ts';
 import { drawMap } from './map.ts';
-
-/** What gives way where a page is full, the loosest first. */
-interface Tightness {
-  mapPt: number;
-  textPt: number;
-  limits: number;
-  cautionPt: number;
-  titlePt: number;
-  /** Above a heading. */
-  gapPt: number;
-}
-
-const TIGHTEST = 16;
-
-/** From what reads best at 0 to what a page can hold at `TIGHTEST`. */
-function tightnessAt(step: number): Tightness {
-  return {
-    mapPt: 232 - 8 * step,
-    textPt: 11 - 0.29 * step,
-    limits: Math.max(2, 6 - Math.floor(step / 3)),
-    cautionPt: 9.5 - 0.22 * step,
-    titlePt: 16 - 0.4 * step,
-    gapPt: Math.max(11, 15 - 0.4 * step),
-  };
-}
+import { limits, nextWay, whatIf } from './risks.ts';
+import { TIGHTEST, type Tightness, tightnessAt } from './tightness.ts';
 
 /**
  * A building's water plan as a PDF of one page. Where names are long the map and the small print
@@ -40,9 +18,9 @@ function tightnessAt(step: number): Tightness {
  * @returns the PDF as it is made
  */
 export function renderBuildingPlan(plan: BuildingWaterPlan, options: PaperOptions): Readable {
-  const limits = { pages: 1, tightest: TIGHTEST };
+  const room = { pages: 1, tightest: TIGHTEST };
   const draw = (sheet: Sheet, tightness: number) => drawPlan(sheet, plan, tightnessAt(tightness));
-  const tightness = tightnessFor(options, limits, draw);
+  const tightness = tightnessFor(options, room, draw);
   return documentOf(`Water plan, ${plan.building.name}`, options, (sheet) =>
     draw(sheet, tightness),
   );
@@ -231,98 +209,6 @@ function duties(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void {
   table(sheet, columns, rows, { size: tight.textPt });
 }
 
-function whatIf(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void {
-  if (plan.mishaps.length === 0) return;
-  const { bare, unit } = sheet.figures;
-  sheet.heading('What if', { withPt: 40, abovePt: tight.gapPt });
-  const columns: Column[] = [
-    { head: 'What happens', share: 3.9, size: tight.textPt, bold: true },
-    { head: `As set, ${unit('flow')}`, share: 1.15, number: true, size: tight.textPt + 1 },
-    {
-      head: `Set anew, ${unit('flow')}`,
-      share: 1.3,
-      number: true,
-      size: tight.textPt + 1,
-      bold: true,
-    },
-    { head: 'Demand', share: 1.5, size: tight.textPt },
-    { head: 'Then', share: 4, size: tight.textPt - 1 },
-  ];
-  const rows = plan.mishaps.map(({ what, flowGpm, resetGpm, stillMeets, text }): Cell[] => {
-    const short = plan.demand.flowGpm - Math.max(flowGpm, resetGpm);
-    return [
-      what,
-      bare(flowGpm, 'flow'),
-      bare(resetGpm, 'flow'),
-      stillMeets || short < 0.5 ? 'met' : `${bare(short, 'flow')} SHORT`,
-      toDo(text),
-    ];
-  });
-  table(sheet, columns, rows, { size: tight.textPt, rowPt: tight.textPt * 1.35 });
-  if (plan.mishaps.some(({ stillMeets }) => !stillMeets)) {
-    sheet.paragraph('Short: shut lines to match, and bring another supply.', {
-      size: tight.textPt - 1,
-    });
-    sheet.y += 3;
-  }
-}
-
-/** A mishap's sentences without those that its row tells by its figures. */
-function toDo(text: string): string {
-  const sentences = text.split(/(?<=\.) (?=[\d\p{Lu}])/u).slice(1);
-  return sentences.filter((sentence) => !/^The demand is met|\bshort:/.test(sentence)).join(' ');
-}
-
-const QUANTITIES: Record<LimitCheck['unit'], Quantity> = {
-  psi: 'pressure',
-  gpm: 'flow',
-  'ft/s': 'velocity',
-  inHg: 'vacuum',
-};
-
-function limits(sheet: Sheet, { way, limits: all }: BuildingWaterPlan, tight: Tightness): void {
-  const { full, bare } = sheet.figures;
-  sheet.heading('Limits as set, the tightest first', { abovePt: tight.gapPt });
-  if (all.length === 0) {
-    sheet.paragraph(capital(way.bindingText), { size: tight.textPt });
-    return;
-  }
-  const columns: Column[] = [
-    { head: 'Limit', share: 3.9, size: tight.textPt - 0.5 },
-    { head: 'is', share: 1.1, number: true, size: tight.textPt },
-    { head: 'allowed', share: 1.6, number: true, size: tight.textPt },
-    { head: 'room', share: 1.1, number: true, size: tight.textPt, bold: true },
-  ];
-  const rows = all.slice(0, tight.limits).map((limit): Cell[] => {
-    const quantity = QUANTITIES[limit.unit];
-    const allowed = full(limit.limit, quantity);
-    return [
-      limit.label,
-      bare(limit.value, quantity),
-      `${limit.sense === 'min' ? '≥' : '≤'} ${allowed}`,
-      bare(limit.margin, quantity),
-    ];
-  });
-  table(sheet, columns, rows, { size: tight.textPt, rowPt: tight.textPt * 1.35 });
-}
-
-function nextWay(sheet: Sheet, { next }: BuildingWaterPlan, tight: Tightness): void {
-  const { full } = sheet.figures;
-  sheet.heading('If that water is lost', { withPt: 24, abovePt: tight.gapPt });
-  if (!next) {
-    sheet.paragraph('No other supply is known here: ask for tenders early.', {
-      size: tight.textPt,
-    });
-    return;
-  }
-  sheet.paragraph(capital(next.title), { size: tight.textPt + 1.5, bold: true });
-  const short = next.meetsDemand ? '' : ` (${full(next.shortfallGpm, 'flow')} short)`;
-  sheet.paragraph(
-    `${full(next.mostGpm, 'flow')}${short}, water ${Math.ceil(next.time.waterAtMin)} min after the call, ${next.rigsUsed} ${next.rigsUsed === 1 ? 'rig' : 'rigs'}. ${next.bindingText}`,
-    { size: tight.textPt },
-  );
-}
-
 function notes(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void {
   const told = [...plan.way.notices.filter(({ level }) => level === 'caution'), ...plan.notices];
   const texts = [...new Set(told.map(({ text }) => text))];
@@ -334,8 +220,4 @@ function notes(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void {
     size: Math.max(6.5, tight.cautionPt - 1),
     tone: 'soft',
   });
-}
-
-function capital(text: string): string {
-  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
 }

@@ -68,11 +68,13 @@ export function renderDrillSheet(drill: DrillSheet, options: PaperOptions): Read
 }
 
 function drawing(sheet: Sheet, { plan, state }: DrillSheet): void {
+  const profile = profileOf(plan, state);
+  const part = profile.supply.length > 1 ? 'the way that brings most; ' : '';
   sheet.heading('The evolution, and the pressure along it', {
-    aside: 'hookups not to scale; dashed: least intake',
+    aside: `${part}hookups not to scale; dashed: least intake`,
     withPt: DRAWING_HEIGHT,
   });
-  schematic(sheet, plan, profileOf(plan, state), {
+  schematic(sheet, plan, profile, {
     x: sheet.left,
     y: sheet.y + 2,
     width: sheet.width,

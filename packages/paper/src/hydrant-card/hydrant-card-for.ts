@@ -151,7 +151,8 @@ function planOver(
     hydrant: level,
     test,
     attack: { ...attack, rig: { ...attack.rig, hose: load } },
-    ...(booster && { booster }),
+    // The attack engine lays: hose of the booster's own must not be picked for it.
+    ...(booster && { booster: { ...booster, rig: { ...booster.rig, hose: [] } } }),
     route: { lengthFt },
     department,
     attackLines: [],

@@ -47,6 +47,8 @@ const PER_FLOOR_PSI = 5;
 const FLOORS = [2, 3, 4, 6, 8, 10, 12];
 const LARGE_HOSE_GPM = [500, 750, 1000, 1250, 1500];
 const SMALL_HOSE_GPM = [250, 400, 500, 600, 750];
+/** Pumps under this are charted at the flows of small hose. */
+const SMALL_PUMP_GPM = 1000;
 const CONNECTION = { lines: 2, lengthFt: 100 };
 const SPRINKLER = { flowGpm: 600, basePsi: 100 };
 
@@ -157,7 +159,7 @@ function supplyBlock(
   basePsi: number,
 ): SupplyBlock {
   const lines = 1;
-  const large = hoseCatalogue[hose].limitClass === 'supply';
+  const large = hoseCatalogue[hose].limitClass === 'supply' && pump.ratedGpm >= SMALL_PUMP_GPM;
   return {
     hose,
     lines,
