@@ -1,4 +1,6 @@
 /** Arrangements on their way to being ways: solved only as far as their rank needs. */
+import { availableFlowGpm } from '@plugside/hydraulics';
+import { defaultLimits } from '../catalogue/limits.ts';
 import type { DepartmentValues } from '../plan/plan.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { arrange } from './arrange.ts';
@@ -103,10 +105,13 @@ function bestOf(context: CandidateContext, group: readonly Candidate[]): Candida
 
 /** @param group in order of cost */
 function cheapestThatDoes(context: CandidateContext, group: readonly Candidate[]): Candidate {
-  const first = solved(context, group[0]!);
-  const tried = [first];
-  let rest = group.slice(1);
-  if (!first.meetsDemand) {
+  const tried: Candidate[] = [];
+  let rest = group;
+  if (mayMeet(context, group[0]!)) {
+    tried.push(solved(context, group[0]!));
+    rest = group.slice(1);
+  }
+  if (!tried[0]?.meetsDemand) {
     const greatest = rest.filter((one) => !rest.some((other) => hasMore(context, other, one)));
     tried.push(...greatest.map((one) => solved(context, one)));
     rest = rest.filter((one) => !greatest.includes(one));
@@ -120,6 +125,17 @@ function cheapestThatDoes(context: CandidateContext, group: readonly Candidate[]
   }
   const [best] = [...tried].sort(byRank(context.ranking)) as [Candidate];
   return best.meetsDemand ? best : { ...best, variants: { all: group, greatest: tried } };
+}
+
+/** Whether the mains of a way's hydrants have the demand in them at all. */
+function mayMeet({ demandGpm, department }: CandidateContext, { arrangement }: Candidate): boolean {
+  const least = department.limits?.mainResidualPsi ?? defaultLimits.mainResidualPsi;
+  const mostGpm = arrangement.legs.reduce((gpm, { source }) => {
+    if (source.kind === 'water') return Number.POSITIVE_INFINITY;
+    const { hydrant } = source.at;
+    return gpm + (hydrant.staticPsi > least ? availableFlowGpm(hydrant, least) : 0);
+  }, 0);
+  return mostGpm >= demandGpm;
 }
 
 /** Lesser variants asked of one that falls short: as much water for less is better. */

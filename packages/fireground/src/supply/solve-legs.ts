@@ -9,10 +9,11 @@ import { SupplySearch } from '../questions/supply-search.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { noticesFor } from '../words/notices.ts';
 import { ordersFor } from '../words/orders.ts';
-import type { Arrangement } from './arrangement.ts';
+import type { Arrangement, LegWork } from './arrangement.ts';
 import { supplyAsSet } from './as-set.ts';
 import type { CancelSignal } from './cancel.ts';
 import { hilltopNotices } from './hilltops.ts';
+import { idOfLegs } from './leg.ts';
 import { planOfLegs } from './leg-plan.ts';
 import type { RespondingRig, Situation } from './situation.ts';
 
@@ -37,6 +38,8 @@ interface Found {
   mostGpm: number;
   /** What stops it there. */
   tight: readonly LimitKind[];
+  /** Settings that give it, by rig [psi]. */
+  pdpPsi: ReadonlyMap<string, number>;
   failed?: string;
 }
 
@@ -46,6 +49,8 @@ export class LegSolver {
   readonly #units: UnitSystem;
   readonly #signal: CancelSignal | undefined;
   readonly #most = new Map<string, Found>();
+  /** Legs that were solved alone only for the sake of others beside them. */
+  readonly #beside = new Map<string, Found>();
 
   constructor(
     situation: Situation,
@@ -84,11 +89,12 @@ export class LegSolver {
       const search = new SupplySearch(plan);
       const together = search.greatestGpm();
       const tight = search.tightest().map(({ kind }) => kind);
+      const { pdpPsi } = search;
       const apart = this.#setApart(plan, arrangement);
-      return { mostGpm: Math.max(together, apart?.mostGpm ?? 0), tight };
+      return { mostGpm: Math.max(together, apart?.mostGpm ?? 0), tight, pdpPsi };
     } catch (error) {
       if (!(error instanceof NetworkError)) throw error;
-      return { mostGpm: 0, tight: [], failed: error.message };
+      return { mostGpm: 0, tight: [], pdpPsi: new Map(), failed: error.message };
     }
   }
 
@@ -103,20 +109,20 @@ export class LegSolver {
     demandGpm?: number,
   ): { mostGpm: number; plan: Plan } | undefined {
     if (work.filter(({ leg }) => leg.pumps.length > 0).length < 2) return undefined;
-    const legs = work.map((one) => {
-      const alone = planOfLegs(this.#situation, this.#attack, [one], '');
-      const search = new SupplySearch(alone);
-      return { search, mostGpm: search.greatestGpm(), pumped: one.leg.pumps.length > 0 };
-    });
+    const legs = work.map((one) => ({
+      ...this.#alone(one),
+      pumped: one.leg.pumps.length > 0,
+    }));
     const sum = (pumped: boolean) =>
       legs.reduce((gpm, leg) => (leg.pumped === pumped ? gpm + leg.mostGpm : gpm), 0);
     const totalGpm = sum(true) + sum(false);
     const share =
       demandGpm === undefined ? 1 : Math.min(1, Math.max(0, demandGpm - sum(false)) / sum(true));
     const settings = new Map<string, number>();
-    for (const { search, mostGpm, pumped } of legs) {
-      if (pumped) search.roomAt(mostGpm * share);
-      for (const [rig, psi] of search.pdpPsi) settings.set(rig, psi);
+    for (const leg of legs) {
+      const pdpPsi =
+        leg.pumped && share < 1 ? settingsAt(leg.plan, leg.mostGpm * share) : leg.pdpPsi;
+      for (const [rig, psi] of pdpPsi) settings.set(rig, psi);
     }
     const set = withSettings(plan, settings);
     const asked = demandGpm ?? totalGpm;
@@ -125,6 +131,19 @@ export class LegSolver {
     // A fixed setting holds its flow to rounding, not exactly.
     if (passed || flowGpm < asked - 0.5) return undefined;
     return { mostGpm: demandGpm === undefined ? totalGpm : flowGpm, plan: set };
+  }
+
+  /** One leg by itself, solved once whatever it stands beside. */
+  #alone(one: LegWork): Found {
+    const id = idOfLegs([one.leg]);
+    const known = this.#most.get(id) ?? this.#beside.get(id);
+    if (known) return known;
+    const plan = planOfLegs(this.#situation, this.#attack, [one], '');
+    const search = new SupplySearch(plan);
+    const mostGpm = search.greatestGpm();
+    const found: Found = { plan, mostGpm, tight: [], pdpPsi: search.pdpPsi };
+    this.#beside.set(id, found);
+    return found;
   }
 
   /** The whole answer for an arrangement: set to the demand where it meets it, else to its most. */
@@ -176,4 +195,11 @@ export class LegSolver {
       ],
     };
   }
+}
+
+/** Settings of a leg for a flow, by rig [psi]. */
+function settingsAt(plan: Plan, flowGpm: number): ReadonlyMap<string, number> {
+  const search = new SupplySearch(plan);
+  search.roomAt(flowGpm);
+  return search.pdpPsi;
 }
