@@ -51,6 +51,7 @@ export function initialState(scene: DrillScene, seed: number): DrillState {
         condition: 'out of gear',
         primed,
         dryS: 0,
+        cavitatedTick: -1,
         airGal: 0,
         intakePsi: 0,
         dischargePsi: 0,

@@ -82,14 +82,15 @@ function moveHose(drill: Drill, at: number): DrillEvent[] {
   const { water } = state;
   const before = waterIn(hose);
   const events: DrillEvent[] = [];
+  const inflow = (hose.from.gpm + hose.to.gpm) * TICK_MIN;
   const bursts = burstOf(drill, at);
   if (bursts !== undefined) {
     hose.phase = 'burst';
+    water.wasteGal += inflow;
     drill.stale = true;
     events.push(tell('hose burst', 'caution', hose.id, bursts));
     return events;
   }
-  const inflow = (hose.from.gpm + hose.to.gpm) * TICK_MIN;
   switch (hose.phase) {
     case 'full':
       return events;
@@ -98,7 +99,7 @@ function moveHose(drill: Drill, at: number): DrillEvent[] {
       water.wasteGal += inflow;
       if (hose.from.gpm + hose.to.gpm >= TRICKLE_GPM) return events;
       const seconds = hose.phase === 'burst' ? RUNS_OUT_S / 2 : RUNS_OUT_S;
-      runOut(hose, piece.capacityGal / seconds / TICKS_PER_S);
+      water.wasteGal += runOut(hose, piece.capacityGal / seconds / TICKS_PER_S);
       if (hose.phase === 'open' && waterIn(hose) < 0.98 * piece.capacityGal) {
         hose.phase = 'filling';
         hose.airGal = onFineGrid(piece.capacityGal - waterIn(hose));
@@ -111,18 +112,18 @@ function moveHose(drill: Drill, at: number): DrillEvent[] {
   }
   const after = waterIn(hose);
   water.hoseGal += after - before;
-  // Water that left a hose otherwise than by a nozzle ran out on the ground.
-  if (hose.phase !== 'filling' || after < before) water.wasteGal += Math.max(0, before - after);
   if (before > FULL_GAL && after <= FULL_GAL)
     events.push(tell('hose drained', 'fact', hose.id, `${piece.label} has run out.`));
   return events;
 }
 
-/** Takes water out of a hose, first what stands at the end `from`. */
-function runOut(hose: HoseState, gal: number): void {
+/** Takes water out of a hose, first what stands at the end `from`. @returns what ran out [gal] */
+function runOut(hose: HoseState, gal: number): number {
+  const before = waterIn(hose);
   const first = Math.min(hose.from.waterGal, gal);
   hose.from.waterGal = onFineGrid(hose.from.waterGal - first);
   hose.to.waterGal = onFineGrid(Math.max(0, hose.to.waterGal - (gal - first)));
+  return before - waterIn(hose);
 }
 
 function fill(drill: Drill, at: number): DrillEvent[] {
@@ -160,7 +161,7 @@ function fill(drill: Drill, at: number): DrillEvent[] {
   for (const end of ['from', 'to'] as const)
     hose[end].waterGal = onFineGrid(hose[end].waterGal + Math.max(0, hose[end].gpm) * TICK_MIN);
   if (hose.from.gpm + hose.to.gpm < TRICKLE_GPM && loose && waterIn(hose) > 0)
-    runOut(hose, piece.capacityGal / RUNS_OUT_S / TICKS_PER_S);
+    state.water.wasteGal += runOut(hose, piece.capacityGal / RUNS_OUT_S / TICKS_PER_S);
   const over = waterIn(hose) - piece.capacityGal;
   if (over >= -FULL_GAL) {
     // The last of it spurts out before the way is shut, or is a drop short.

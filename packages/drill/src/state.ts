@@ -81,6 +81,8 @@ export interface PumpState {
   primed: boolean;
   /** Time without water, or with it again while priming [s]. */
   dryS: number;
+  /** Last tick at which it cavitated; −1: never. */
+  cavitatedTick: number;
   /** Air in the pump [gal]: lowers what it can do. */
   airGal: number;
   /** True pressures and flow. */

@@ -14,6 +14,8 @@ import { countTick } from './tally.ts';
 /** A pump in gear without water loses its prime, and has it again, after so long [s]; ours. */
 const LOSES_PRIME_S = 1;
 const PRIMES_S = 3;
+/** What goes on is not told again before so long [ticks]. */
+const TOLD_AGAIN_TICKS = 5 * TICKS_PER_S;
 
 /**
  * One step of a twentieth of a second of the drill's own time: actions in the order given, then, unless
@@ -58,7 +60,7 @@ function advance(drill: Drill): void {
     if ((fault.atTick ?? state.tick) !== state.tick) continue;
     drill.stale = true;
   }
-  const before = state.pumps.map(({ condition, reliefGpm }) => ({ condition, reliefGpm }));
+  const before = state.pumps.map(({ reliefGpm }) => ({ reliefGpm }));
   const clappers = state.assistValves.map(({ clapper }) => clapper);
   moveHands(drill);
   movePumps(drill);
@@ -114,21 +116,26 @@ function event(
 /** What pumps, reliefs, clappers and faults began to do in this tick. */
 function changes(
   { state }: Drill,
-  before: readonly { condition: string; reliefGpm: number }[],
+  before: readonly { reliefGpm: number }[],
   clappers: readonly string[],
 ): DrillEvent[] {
   const events: DrillEvent[] = [];
-  state.pumps.forEach(({ rigId, condition, reliefGpm }, at) => {
+  state.pumps.forEach((pump, at) => {
+    const { rigId, condition, reliefGpm, cavitatedTick } = pump;
     const was = before[at]!;
-    if (condition === 'cavitating' && was.condition !== 'cavitating')
-      events.push(
-        event(
-          'cavitating',
-          'caution',
-          rigId,
-          `${rigId} cavitates: it wants more water than its intake brings. Lower its pressure or take a line off.`,
-        ),
-      );
+    if (condition === 'cavitating') {
+      pump.cavitatedTick = state.tick;
+      // One that comes and goes is told once.
+      if (cavitatedTick < 0 || state.tick - cavitatedTick > TOLD_AGAIN_TICKS)
+        events.push(
+          event(
+            'cavitating',
+            'caution',
+            rigId,
+            `${rigId} cavitates: it wants more water than its intake brings. Lower its pressure or take a line off.`,
+          ),
+        );
+    }
     if (reliefGpm > 1 && was.reliefGpm <= 1)
       events.push(event('relief opens', 'fact', rigId, `${rigId}'s intake relief opens.`));
   });

@@ -10,6 +10,8 @@ import type { Tally, TallyKind, TallyLine } from './tally-shape.ts';
 const mostMoments = 100;
 /** Pressure at a nozzle is kept at every so many ticks. */
 const EVERY_TICKS = 4;
+/** What stops for no longer than this is one moment, told once [ticks]. */
+const GOES_ON_TICKS = 20;
 
 export const tallyKinds: readonly TallyKind[] = [
   'nozzle interrupted',
@@ -158,14 +160,17 @@ function count(
   ticks = 1,
 ): boolean {
   const line = state.tally.lines[kind];
-  const open = line.moments.findLast((one) => one.piece === piece && one.toTick === undefined);
+  const last = line.moments.findLast((one) => one.piece === piece);
+  const open = last && last.toTick === undefined ? last : undefined;
   if (!wrong) {
     if (open) open.toTick = state.tick;
     return false;
   }
   line.ticks += ticks;
-  if (open) {
-    open.worst = worse(open.worst, value);
+  const goesOn = open ?? (last && state.tick - last.toTick! <= GOES_ON_TICKS ? last : undefined);
+  if (goesOn) {
+    delete goesOn.toTick;
+    goesOn.worst = worse(goesOn.worst, value);
     return false;
   }
   if (line.moments.length < mostMoments)
