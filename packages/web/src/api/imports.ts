@@ -1,7 +1,7 @@
 /** Files on their way into the records, as the server tells of them. */
 import type { ImportKind, ImportReport, Mapping, Refusal } from '@plugside/records/import-fields';
-import { problemFrom, UnreachableError } from './problem.ts';
 import { apiRequest, apiUrl } from './request.ts';
+import { type UploadOptions, uploadFile } from './upload.ts';
 
 export type Cells = Readonly<Record<string, unknown>>;
 
@@ -46,40 +46,12 @@ export interface RefusedRow {
   refusal: Refusal;
 }
 
-/** The most that a file may hold [bytes]: the server's limit. */
-export const FILE_LIMIT_BYTES = 200 * 1_048_576;
-
-/**
- * Sends a file; by XMLHttpRequest, since fetch does not tell how much of a body has gone.
- * @param onProgress told the bytes sent
- * @throws ProblemError, UnreachableError, an AbortError when aborted
- */
-export function uploadImport(
+/** Sends a list, as `uploadFile` does. */
+export const uploadImport = (
   file: File,
   kind: ImportKind,
-  { onProgress, signal }: { onProgress?(sentBytes: number): void; signal?: AbortSignal } = {},
-): Promise<ImportView> {
-  return new Promise((resolve, reject) => {
-    const sending = new XMLHttpRequest();
-    sending.open('POST', apiUrl('/imports', { name: file.name, kind }));
-    sending.setRequestHeader('Accept', 'application/json');
-    sending.setRequestHeader('Content-Type', 'application/octet-stream');
-    sending.upload.onprogress = ({ loaded }) => onProgress?.(loaded);
-    sending.onerror = () => reject(new UnreachableError());
-    sending.onabort = () => reject(new DOMException('The upload was cancelled.', 'AbortError'));
-    sending.onload = () => {
-      if (!/json/.test(sending.getResponseHeader('Content-Type') ?? '')) {
-        reject(new UnreachableError());
-        return;
-      }
-      const answer: unknown = JSON.parse(sending.responseText);
-      if (sending.status === 201) resolve(answer as ImportView);
-      else reject(problemFrom(sending.status, answer));
-    };
-    signal?.addEventListener('abort', () => sending.abort(), { once: true });
-    sending.send(file);
-  });
-}
+  options: UploadOptions = {},
+): Promise<ImportView> => uploadFile('/imports', { name: file.name, kind }, file, options);
 
 export const getImport = (id: string, signal?: AbortSignal): Promise<ImportView> =>
   apiRequest(`/imports/${id}`, { signal });

@@ -2,13 +2,14 @@ import { type ImportKind, importKinds } from '@plugside/records/import-fields';
 import { kindLabels } from '@plugside/records/model';
 import { type DragEvent, useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { FILE_LIMIT_BYTES, uploadImport } from '../api/imports.ts';
+import { uploadImport } from '../api/imports.ts';
 import { UnreachableError } from '../api/problem.ts';
+import { FILE_LIMIT_BYTES } from '../api/upload.ts';
 import { Choice } from '../editing/Choice.tsx';
+import { Progress } from '../editing/Progress.tsx';
 import { goTo } from '../places/place.ts';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { acceptedEndings, fileProblem, kindFromName, sizeText } from './file-check.ts';
-import { Progress } from './Progress.tsx';
 import { kindFromMemory, markFresh, rememberedLists } from './remembered.ts';
 
 const kindOptions = importKinds.map((kind) => ({ value: kind, text: kindLabels[kind][1] }));

@@ -1,11 +1,11 @@
 import { Button } from 'react-aria-components';
 import { cancelImport, stopImport } from '../api/imports.ts';
 import type { RefusedField } from '../api/problem.ts';
+import { Progress } from '../editing/Progress.tsx';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { Unreachable } from '../places/Unreachable.tsx';
 import { rowsText, spentText } from './count-words.ts';
 import { MappingStep } from './MappingStep.tsx';
-import { Progress } from './Progress.tsx';
 import { Report } from './Report.tsx';
 import { type ImportHandle, useImport } from './use-import.ts';
 

@@ -1,6 +1,6 @@
 /** A file looked at before it is sent: whether it can be taken, and what it most likely holds. */
 import type { ImportKind } from '@plugside/records/import-fields';
-import { FILE_LIMIT_BYTES } from '../api/imports.ts';
+import { FILE_LIMIT_BYTES } from '../api/upload.ts';
 
 /** Endings that the server reads. */
 export const acceptedEndings = ['.csv', '.tsv', '.txt', '.geojson', '.json', '.zip'] as const;

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
-import { Button, ProgressBar } from 'react-aria-components';
+import { Button } from 'react-aria-components';
+import { Progress } from '../editing/Progress.tsx';
 import { Switcher } from '../editing/Switcher.tsx';
 import { type CardsStanding, cancelCards, cardsStanding, startCards } from './cards.ts';
 import { type PaperSize, usePaper } from './paper-choice.ts';
@@ -82,7 +83,13 @@ export function HydrantCards({ hydrants }: { hydrants: number }) {
           </a>
         )}
       </div>
-      {standing?.state === 'running' && <Progress {...standing.progress} />}
+      {standing?.state === 'running' && (
+        <Progress
+          label="Cards made"
+          {...standing.progress}
+          text={`${standing.progress.done} of ${standing.progress.total}`}
+        />
+      )}
       <p role="status">
         {standing?.state === 'cancelled' && 'Cancelled: no file was made.'}
         {standing?.state === 'done' && 'The cards are ready.'}
@@ -94,27 +101,6 @@ export function HydrantCards({ hydrants }: { hydrants: number }) {
         {failed && <span className="tone-warning">The cards could not be made. {failed}</span>}
       </p>
     </section>
-  );
-}
-
-function Progress({ done, total }: CardsStanding['progress']) {
-  return (
-    <ProgressBar
-      className="cards-progress"
-      aria-label="Cards made"
-      value={done}
-      maxValue={Math.max(1, total)}
-      valueLabel={`${done} of ${total}`}
-    >
-      {({ percentage, valueText }) => (
-        <>
-          <span className="cards-track" aria-hidden="true">
-            <span className="cards-bar" style={{ width: `${percentage ?? 0}%` }} />
-          </span>
-          <span className="figures">{valueText}</span>
-        </>
-      )}
-    </ProgressBar>
   );
 }
 

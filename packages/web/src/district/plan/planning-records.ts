@@ -2,7 +2,7 @@ import type { DepartmentValues } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { departmentCoefficients, type PickedRig } from '@plugside/records/planning';
 import { crowFt, type Place } from '@plugside/records/streets';
-import { terrainName } from '../../api/elevation.ts';
+import { loadedTerrain } from '../../api/elevation.ts';
 import { allRecords } from '../../api/records.ts';
 import type { MapStation } from '../district.ts';
 
@@ -20,14 +20,14 @@ export async function fetchPlanningRecords(signal: AbortSignal): Promise<Plannin
     allRecords('rigs', {}, signal),
     allRecords('pump-tests', {}, signal),
     allRecords('hose-tests', { where: { adopted: true } }, signal),
-    terrainName(signal),
+    loadedTerrain(signal),
   ]);
   const coefficients = departmentCoefficients(hoseTests);
   return {
     rigs,
     pumpTests,
     department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
-    hasTerrain: terrain !== null,
+    hasTerrain: terrain.name !== null,
   };
 }
 

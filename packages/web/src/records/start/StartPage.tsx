@@ -6,6 +6,7 @@ import { kindPath } from '../address.ts';
 import { shownKinds } from '../fields/field-tables.ts';
 import { kindName } from '../words.ts';
 import { Downloads } from './Downloads.tsx';
+import { GroundHeights } from './GroundHeights.tsx';
 import { TestsDue } from './TestsDue.tsx';
 
 interface StartPageProps {
@@ -59,6 +60,7 @@ export function StartPage({ district, failed }: StartPageProps) {
       </ul>
       <TestsDue />
       {district && <HydrantCards hydrants={district.counts.hydrants ?? 0} />}
+      <GroundHeights />
       <Downloads />
     </section>
   );
