@@ -51,7 +51,8 @@ export function buildingPlanFor(request: BuildingPlanRequest): BuildingWaterPlan
         : `way is ${at}; allowed: 0 to ${choice.ways.length - 1}. Name one of the ways chosen from.`,
     );
   }
-  const next = choice.ways.find((other) => other !== way && differs(other, way));
+  const others = choice.ways.filter((other) => other !== way && differs(other, way));
+  const next = others.find((other) => apart(other, way)) ?? others[0];
   return {
     building: factsOf(building),
     invented: situation.invented,
@@ -80,6 +81,11 @@ export function buildingPlanFor(request: BuildingPlanRequest): BuildingWaterPlan
 /** The next one is of use where the first one's water is lost. */
 function differs(other: SupplyWay, way: SupplyWay): boolean {
   return other.sources.some((source) => !way.sources.includes(source));
+}
+
+/** None of the first one's water: whatever is lost of it, this stays. */
+function apart(other: SupplyWay, way: SupplyWay): boolean {
+  return other.sources.every((source) => !way.sources.includes(source));
 }
 
 function factsOf(building: Fields<'buildings'>): BuildingWaterPlan['building'] {
