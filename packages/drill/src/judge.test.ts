@@ -75,6 +75,8 @@ describe('judge', () => {
     expect(judged(strict, 'intake').value).toBe(10);
     expect(judged(strict, 'main').value).toBe(10);
     expect(judged(strict, 'intake').met).toBe(false);
+    expect(judged(strict, 'intake').benchmarkFrom).toBe('department');
+    expect(judged(strict, 'hose').benchmarkFrom).toBe('default');
     const usual = start();
     run(usual, 10);
     expect(judged(usual, 'intake')).toMatchObject({ value: 0, met: true });

@@ -1,6 +1,7 @@
 /** A drill held to its benchmarks. */
+import { defaultBenchmarks } from './defaults.ts';
 import { forerunnersOf } from './played-by.ts';
-import type { DrillScene } from './scene.ts';
+import type { Benchmarks, DrillScene } from './scene.ts';
 import { type DrillState, TICKS_PER_S } from './state.ts';
 import type { Moment, TallyKind } from './tally-shape.ts';
 
@@ -24,6 +25,8 @@ export interface Judgement {
   unit: 's' | 'count';
   /** What it may be at most; undefined: not judged. */
   benchmark: number | undefined;
+  /** Whose benchmark: the department's own, or the one that stands where it has none (ours). */
+  benchmarkFrom: 'department' | 'default';
   met: boolean;
   /** The worst of it, in its own unit: psi, or gpm at a nozzle. */
   worst?: { value: number; unit: 'psi' | 'gpm'; piece: string };
@@ -31,12 +34,38 @@ export interface Judgement {
   moments: { fromTick: number; toTick: number; piece: string; note?: string }[];
 }
 
+/** What of the benchmarks each criterion is held to. */
+const benchmarksOf: Record<CriterionKey, readonly (keyof Benchmarks)[]> = {
+  'water interrupted': ['interruptedS', 'nozzleSuppliedShare'],
+  intake: ['intakePsi', 'intakeUnderS'],
+  main: ['mainPsi', 'mainUnderS'],
+  hose: ['hoseOverS'],
+  'nozzle swing': ['nozzleSwingPsi', 'swingWindowS'],
+  'time to boost': ['boostWithinS'],
+  order: ['stepsOutOfOrder'],
+  connections: ['wrongConnections'],
+  messages: ['messagesMissed'],
+};
+
+type Held = Omit<Judgement, 'benchmarkFrom'>;
+
 /**
  * Judges a drill as it stands: each criterion with its value, the benchmark, whether it is met, and the
  * moments to look at again. Benchmarks are the department's own; where it gave none, ours, marked as such
  * beside them.
  */
 export function judge(scene: DrillScene, state: DrillState): Judgement[] {
+  return held(scene, state).map((one) => ({
+    ...one,
+    benchmarkFrom: benchmarksOf[one.key].every(
+      (key) => scene.benchmarks[key] === defaultBenchmarks[key],
+    )
+      ? 'default'
+      : 'department',
+  }));
+}
+
+function held(scene: DrillScene, state: DrillState): Held[] {
   const { benchmarks, expectedMessages } = scene;
   const { tally } = state;
   const timed = (
@@ -46,10 +75,10 @@ export function judge(scene: DrillScene, state: DrillState): Judgement[] {
     benchmark: number,
     unit: 'psi' | 'gpm',
     worse: (a: number, b: number) => boolean,
-  ): Judgement => {
+  ): Held => {
     const line = tally.lines[kind];
     const value = line.ticks / TICKS_PER_S;
-    const judged: Judgement = {
+    const judged: Held = {
       key,
       label,
       value,
@@ -71,8 +100,8 @@ export function judge(scene: DrillScene, state: DrillState): Judgement[] {
     key: CriterionKey,
     label: string,
     benchmark: number,
-    moments: Judgement['moments'],
-  ): Judgement => ({
+    moments: Held['moments'],
+  ): Held => ({
     key,
     label,
     value: moments.length,

@@ -256,3 +256,30 @@ describe('a hose on the wrong port', () => {
     expect(drill.state.nozzles[0]!.flowGpm).toBeGreaterThan(100);
   });
 });
+
+describe('pressure behind shut valves', () => {
+  it('stands in the hose until it is bled or let off, and throws water when the hose is uncoupled', () => {
+    const drill = flowing();
+    const lay = () => drill.state.hoses.find(({ id }) => id === 'attack1')!;
+    act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0, overS: 4 });
+    run(drill, 8);
+    const stood = lay().from.psi;
+    expect(stood).toBeGreaterThan(140);
+    act(drill, 'attack operator', { do: 'set valve', valve: 'A1.discharge1', opening: 0 });
+    run(drill, 60);
+    expect(lay().to.psi).toBeCloseTo(stood, 0);
+    const thrown = happened(drill, 'water thrown').length;
+    act(drill, 'attack operator', { do: 'uncouple', hose: 'attack1', end: 'from' });
+    expect(happened(drill, 'water thrown').length).toBe(thrown + 1);
+
+    const bled = flowing();
+    act(bled, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0, overS: 4 });
+    run(bled, 8);
+    act(bled, 'attack operator', { do: 'set valve', valve: 'A1.discharge1', opening: 0 });
+    run(bled, 5);
+    act(bled, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 1 });
+    run(bled, 2);
+    act(bled, 'attack operator', { do: 'uncouple', hose: 'attack1', end: 'from' });
+    expect(happened(bled, 'water thrown')).toEqual([]);
+  });
+});

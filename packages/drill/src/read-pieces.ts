@@ -2,6 +2,7 @@ import type { Network } from '@plugside/hydraulics';
 import { PSI_PER_FT } from '@plugside/hydraulics';
 import { clapperIsStuck, engineIsDead } from './fault.ts';
 import { onGrid } from './grid.ts';
+import { holdsPressure } from './held-pressure.ts';
 import { nodeOfPort, portElevationFt } from './port-node.ts';
 import type { Drill } from './running-drill.ts';
 import type { PumpCondition, PumpState } from './state.ts';
@@ -20,10 +21,16 @@ export function readPieces(drill: Drill): void {
   };
   for (const hose of state.hoses) {
     hose.flowGpm = gpm(`${hose.id}:hose`);
+    const stood = Math.max(hose.from.psi, hose.to.psi);
     for (const end of ['from', 'to'] as const) {
       const { port } = hose[end];
       hose[end].psi = port === null ? 0 : psi(nodeOfPort(port));
       hose[end].gpm = Math.max(0, gpm(`${hose.id}:${end}`));
+    }
+    const now = Math.max(hose.from.psi, hose.to.psi);
+    if (now < stood && now === 0 && holdsPressure(scene, state, hose)) {
+      hose.from.psi = stood;
+      hose.to.psi = stood;
     }
   }
   for (const hydrant of state.hydrants) {
