@@ -24,6 +24,8 @@ export interface PlayedTanks {
 
 /** Gallons that count as none. */
 const NONE_GAL = 1e-9;
+/** Lacking less than this is not lacking. */
+const TRIFLE_GAL = 1e-6;
 
 /**
  * Plays the tanks out. The supply goes first, then each nursing tank that is connected, then the
@@ -59,7 +61,6 @@ export function playTanks(play: TankPlay): PlayedTanks {
     });
     const tankGpm = tankGal > NONE_GAL ? missingGpm : 0;
     const shortGpm = missingGpm - tankGpm;
-    if (shortGpm > 1e-9) runsDryAtMin ??= now;
 
     let next = untilMin;
     for (const corner of corners) if (corner > now) next = Math.min(next, corner);
@@ -79,7 +80,12 @@ export function playTanks(play: TankPlay): PlayedTanks {
     }
     fromSupplyGal += supplyGpm * minutes;
     deliveredGal += (askedGpm - shortGpm) * minutes;
-    shortGal += shortGpm * minutes;
+    // A tank that is empty as its relief comes is not dry for a rounding error's moment.
+    const lackedGal = shortGpm * minutes;
+    if (lackedGal > TRIFLE_GAL) {
+      runsDryAtMin ??= now;
+      shortGal += lackedGal;
+    }
     now = next;
     tank.push({ atMin: now, gal: tankGal });
   }
