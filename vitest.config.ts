@@ -14,6 +14,7 @@ const onPostgresql = {
     name: 'API on PostgreSQL',
     include: [
       'packages/server/src/{api,imports,map,elevation,supply}/**/*.test.ts',
+      'packages/server/src/drill-rooms/{drill-rooms,refusals}.test.ts',
       'packages/server/src/fuzz.test.ts',
     ],
     exclude,

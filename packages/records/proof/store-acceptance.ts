@@ -1,4 +1,5 @@
 /** What every store must do, run on each kind of database. */
+import { describeDrills } from './acceptance/drills.ts';
 import { describeLists } from './acceptance/lists.ts';
 import { describeMerge } from './acceptance/merge.ts';
 import { describeOrigins } from './acceptance/origins.ts';
@@ -15,4 +16,5 @@ export function storeAcceptance(fresh: Fresh): void {
   describeOrigins(fresh);
   describeTransactions(fresh);
   describeTerrain(fresh);
+  describeDrills(fresh);
 }

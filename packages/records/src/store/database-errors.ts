@@ -2,7 +2,7 @@
 
 /** Another row has the value that must be unique. */
 export function isUniqueViolation(error: unknown): boolean {
-  return hasCode(error, 'SQLITE_CONSTRAINT_UNIQUE', '23505');
+  return hasCode(error, 'SQLITE_CONSTRAINT_UNIQUE', 'SQLITE_CONSTRAINT_PRIMARYKEY', '23505');
 }
 
 /** A row refers to one that is not there, or one that is referred to was to go. */

@@ -1,12 +1,10 @@
 /** What was acknowledged over HTTP is there after the server was killed, and no part of anything else. */
-import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Page, Stored } from '@plugside/records';
-import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildServed, serve } from './served-process.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'plugside-crash-http-'));
 const file = join(folder, 'records.sqlite');
@@ -26,58 +24,10 @@ const acknowledged = new Map<string, string | null>();
 const open = new Map<string, string | null>();
 let imports = 0;
 
-interface Served {
-  url: string;
-  kill(): Promise<void>;
-}
-
 let built: string;
 beforeAll(async () => {
   built = await buildServed();
 });
-
-/** Makes one file of the server, since a process that reads hundreds takes long to begin. */
-async function buildServed(): Promise<string> {
-  const root = fileURLToPath(new URL('../../../..', import.meta.url));
-  // Inside the checkout: what is not put into the file is looked for upwards from it.
-  const outDir = mkdtempSync(join(root, 'node_modules', '.plugside-served-'));
-  const conditions = ['plugside-source', 'node'];
-  await build({
-    configFile: false,
-    logLevel: 'error',
-    root,
-    resolve: { conditions },
-    ssr: { noExternal: true, external: ['better-sqlite3', 'pg'], resolve: { conditions } },
-    build: { ssr: fileURLToPath(new URL('served.ts', import.meta.url)), outDir, minify: false },
-  });
-  return outDir;
-}
-
-async function serve(): Promise<Served> {
-  const child = spawn(process.execPath, [join(built, 'served.js'), file], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  const url = await firstLine(child);
-  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
-  return {
-    url,
-    kill: async () => {
-      child.kill('SIGKILL');
-      await ended;
-    },
-  };
-}
-
-function firstLine(child: ChildProcess): Promise<string> {
-  return new Promise((resolve, reject) => {
-    let text = '';
-    child.stdout?.setEncoding('utf8').on('data', (part: string) => {
-      text += part;
-      if (text.includes('\n')) resolve(text.split('\n')[0] ?? '');
-    });
-    child.once('exit', (code) => reject(new Error(`The server ended at once with ${code}.`)));
-  });
-}
 
 function ask(url: string, path: string, method = 'GET', json?: object, version?: number) {
   return fetch(new URL(`/api${path}`, url), {
@@ -175,7 +125,7 @@ describe('a server killed with SIGKILL while it writes', () => {
     'round %i: what it acknowledged in the rounds before is there after its next start',
     async (round) => {
       const before = acknowledged.size;
-      const server = await serve();
+      const server = await serve(built, file);
       await expectKept(server.url);
       const work = Array.from({ length: WRITERS }, (_, n) => write(server.url, `${round}.${n}`));
       if (round % 4 === 3) work.push(importOnce(server.url, round));
@@ -189,7 +139,7 @@ describe('a server killed with SIGKILL while it writes', () => {
   );
 
   it('after the last round too', async () => {
-    const server = await serve();
+    const server = await serve(built, file);
     await expectKept(server.url);
     await server.kill();
   });

@@ -82,6 +82,7 @@ export class Tablet {
   readonly socket: WebSocket;
   readonly heard: ServerMessage[] = [];
   view: DrillView | undefined;
+  welcome: Of<'welcome'> | undefined;
   scene: DrillScene | undefined;
   key: string | undefined;
   roles: RoomRoles | undefined;
@@ -117,6 +118,7 @@ export class Tablet {
       this.heard.push(message);
       if (message.type === 'roles') this.roles = message;
       if (message.type === 'welcome') {
+        this.welcome = message;
         this.view = message.view;
         this.scene = message.scene;
         this.key = message.key ?? this.key;
