@@ -1,5 +1,6 @@
 /** Plugside's server, as the app asks it. */
 export * from './district.ts';
+export * from './drills.ts';
 export * from './elevation.ts';
 export * from './imports.ts';
 export * from './problem.ts';

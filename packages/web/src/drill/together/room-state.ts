@@ -1,0 +1,39 @@
+/** What a device knows of the drill it takes part in. */
+import type { DrillAction, DrillScene, DrillView, Judgement, Role } from '@plugside/drill';
+import type { HeldBy, RoomErrorCode, RoomRoles } from './room-messages.ts';
+
+export type Connection =
+  | { is: 'joining' }
+  | { is: 'here' }
+  /** Dropped, or the server does not answer: it is tried again by itself. */
+  | { is: 'away'; sinceMs: number; nextTryMs: number }
+  /** Not tried again by itself: why, in words. */
+  | { is: 'out'; code: RoomErrorCode | 'ended' | 'unknown'; why: string };
+
+export interface RoomState {
+  code: string;
+  role: Role;
+  connection: Connection;
+  roomId?: string;
+  crew?: string;
+  /** What of it the role may know. */
+  scene?: DrillScene;
+  view?: DrillView;
+  roles?: RoomRoles;
+  /** Why the clock stands, but for the instructor's pause, which is in the view. */
+  heldBy?: HeldBy;
+  /** Tapped, and not answered yet. */
+  waiting: number;
+  /** Tapped while the connection was away, and never done. */
+  notDone: DrillAction[];
+  /** What the server would not do, in words. */
+  trouble?: string;
+  /** How it went, once it has ended. */
+  result?: Judgement[];
+}
+
+/** Whether the clock stands, and why. */
+export function heldIn({ view, heldBy }: Pick<RoomState, 'view' | 'heldBy'>): HeldBy | undefined {
+  if (heldBy === 'not kept' || heldBy === 'nobody here') return heldBy;
+  return view?.paused ? 'instructor' : undefined;
+}
