@@ -42,6 +42,18 @@ describe('viewFor', () => {
     }
   });
 
+  it('stands still once it is taken, whatever the drill does after', () => {
+    const going = createDrill(scene, 5);
+    const view = viewFor('instructor', scene, going.state);
+    const before = JSON.stringify(view);
+    step(going, [
+      { role: 'nozzle crew', action: { do: 'set valve', valve: 'N1.bale', opening: 0 } },
+      { role: 'nozzle crew', action: { do: 'radio', message: { preset: 'copied' } } },
+    ]);
+    for (let n = 0; n < 40; n++) step(going);
+    expect(JSON.stringify(view)).toBe(before);
+  });
+
   it('says which ports are free and what is on the others', () => {
     const port = (name: string) => hydrant.ports.find((one) => one.port === name);
     expect(port('V1.pump-suction')).toMatchObject({ free: true, hose: null });

@@ -203,7 +203,18 @@ function soundsOf({ condition, airGal }: PumpState): PumpView['sounds'] {
 function truthOf(scene: DrillScene, state: DrillState): DrillTruth {
   const { hoses, valves, pumps, tanks, hydrants, assistValves, nozzles, faults, water } = state;
   return {
-    state: { hoses, valves, pumps, tanks, hydrants, assistValves, nozzles, faults, water },
+    // A copy: the drill changes its own in place.
+    state: structuredClone({
+      hoses,
+      valves,
+      pumps,
+      tanks,
+      hydrants,
+      assistValves,
+      nozzles,
+      faults,
+      water,
+    }),
     hoses: hoses.map((hose, at) => ({
       id: hose.id,
       phase: hose.phase,
