@@ -12,6 +12,9 @@ import { drawMap } from './map.ts';
 import { limits, nextWay, whatIf } from './risks.ts';
 import { TIGHTEST, type Tightness, tightnessAt } from './tightness.ts';
 
+/** What crews say and do stays readable on the fullest page. */
+const LEAST_SPOKEN_PT = 9.5;
+
 /**
  * A building's water plan as a PDF of one page. Where names are long the map and the small print
  * give way, never what crews read from afar.
@@ -139,10 +142,10 @@ function settings(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void
     put(ink, shownUnit, sheet.right, sheet.y, { size: 10 }, 'right');
     const unitWidth = shownUnit === '' ? 0 : ink.widthOf(shownUnit, 10, false) + 4;
     put(ink, figure, sheet.right - unitWidth, sheet.y, { size: 17, bold: true }, 'right');
-    const radio = wrapped(ink, `“${order.radio}”`, sheet.width, { size: tight.textPt });
-    for (const line of radio) {
-      sheet.y += tight.textPt * 1.25;
-      put(ink, line, sheet.left, sheet.y, { size: tight.textPt });
+    const size = Math.max(LEAST_SPOKEN_PT, tight.textPt);
+    for (const line of wrapped(ink, `“${order.radio}”`, sheet.width, { size })) {
+      sheet.y += size * 1.25;
+      put(ink, line, sheet.left, sheet.y, { size });
     }
     sheet.y += 4;
     ink.line([sheet.left, sheet.y], [sheet.right, sheet.y], { widthPt: 0.4, tone: 'hairline' });
@@ -201,12 +204,13 @@ function duties(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void {
     const at = arrives.get(rigId);
     return [at === undefined ? '—' : `${Math.round(at)}`, rigName, capital(duty)];
   });
+  const size = Math.max(LEAST_SPOKEN_PT, tight.textPt);
   const columns: Column[] = [
-    { head: 'Arrives, min', share: 0.9, number: true, size: tight.textPt + 1 },
-    { head: 'Rig', share: 1.9, size: tight.textPt + 1, bold: true },
-    { head: 'Does', share: 7.2, size: tight.textPt + 0.5 },
+    { head: 'Arrives, min', share: 0.9, number: true, size: size },
+    { head: 'Rig', share: 2.6, size, bold: true, oneLine: true },
+    { head: 'Does', share: 6.5, size },
   ];
-  table(sheet, columns, rows, { size: tight.textPt });
+  table(sheet, columns, rows, { size });
 }
 
 function notes(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void {

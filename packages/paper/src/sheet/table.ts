@@ -12,6 +12,8 @@ export interface Column {
   share: number;
   /** Numbers line up at the point; left out: text. */
   number?: boolean;
+  /** Text that shrinks into one line rather than wrap: names. */
+  oneLine?: boolean;
   /** Larger than the table's text. */
   size?: number;
   bold?: boolean;
@@ -125,6 +127,10 @@ export function table(
       const cell = cellOf(row[index]);
       const style = { size: column.size ?? size, bold: column.bold ?? false };
       const width = places[index]!.width - PAD - (index === 0 ? 0 : PAD);
+      if (column.oneLine) {
+        const one = fitted(ink, cell.text, width, style, style.size * 0.6);
+        return { cell, style: { ...style, ...one.style }, lines: [one.text], below: [] };
+      }
       return column.number
         ? { cell, style, lines: [cell.text], below: [] as string[] }
         : {
