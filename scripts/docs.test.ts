@@ -10,6 +10,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
+import { fillDemo, openStore } from '@plugside/records';
 import { describe, expect, it } from 'vitest';
 import { root, toolFile } from './tools.mjs';
 
@@ -63,13 +64,18 @@ describe('pages of documentation', () => {
 const readme = pages.find((page) => page.name === 'README.md')?.text ?? '';
 
 describe('README.md', () => {
-  it('shows commands that run', () => {
+  it('shows commands that run', async () => {
     const shown = codeIn(readme, 'sh')
       .flatMap((block) => block.split('\n'))
       .filter((line) => line.startsWith('npm run plugside -- '))
       .map((line) => line.slice('npm run plugside -- '.length));
     expect(shown.length).toBeGreaterThan(0);
     const scratch = mkdtempSync(join(tmpdir(), 'plugside-readme-'));
+    // As npm start leaves it.
+    mkdirSync(join(scratch, 'data'));
+    const store = await openStore({ file: join(scratch, 'data', 'plugside.sqlite') });
+    await fillDemo(store);
+    await store.close();
     for (const line of shown) {
       const words = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2] ?? '');
       // Plans are read from the checkout; what a command writes goes to a scratch folder.

@@ -81,7 +81,9 @@ export function demoRigs(): FieldsIn<'rigs'>[] {
       stationId: 'Station 2',
     },
   ];
-  return rigs.map((rig) => ({ ...rig, externalId: rig.name }));
+  const plate = { kind: 'maker', text: 'Plate on the rig, invented' } as const;
+  const origins = { ratedGpm: plate, tankGal: plate };
+  return rigs.map((rig) => ({ ...rig, origins, externalId: rig.name }));
 }
 
 /** In-service tests at the rating's stages, a little weaker each year. */

@@ -33,6 +33,10 @@ export function hydrantRecords(
       ...(outOfService && { statusReason: luck.pick(reasons) }),
       owner: zone === 'industrial' && luck.happens(0.15) ? 'Works, private' : 'Town water',
       externalId: name,
+      origins: {
+        elevationFt: { kind: 'measured', text: 'Levelled, invented survey', date: '2019-06-12' },
+        mainIn: { kind: 'department', text: 'Map of the mains, invented' },
+      },
     };
   });
 }
