@@ -9,6 +9,7 @@ export {
   readDatabaseSettings,
 } from './database/database-settings.ts';
 export { type Fill, type OpenedRecords, openRecords } from './database/open-records.ts';
+export type { Beat } from './drill-rooms/room-clock.ts';
 export { listen, type RunningServer } from './listen.ts';
 
 // Settings from the environment

@@ -39,8 +39,6 @@ export interface DrillRooms {
   settle(room: DrillRoom): Promise<void>;
   /** Ends a drill: judged, written, and told to all who are there. */
   end(room: DrillRoom): Promise<void>;
-  /** Tells of each beat of the clock. */
-  watchBeats(watch: (beat: Beat) => void): void;
   /** Writes all that waits and lets everybody go. The drills go on when the server starts again. */
   close(): Promise<void>;
 }
@@ -50,7 +48,6 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
   const settings = { ...defaultRoomSettings, ...given };
   const rooms = new Map<string, DrillRoom>();
   const opening = new Map<string, Promise<DrillRoom | undefined>>();
-  const watchers: ((beat: Beat) => void)[] = [];
   let writing: Promise<void> | undefined;
   let writeAgainAtMs = 0;
   let sweptAtMs = 0;
@@ -123,15 +120,17 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     await writing;
   };
 
-  const beat = (elapsedMs: number, count: number, behind: boolean): number => {
+  const beat = (elapsedMs: number, count: number, behind: boolean) => {
     const nowMs = performance.now();
-    let ticks = 0;
+    const done = { ticks: 0, stepsMs: 0 };
     const everyBeats = behind ? settings.beatsPerView * 2 : settings.beatsPerView;
     let at = count;
     for (const room of rooms.values()) {
       at += 1;
       try {
-        ticks += room.pass(elapsedMs, nowMs);
+        const fromMs = performance.now();
+        done.ticks += room.pass(elapsedMs, nowMs);
+        done.stepsMs += performance.now() - fromMs;
         if (at % everyBeats === 0) room.show();
       } catch (error) {
         console.error(error);
@@ -149,15 +148,13 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
       sweptAtMs = nowMs;
       sweep().catch((error) => console.error(error));
     }
-    return ticks;
+    return done;
   };
 
   const clock = startClock(settings.beatMs, {
     isIdle: () => rooms.size === 0,
     beat,
-    told: (one) => {
-      for (const watch of watchers) watch(one);
-    },
+    told: (one: Beat) => settings.onBeat?.(one),
   });
 
   const load = async (code: string): Promise<DrillRoom | undefined> => {
@@ -231,7 +228,6 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     running: () => store.drillRuns.running(),
     settle,
     end,
-    watchBeats: (watch) => watchers.push(watch),
     close: async () => {
       closed = true;
       clock.stop();

@@ -5,6 +5,8 @@ export interface Beat {
   lateMs: number;
   /** What it took [ms]. */
   tookMs: number;
+  /** Of that, the steps of all rooms [ms]; the rest is views. */
+  stepsMs: number;
   /** Ticks of all rooms together. */
   ticks: number;
 }
@@ -12,8 +14,8 @@ export interface Beat {
 export interface ClockWork {
   /** Nothing to do: the timer stops until it is woken. */
   isIdle(): boolean;
-  /** @param behind the beats before came late @returns ticks done */
-  beat(elapsedMs: number, count: number, behind: boolean): number;
+  /** @param behind the beats before took long */
+  beat(elapsedMs: number, count: number, behind: boolean): Pick<Beat, 'stepsMs' | 'ticks'>;
   told(beat: Beat): void;
 }
 
@@ -47,11 +49,11 @@ export function startClock(beatMs: number, work: ClockWork): RoomClock {
     const nowMs = performance.now();
     const lateMs = nowMs - dueMs;
     count += 1;
-    const ticks = work.beat(nowMs - lastMs, count, busyShare > BUSY_SHARE);
+    const done = work.beat(nowMs - lastMs, count, busyShare > BUSY_SHARE);
     lastMs = nowMs;
     const tookMs = performance.now() - nowMs;
     busyShare += (tookMs / beatMs - busyShare) * 0.1;
-    work.told({ lateMs, tookMs, ticks });
+    work.told({ lateMs, tookMs, ...done });
     next();
   };
   return {

@@ -1,3 +1,5 @@
+import type { Beat } from './room-clock.ts';
+
 /** How long rooms wait, and how much is let in. */
 export interface RoomSettings {
   /** Beats of the one clock: real time between two looks at all the rooms [ms]. */
@@ -29,6 +31,8 @@ export interface RoomSettings {
   /** Codes that are no drill's, asked for by one address and by all of them [1/min]. */
   missesPerMin: number;
   missesOfAllPerMin: number;
+  /** Told of each beat, to measure. */
+  onBeat?: (beat: Beat) => void;
 }
 
 export const defaultRoomSettings: RoomSettings = {
