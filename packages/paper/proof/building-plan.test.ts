@@ -82,6 +82,16 @@ describe('a building’s water plan', () => {
     expect(margins).toEqual([...margins].sort((a, b) => a - b));
   });
 
+  it('names next a supply that takes none of the same water, where there is one', async () => {
+    const situation = await situationAt(store, easy.id);
+    const choice = chooseSupply(situation.situation!);
+    const plan = buildingPlanFor({ building: easy, situation, choice, ...kept });
+    const shares = ({ sources }: { sources: string[] }) =>
+      sources.some((source) => plan.way.sources.includes(source));
+    expect(choice.ways.some((way) => !shares(way))).toBe(true);
+    expect(shares(plan.next!)).toBe(false);
+  });
+
   it('says what is short where nothing meets the demand', async () => {
     const plan = await planOf(hard);
     expect(plan.way.meetsDemand).toBe(false);
