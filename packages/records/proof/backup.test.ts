@@ -135,6 +135,36 @@ describe('a backup', () => {
     expect((error as Error).message).toContain('terrain.tif');
   });
 
+  it('brings drills back with their logs, and refuses a database that has its own', async () => {
+    const from = await sqlite();
+    const store = await openStore(from);
+    const scene = { title: 'Boost', parts: [0.1, null, '\u2028'] };
+    for (const code of ['KTMRB', 'BCDFG', 'XYZWP']) {
+      const run = await store.drillRuns.add({ code, title: code, seed: 1, scene, seats: {} });
+      const log = [0, 1].map((seq) => ({ seq, entry: { seq }, sender: 'x', clientSeq: seq + 1 }));
+      const ended = { at: new Date().toISOString(), result: [{ met: true }] };
+      const change = { id: run!.id, tick: 7, log, keyframe: { tick: 7 } };
+      await store.drillRuns.write([code === 'KTMRB' ? change : { ...change, ended }]);
+    }
+    const kept = await collect(store.drillRuns.all());
+    expect(kept).toHaveLength(3);
+    await store.close();
+    const file = await backUpFrom(from);
+    const to = await sqlite();
+    expect(await restore(file, to)).toMatchObject({ format: 3, drills: { runs: 3 } });
+    const restored = await openStore(to);
+    expect(await collect(restored.drillRuns.all())).toEqual(kept);
+    expect(await restored.drillRuns.runningAs('KTMRB')).toMatchObject({ tick: 7 });
+    await restored.close();
+    expect(await refusal(restore(file, to))).toBeInstanceOf(NotEmptyError);
+
+    const entries = unzipSync(readFileSync(file));
+    entries['drills.jsonl']![9]! ^= 1;
+    const spoilt = freshFile('zip');
+    writeFileSync(spoilt, zipSync(entries));
+    expect(await refusal(restore(spoilt, await sqlite()))).toBeInstanceOf(ArchiveError);
+  });
+
   it('without terrain is of the format that there was before, and read as it', async () => {
     const from = await sqlite();
     await fill(from);
@@ -288,7 +318,7 @@ describe('a restore is refused', () => {
   it('of an archive of a newer format', async () => {
     const file = changed((entries) => {
       const text = Buffer.from(entries['manifest.json']!).toString('utf8');
-      const newer = text.replace('"format": 1', '"format": 3');
+      const newer = text.replace('"format": 1', '"format": 4');
       entries['manifest.json'] = Buffer.from(newer);
       entries['manifest.json.sha256'] = Buffer.from(sha256Of(newer));
     });

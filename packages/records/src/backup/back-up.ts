@@ -5,6 +5,7 @@ import { kinds } from '../model/index.ts';
 import type { RecordStore } from '../store/index.ts';
 import {
   archiveFormats,
+  DRILLS,
   fileOf,
   MANIFEST,
   MANIFEST_SUM,
@@ -15,7 +16,7 @@ import { zipInto } from './zip-writer.ts';
 
 /**
  * Writes every record, as all were at one moment, into one archive: a zip of a file of JSON lines
- * for each kind, the terrain file where one is loaded, and a manifest. Others may go on writing records meanwhile. The archive takes its
+ * for each kind, the terrain file where one is loaded, drills where there were any, and a manifest. Others may go on writing records meanwhile. The archive takes its
  * name when it is whole and on the disk; one of that name is replaced.
  * @param file where to write it
  * @returns the manifest, with how many records of each kind it holds
@@ -70,6 +71,19 @@ async function writeArchive(store: RecordStore, handle: FileHandle): Promise<Man
     const sha256 = await zip.add(TERRAIN, store.terrainPieces());
     manifest.format = archiveFormats.withTerrain;
     manifest.terrain = { name: TERRAIN, title, ...rest, sha256 };
+  }
+  const drills = await store.drillRuns.list({ limit: 1 });
+  if (drills.length > 0) {
+    let runs = 0;
+    async function* lines() {
+      for await (const drill of store.drillRuns.all()) {
+        runs += 1;
+        yield `${JSON.stringify(drill)}\n`;
+      }
+    }
+    const sha256 = await zip.add(DRILLS, lines());
+    manifest.format = archiveFormats.withDrills;
+    manifest.drills = { name: DRILLS, runs, sha256 };
   }
   const text = `${JSON.stringify(manifest, null, 2)}\n`;
   await zip.add(MANIFEST, [text]);

@@ -21,7 +21,8 @@ export async function checkArchive(path: string): Promise<CheckedArchive> {
   const sum = (await readAll(zip, MANIFEST_SUM)).toString('utf8').slice(0, 64);
   if (sum !== sha256(text)) throw damaged(path, `${MANIFEST} is not as it was written`);
   const manifest = parseManifest(path, text.toString('utf8'));
-  const files = [...manifest.files, ...(manifest.terrain ? [manifest.terrain] : [])];
+  const { terrain, drills } = manifest;
+  const files = [...manifest.files, ...(terrain ? [terrain] : []), ...(drills ? [drills] : [])];
   for (const { name, sha256: wanted } of files) {
     const hash = createHash('sha256');
     for await (const piece of zip.read(name)) hash.update(piece);

@@ -3,11 +3,11 @@ import { z } from 'zod';
 import { type Kind, kinds } from '../model/index.ts';
 
 /**
- * Goes up where an older Plugside could not read the archive: 2 with terrain in it, which one that
- * knows 1 alone would leave out without a word.
+ * Goes up where an older Plugside could not read the archive: 2 with terrain in it, 3 with drills,
+ * which one that knows less would leave out without a word.
  */
-export const archiveFormats = { records: 1, withTerrain: 2 } as const;
-export const newestFormat = archiveFormats.withTerrain;
+export const archiveFormats = { records: 1, withTerrain: 2, withDrills: 3 } as const;
+export const newestFormat = archiveFormats.withDrills;
 
 export const MANIFEST = 'manifest.json';
 /** SHA-256 of the manifest, as `sha256sum` writes and checks it. */
@@ -17,7 +17,7 @@ const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/);
 
 export const manifestSchema = z.object({
   plugside: z.literal('records'),
-  format: z.union([z.literal(archiveFormats.records), z.literal(archiveFormats.withTerrain)]),
+  format: z.literal(Object.values(archiveFormats)),
   madeAt: z.iso.datetime(),
   files: z.array(
     z.strictObject({
@@ -38,7 +38,14 @@ export const manifestSchema = z.object({
       sha256: sha256Schema,
     })
     .optional(),
+  /** Left out where nobody has drilled. */
+  drills: z
+    .strictObject({ name: z.literal('drills.jsonl'), runs: z.int().min(1), sha256: sha256Schema })
+    .optional(),
 });
+
+/** Drills with their logs, one a line, as JSON. */
+export const DRILLS = 'drills.jsonl';
 
 /** The district's terrain file, as it was loaded. */
 export const TERRAIN = 'terrain.tif';

@@ -12,6 +12,7 @@ import { type CheckedArchive, checkArchive } from './check-archive.ts';
 import { NotEmptyError } from './errors.ts';
 import { linesOf } from './lines-of.ts';
 import type { Manifest } from './manifest.ts';
+import { hasDrills, restoreDrills } from './restore-drills.ts';
 import { damaged } from './zip-reader.ts';
 
 type Db = Kysely<unknown>;
@@ -19,7 +20,7 @@ type Db = Kysely<unknown>;
 const ROWS_AT_ONCE = 500;
 
 /**
- * Brings back every record of an archive, with its id, version and times, and its terrain, into a
+ * Brings back every record of an archive, with its id, version and times, its terrain and its drills, into a
  * database of either kind that holds none yet: all of them or, where anything is wrong, none.
  * @param file an archive that `backUp` wrote
  * @throws ArchiveError, NotEmptyError, StoreOpenError, RecordIssuesError
@@ -34,6 +35,7 @@ export async function restore(file: string, target: StoreTarget): Promise<Manife
         await restoreKind(db, connections.engine, file, archive, kind);
       }
       await restoreTerrain(db, connections.engine, file, archive);
+      await restoreDrills(db, file, archive);
     });
   } catch (error) {
     if (isForeignKeyViolation(error) || isUniqueViolation(error)) {
@@ -53,6 +55,11 @@ async function refuseUnlessEmpty(db: Db): Promise<void> {
     throw new NotEmptyError(
       `The database holds records already (${found} ${kindLabels[kind][found === 1 ? 0 : 1]}). ` +
         'Nothing was restored. Restore into a new file or an empty database.',
+    );
+  }
+  if (await hasDrills(db)) {
+    throw new NotEmptyError(
+      'The database holds drills already. Nothing was restored. Restore into a new file or an empty database.',
     );
   }
   if (await terrainFileIn(db)) {

@@ -48,6 +48,12 @@ export interface DrillLogRow {
   clientSeq?: number;
 }
 
+/** A drill as it is kept, whole. */
+export interface KeptDrill {
+  run: DrillRun;
+  log: DrillLogRow[];
+}
+
 /** What has become of a drill since it was last written. */
 export interface DrillRunChange {
   id: string;
@@ -83,6 +89,9 @@ export interface DrillRuns {
 
   /** The one that runs under a code. */
   runningAs(code: string): Promise<DrillRun | undefined>;
+
+  /** Every one with its log, the newest first. */
+  all(): AsyncIterable<KeptDrill>;
 
   /** In order. */
   log(id: string): Promise<DrillLogRow[]>;

@@ -7,6 +7,7 @@ import type {
   DrillRunFacts,
   DrillRunQuery,
   DrillRuns,
+  KeptDrill,
   NewDrillRun,
 } from './drill-runs.ts';
 import { isId, newId } from './envelope.ts';
@@ -34,7 +35,7 @@ export function sqlDrillRuns(
 ): DrillRuns {
   const rowsOf = async (query: RawBuilder<Row>) => (await query.execute(read)).rows;
 
-  return {
+  const runs: DrillRuns = {
     add: (run) => atomic((db) => addRun(db, run)),
 
     running: async () => {
@@ -66,6 +67,17 @@ export function sqlDrillRuns(
       return rows.map(toLogRow);
     },
 
+    all: async function* () {
+      let before: { before?: string } = {};
+      for (;;) {
+        const [facts] = await runs.list({ ...before, limit: 1 });
+        const run = facts && (await runs.get(facts.id));
+        if (!run) return;
+        yield { run, log: await runs.log(run.id) };
+        before = { before: run.id };
+      }
+    },
+
     write: async (changes) => {
       if (changes.length === 0) return;
       try {
@@ -86,18 +98,30 @@ export function sqlDrillRuns(
       });
     },
   };
+  return runs;
 }
 
 async function addRun(db: Db, given: NewDrillRun): Promise<DrillRun | undefined> {
   const now = new Date().toISOString();
   const run: DrillRun = { ...given, id: newId(), startedAt: now, changedAt: now, tick: 0 };
-  const { rows } = await sql<{ id: string }>`
-    insert into drill_runs
-      (id, code, title, evolution, crew, seed, started_at, changed_at, tick, scene, seats)
-    values (${run.id}, ${run.code}, ${run.title}, ${run.evolution ?? null}, ${run.crew ?? null},
-      ${run.seed}, ${now}, ${now}, 0, ${JSON.stringify(run.scene)}, ${JSON.stringify(run.seats)})
-    on conflict do nothing returning id`.execute(db);
+  const { rows } = await sql`${insertion(run)} on conflict do nothing returning id`.execute(db);
   return rows.length > 0 ? run : undefined;
+}
+
+/** Writes a drill as it was kept. Must run inside a transaction. */
+export async function putDrill(db: Db, { run, log }: KeptDrill): Promise<void> {
+  await insertion(run).execute(db);
+  await addLogRows(db, [{ id: run.id, tick: run.tick, log }]);
+}
+
+function insertion(run: DrillRun): RawBuilder<unknown> {
+  const { id, code, title, evolution, crew, seed, startedAt, changedAt, endedAt, tick } = run;
+  const json = (value: unknown) => (value === undefined ? null : JSON.stringify(value));
+  return sql`insert into drill_runs (id, code, title, evolution, crew, seed, started_at,
+      changed_at, ended_at, tick, scene, seats, keyframe, result)
+    values (${id}, ${code}, ${title}, ${evolution ?? null}, ${crew ?? null}, ${seed}, ${startedAt},
+      ${changedAt}, ${endedAt ?? null}, ${tick}, ${json(run.scene)}, ${json(run.seats)},
+      ${json(run.keyframe)}, ${json(run.result)})`;
 }
 
 function listed({ crew, evolution, limit = LIST, before }: DrillRunQuery): RawBuilder<Row> {
