@@ -4,6 +4,7 @@ import type { DrillEvent } from './event.ts';
 import { inEffect } from './fault.ts';
 import { onFineGrid, onGrid } from './grid.ts';
 import { airInGal, frontAt, squeezedPsi, waterIn } from './hose-front.ts';
+import { PRIMER_FILLS_S, primerOn } from './priming.ts';
 import type { Drill } from './running-drill.ts';
 import { deadTankGal } from './solve-flows.ts';
 import { type HoseState, TICKS_PER_S } from './state.ts';
@@ -160,6 +161,11 @@ function fill(drill: Drill, at: number): DrillEvent[] {
   }
   for (const end of ['from', 'to'] as const)
     hose[end].waterGal = onFineGrid(hose[end].waterGal + Math.max(0, hose[end].gpm) * TICK_MIN);
+  if (primerOn(drill, at) !== undefined) {
+    const before = hose.from.waterGal;
+    hose.from.waterGal = onFineGrid(before + piece.capacityGal / PRIMER_FILLS_S / TICKS_PER_S);
+    state.water.sourceGal += hose.from.waterGal - before;
+  }
   if (hose.from.gpm + hose.to.gpm < TRICKLE_GPM && loose && waterIn(hose) > 0)
     state.water.wasteGal += runOut(hose, piece.capacityGal / RUNS_OUT_S / TICKS_PER_S);
   const over = waterIn(hose) - piece.capacityGal;

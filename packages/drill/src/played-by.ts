@@ -27,7 +27,7 @@ const RAISES_OVER_PSI = 25;
  * 3. The first step of its role that is not yet done, and whose forerunners all are, is done: each action
  *    of the step that does not stand already, in order, one a second.
  *
- * It keeps no memory: the same state gives the same actions, so a room may ask it on any machine.
+ * A message that tells a gauge tells what it reads then. It keeps no memory: the same state gives the same actions, so a room may ask it on any machine.
  */
 export function playedBy(
   role: PlayedRole,
@@ -38,7 +38,7 @@ export function playedBy(
   if (state.paused || state.tick % LOOKS_TICKS !== 0) return [];
   const eased = ease(role, scene, state);
   const action =
-    eased ?? raise(role, scene, state) ?? nextOf(nextStep(role, scene, state), role, state);
+    eased ?? raise(role, scene, state) ?? nextOf(nextStep(role, scene, state), role, scene, state);
   return action ? [{ role, action, byComputer: true }] : [];
 }
 
@@ -64,9 +64,26 @@ export function forerunnersOf(scene: DrillScene, step: DrillStep): string[] {
 function nextOf(
   step: DrillStep | undefined,
   role: PlayedRole,
+  scene: DrillScene,
   state: DrillState,
 ): DrillAction | undefined {
-  return step?.how.find((action) => !stands(action, role, state));
+  const action = step?.how.find((one) => !stands(one, role, state));
+  return action && asRead(action, role, scene, state);
+}
+
+/** A message that tells a gauge tells what it reads now. */
+function asRead(
+  action: DrillAction,
+  role: PlayedRole,
+  scene: DrillScene,
+  state: DrillState,
+): DrillAction {
+  if (action.do !== 'radio' || !('preset' in action.message)) return action;
+  const { preset } = action.message;
+  const pump = state.pumps.find(({ rigId }) => scene.posts[role].includes(rigId));
+  if (!pump || (preset !== 'intake' && preset !== 'pressure set')) return action;
+  const gauge = preset === 'intake' ? pump.intakeGaugePsi : pump.dischargeGaugePsi;
+  return { do: 'radio', message: { preset, psi: Math.min(500, Math.max(0, Math.round(gauge))) } };
 }
 
 /** Whether an action would change nothing. */

@@ -1,4 +1,4 @@
-import { boostedAtHydrant, type Plan, whatNow } from '@plugside/fireground';
+import { boostedAtHydrant, draftSupply, type Plan, whatNow } from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
 import type { DrillAction } from './action.ts';
 import { createDrill } from './drill.ts';
@@ -139,6 +139,47 @@ describe('tank and prime', () => {
     const still = whatNow(shut).state.rigs.find(({ id }) => id === 'A1')!;
     expect(still.reliefGpm).toBeGreaterThan(100);
     expect(Math.abs(pumpOf(drill, 'A1').reliefGpm - still.reliefGpm)).toBeLessThan(0.5);
+  });
+});
+
+describe('a draft', () => {
+  const drafting = draftSupply({ attackLines: [{}], attack: { pdpPsi: 170 } });
+  const suction = drafting.lines.find(({ from }) => from.endsWith('.water'))!;
+  const rig = suction.to.split('.')[0]!;
+  const begin = (of: Plan) => {
+    const drill = createDrill(sceneFromPlan(of, { start: 'hose connected' }), 1);
+    const role = drill.scene.posts['hydrant operator'].includes(rig)
+      ? 'hydrant operator'
+      : 'attack operator';
+    act(drill, role, { do: 'set valve', valve: suction.to, opening: 1 });
+    act(drill, role, { do: 'pump in gear', rig, inGear: true });
+    return { drill, role } as const;
+  };
+
+  it('is primed within the 30 s that the rating standard allows (from memory), and stands at the solver’s vacuum', () => {
+    const { drill, role } = begin(drafting);
+    run(drill, 10);
+    expect(pumpOf(drill, rig).dischargePsi).toBe(0);
+    run(drill, 20);
+    expect(happened(drill, 'prime lost')).toEqual([]);
+    expect(drill.state.hoses.find(({ id }) => id === suction.id)!.phase).toBe('full');
+    act(drill, role, { do: 'set governor', rig, pdpPsi: 100 });
+    run(drill, 20);
+    expect(pumpOf(drill, rig).dischargePsi).toBeCloseTo(100, 1);
+    const { sourceGal, nozzleGal, wasteGal, hoseGal } = drill.state.water;
+    expect(Math.abs(sourceGal - nozzleGal - wasteGal - hoseGal)).toBeLessThan(0.01);
+  });
+
+  it('is never had from 26 ft up: 1.13 ft × 22 inHg is 25 (study cards on static water supply)', () => {
+    const high: Plan = {
+      ...drafting,
+      drafts: drafting.drafts.map((one) => ({ ...one, waterElevationFt: -26 })),
+      rigs: drafting.rigs.map((one) => ({ ...one, elevationFt: 0 })),
+    };
+    const { drill } = begin(high);
+    run(drill, 60);
+    expect(drill.state.water.sourceGal).toBe(0);
+    expect(pumpOf(drill, rig).condition).toBe('lost prime');
   });
 });
 

@@ -6,6 +6,7 @@ import { onFineGrid } from './grid.ts';
 import type { LogEntry } from './log.ts';
 import { moveGauges, moveHands, movePumps } from './move-hands.ts';
 import { moveWater } from './move-water.ts';
+import { isPriming } from './priming.ts';
 import type { Drill } from './running-drill.ts';
 import { solveFlows } from './solve-flows.ts';
 import { type PumpState, TICKS_PER_S } from './state.ts';
@@ -83,10 +84,11 @@ function advance(drill: Drill): void {
 }
 
 /** Loses and finds a pump's prime. */
-function movePrime({ state, net }: Drill, pump: PumpState): DrillEvent[] {
+function movePrime(drill: Drill, pump: PumpState): DrillEvent[] {
+  const { state, net } = drill;
   const node = net.node(`${pump.rigId}:intake`);
   const wet = node >= 0 && net.network?.cutOff[node] === 0;
-  const runs = pump.inGear && !engineIsDead(state, pump.rigId);
+  const runs = pump.inGear && !engineIsDead(state, pump.rigId) && !isPriming(drill, pump.rigId);
   const counts = pump.primed ? runs && !wet : wet;
   pump.dryS = counts ? onFineGrid(pump.dryS + 1 / TICKS_PER_S) : 0;
   if (pump.primed && pump.dryS >= LOSES_PRIME_S) {
