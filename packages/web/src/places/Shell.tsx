@@ -16,6 +16,7 @@ const laterPlaces: Readonly<Partial<Record<PlaceName, ComponentType>>> = {
   estimate: lazy(async () => ({
     default: (await import('./EstimatePlace.tsx')).EstimatePlace,
   })),
+  drill: lazy(async () => ({ default: (await import('../drill/DrillPlace.tsx')).DrillPlace })),
   records: lazy(async () => ({
     default: (await import('../records/RecordsPlace.tsx')).RecordsPlace,
   })),

@@ -1,7 +1,7 @@
 /** Where in the app the page is, told by its address. */
 import { useSyncExternalStore } from 'react';
 
-export type PlaceName = 'lay' | 'district' | 'supply' | 'estimate' | 'records' | 'import';
+export type PlaceName = 'lay' | 'district' | 'supply' | 'estimate' | 'drill' | 'records' | 'import';
 
 export interface PlaceEntry {
   name: PlaceName;
@@ -17,6 +17,7 @@ export const places: readonly PlaceEntry[] = [
   { name: 'district', path: '/district', text: 'District' },
   { name: 'supply', path: '/supply', text: 'Supply' },
   { name: 'estimate', path: '/estimate', text: 'Estimate' },
+  { name: 'drill', path: '/drill', text: 'Drill' },
   { name: 'records', path: '/records', text: 'Records' },
   { name: 'import', path: '/import', text: 'Import', under: 'records' },
 ];

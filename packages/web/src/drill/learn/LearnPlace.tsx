@@ -1,0 +1,158 @@
+import {
+  type DrillAction,
+  type Evolution,
+  mayDo,
+  type PlayedRole,
+  playedRoles,
+} from '@plugside/drill';
+import { useEffect, useMemo, useState } from 'react';
+import { Button } from 'react-aria-components';
+import { Choice } from '../../editing/Choice.tsx';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
+import { drillAddress } from '../address.ts';
+import { CautionList } from '../local/CautionList.tsx';
+import { ClockBar } from '../local/ClockBar.tsx';
+import { JudgementList } from '../local/JudgementList.tsx';
+import { RoleSwitch, rolesIn } from '../local/RoleSwitch.tsx';
+import { useLocalDrill } from '../local/use-local-drill.ts';
+import { DrillStage } from '../stage/index.ts';
+import { roleWords } from '../words.ts';
+import { firstOpen, stepNow, type TooEarly, tooEarly } from './order.ts';
+import { StepPanel } from './StepPanel.tsx';
+
+type Plays = 'all' | PlayedRole;
+
+/** An evolution learned step by step, alone or in one role with the computer in the others. */
+export function LearnPlace({ evolution }: { evolution: Evolution }) {
+  const [plays, setPlays] = useState<Plays>('all');
+  const [role, setRole] = useState<PlayedRole>(() => evolution.scene().steps[0]!.role);
+  const [early, setEarly] = useState<TooEarly | null>(null);
+  const own = useMemo(() => (plays === 'all' ? playedRoles : [plays]), [plays]);
+  const computer = useMemo(() => playedRoles.filter((one) => !own.includes(one)), [own]);
+  const { scene, link, heard, progress, reset } = useLocalDrill(evolution, role, computer);
+  const done = useMemo(() => new Set(progress?.done.map(({ step }) => step)), [progress]);
+  const step = progress ? stepNow(scene, done, own) : undefined;
+  const waitsFor = progress ? firstOpen(scene, done) : undefined;
+  const finished = progress !== null && waitsFor === undefined;
+  const stepRole = step?.role;
+  // Who plays everyone goes where the next step is.
+  useEffect(() => {
+    if (plays === 'all' && stepRole) setRole(stepRole);
+  }, [plays, stepRole]);
+  // Told once: when what should have come first is done, the matter is settled.
+  useEffect(() => {
+    if (early && done.has(early.before.id)) setEarly(null);
+  }, [early, done]);
+  const begin = (next: Plays) => {
+    setPlays(next);
+    setRole(next === 'all' ? scene.steps[0]!.role : next);
+    setEarly(null);
+    reset();
+  };
+  if (heard.failed) {
+    return (
+      <p className="nothing" role="alert">
+        The drill stopped. {heard.failed}{' '}
+        <Button className="plain-button" onPress={reset}>
+          Begin anew
+        </Button>
+      </p>
+    );
+  }
+  const { view } = heard;
+  if (!view || !link || view.role !== role) {
+    return (
+      <p className="nothing" role="status">
+        Laying out the hose…
+      </p>
+    );
+  }
+  const act = (action: DrillAction) => {
+    setEarly(tooEarly(scene, done, role, action) ?? null);
+    link.act(action);
+  };
+  return (
+    <>
+      <div className="drill-bar">
+        <div className="drill-plays">
+          You play{' '}
+          <Choice<Plays>
+            label="You play"
+            value={plays}
+            options={[
+              { value: 'all', text: 'everyone, in turn' },
+              ...rolesIn(scene)
+                .filter((one) => scene.steps.some((step) => step.role === one))
+                .map((one) => ({ value: one, text: `the ${one}, the computer the others` })),
+            ]}
+            onChange={begin}
+          />
+        </div>
+        {plays === 'all' && <RoleSwitch scene={scene} role={role} onChange={setRole} />}
+        <ClockBar view={view} link={link} onReset={() => begin(plays)} />
+      </div>
+      {finished && progress && (
+        <section className="finished" aria-labelledby="finished">
+          <h2 id="finished" role="status">
+            Done: {evolution.title.charAt(0).toLowerCase()}
+            {evolution.title.slice(1)}.
+          </h2>
+          <JudgementList judgements={progress.judgements} />
+          <p className="soft-text">
+            Limits are ours where your department has set none. The drill goes on: look at the
+            gauges, or leave.
+          </p>
+          <p className="finished-acts">
+            <Button className="plain-button" onPress={() => begin(plays)}>
+              Learn it again
+            </Button>
+            <PlaceLink className="plain-link" href={drillAddress('sandbox', evolution.key)}>
+              Free play
+            </PlaceLink>
+            <PlaceLink className="plain-link" href="/drill">
+              Other evolutions
+            </PlaceLink>
+          </p>
+        </section>
+      )}
+      <DrillStage
+        scene={scene}
+        view={view}
+        role={role}
+        can={(action) => mayDo(role, scene, action)}
+        onAction={act}
+        refused={heard.refused}
+        events={heard.events}
+        history={heard.history}
+        {...(finished
+          ? {}
+          : {
+              guide: {
+                step,
+                panel: (
+                  <>
+                    <StepPanel
+                      scene={scene}
+                      step={step}
+                      waitsFor={waitsFor}
+                      doneCount={done.size}
+                      early={early}
+                      onShow={(one) => one.how.forEach(act)}
+                    />
+                    {step && step.role !== role && (
+                      <p className="step-elsewhere">
+                        This step is the {step.role}&rsquo;s.{' '}
+                        <Button className="plain-button" onPress={() => setRole(step.role)}>
+                          Go to {roleWords[step.role].toLowerCase()}
+                        </Button>
+                      </p>
+                    )}
+                  </>
+                ),
+              },
+            })}
+      />
+      <CautionList evolution={evolution} />
+    </>
+  );
+}

@@ -1,0 +1,12 @@
+/** Between the page and the worker that runs its drill. */
+import type { DrillAction, PlayedRole, Role } from '@plugside/drill';
+import type { LocalDrill, LocalTold } from './local-drill.ts';
+
+export type ToDrill =
+  | { tell: 'open'; evolution: string; seed: number; role: Role; computer: PlayedRole[] }
+  | { tell: 'act'; action: DrillAction }
+  | { tell: 'take'; role: Role }
+  | { tell: 'computer'; roles: PlayedRole[] }
+  | { tell: 'clock'; action: Parameters<LocalDrill['clock']>[0] };
+
+export type FromDrill = LocalTold[];

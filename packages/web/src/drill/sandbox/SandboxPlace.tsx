@@ -1,0 +1,66 @@
+import { type Evolution, mayDo, type PlayedRole, playedRoles } from '@plugside/drill';
+import { useState } from 'react';
+import { Button, Checkbox } from 'react-aria-components';
+import { CautionList } from '../local/CautionList.tsx';
+import { ClockBar } from '../local/ClockBar.tsx';
+import { JudgementList } from '../local/JudgementList.tsx';
+import { RoleSwitch, rolesIn } from '../local/RoleSwitch.tsx';
+import { useLocalDrill } from '../local/use-local-drill.ts';
+import { DrillStage } from '../stage/index.ts';
+
+const nobody: readonly PlayedRole[] = [];
+
+/** Free play on an evolution: every post by a switch, nothing told, the water answers. */
+export function SandboxPlace({ evolution }: { evolution: Evolution }) {
+  const [role, setRole] = useState<PlayedRole>(() => rolesIn(evolution.scene())[0]!);
+  const [helped, setHelped] = useState(false);
+  const computer = helped ? playedRoles.filter((one) => one !== role) : nobody;
+  const { scene, link, heard, progress, reset } = useLocalDrill(evolution, role, computer);
+  const { view } = heard;
+  if (heard.failed) {
+    return (
+      <p className="nothing" role="alert">
+        The drill stopped. {heard.failed}{' '}
+        <Button className="plain-button" onPress={reset}>
+          Begin anew
+        </Button>
+      </p>
+    );
+  }
+  if (!view || !link || view.role !== role) {
+    return (
+      <p className="nothing" role="status">
+        Laying out the hose…
+      </p>
+    );
+  }
+  return (
+    <>
+      <div className="drill-bar">
+        <RoleSwitch scene={scene} role={role} onChange={setRole} />
+        <Checkbox className="slowly" isSelected={helped} onChange={setHelped}>
+          <span className="tick-box" aria-hidden="true" />
+          Computer plays the other posts
+        </Checkbox>
+        <ClockBar view={view} link={link} onReset={reset} />
+      </div>
+      <DrillStage
+        scene={scene}
+        view={view}
+        role={role}
+        can={(action) => mayDo(role, scene, action)}
+        onAction={link.act}
+        refused={heard.refused}
+        events={heard.events}
+        history={heard.history}
+      />
+      {progress && (
+        <details className="judged-so-far">
+          <summary>Judged so far</summary>
+          <JudgementList judgements={progress.judgements} />
+        </details>
+      )}
+      <CautionList evolution={evolution} />
+    </>
+  );
+}

@@ -1,0 +1,209 @@
+import { nameOf, pieceOf } from '@plugside/fireground';
+import type { PieceSpot } from './layout-shape.ts';
+import { useStage } from './stage-context.ts';
+import { waterAt } from './water-seen.ts';
+
+/** A piece as drawn: its body, what runs inside it, its name. */
+export function PieceFigure({ spot }: { spot: PieceSpot }) {
+  const { scene } = useStage();
+  const piece = pieceOf(scene.plan, spot.id);
+  const name = piece ? nameOf(piece) : spot.id;
+  switch (spot.kind) {
+    case 'hydrant':
+      return <Hydrant spot={spot} name={name} />;
+    case 'assist valve':
+      return <AssistValve spot={spot} />;
+    case 'nozzle':
+      return <Nozzle spot={spot} name={name} />;
+    case 'draft':
+      return <OpenWater spot={spot} name={name} />;
+    default:
+      return <Body spot={spot} name={name} />;
+  }
+}
+
+interface FigureProps {
+  spot: PieceSpot;
+  name: string;
+}
+
+function Hydrant({ spot, name }: FigureProps) {
+  const { view } = useStage();
+  const { x, y, width: w, height: h } = spot;
+  const stem = view.valves.find(({ id }) => id === `${spot.id}.stem`);
+  const wet = (stem?.opening ?? 0) > 0;
+  const half = w / 2;
+  return (
+    <g className="stage-piece">
+      <Pipes spot={spot} />
+      <path className="pipe-casing" d={`M${x} ${y + 50}H${x + half + 12}`} strokeWidth="22" />
+      <path
+        className={wet ? 'pipe-water' : 'pipe-dry'}
+        d={`M${x} ${y + 50}H${x + half + 14}`}
+        strokeWidth="16"
+      />
+      <path
+        className="figure-body"
+        d={`M${x - half} ${y + h - 14}V${y + 22}q0 -22 ${half} -22t${half} 22V${y + h - 14}Z`}
+      />
+      {wet && (
+        <path
+          className="chamber-water"
+          d={`M${x - half + 7} ${y + h - 20}V${y + 24}q0 -16 ${half - 7} -16t${half - 7} 16V${y + h - 20}Z`}
+        />
+      )}
+      <path className="figure-body" d={`M${x - half - 8} ${y + h - 14}h${w + 16}v10h${-w - 16}Z`} />
+      <path className="figure-line" d={`M${x - half} ${y + 26}H${x + half}`} />
+      <circle className="figure-body" cx={x} cy={y + 50} r="11" />
+      <text className="piece-name" x={x} y={y + h + 14} textAnchor="middle">
+        {name}
+      </text>
+    </g>
+  );
+}
+
+function AssistValve({ spot }: { spot: PieceSpot }) {
+  const { view } = useStage();
+  const { x, y, width: w, height: h } = spot;
+  const handle = view.valves.find(({ id }) => id === `${spot.id}.handle`);
+  const boost = (handle?.opening ?? 0) > 0.01;
+  const wet = waterAt(view, `${spot.id}.supply`);
+  const middle = y + h / 2;
+  return (
+    <g className="stage-piece">
+      <path
+        className="pipe-casing"
+        d={`M${x + 30} ${middle}V${y + h + 16}M${x + 106} ${middle}V${y + h + 16}M${x - 10} ${middle}H${x + w + 16}`}
+        strokeWidth="22"
+      />
+      <path
+        className={wet ? 'pipe-water' : 'pipe-dry'}
+        d={`M${x - 12} ${middle}H${x + w + 18}`}
+        strokeWidth="16"
+      />
+      <path
+        className={wet && boost ? 'pipe-water' : 'pipe-dry'}
+        d={`M${x + 30} ${middle}V${y + h + 16}`}
+        strokeWidth="16"
+      />
+      <path
+        className={waterAt(view, `${spot.id}.pump-discharge`) ? 'pipe-water' : 'pipe-dry'}
+        d={`M${x + 106} ${middle + 4}V${y + h + 16}`}
+        strokeWidth="16"
+      />
+      <path className="figure-outline" d={`M${x} ${y}H${x + w}V${y + h}H${x}Z`} />
+      <path className="figure-line" d={`M${x + 44} ${y}V${y - 6}`} />
+      <path className="figure-line heavy" d={`M${x + 68} ${middle - 12}L${x + 82} ${middle}`} />
+    </g>
+  );
+}
+
+function Nozzle({ spot, name }: FigureProps) {
+  const { view } = useStage();
+  const { x, y } = spot;
+  const middle = y + 32;
+  const bale = view.valves.find(({ id }) => id === `${spot.id}.bale`);
+  const gauge = view.gauges.find(({ id }) => id === `${spot.id}.pressure`);
+  const flows = (bale?.opening ?? 0) > 0.05 && (gauge?.value ?? 0) > 5;
+  return (
+    <g className="stage-piece">
+      <path className="pipe-casing" d={`M${x - 20} ${middle}H${x + 60}`} strokeWidth="16" />
+      <path
+        className={waterAt(view, `${spot.id}.inlet`) ? 'pipe-water' : 'pipe-dry'}
+        d={`M${x - 20} ${middle}H${x + 60}`}
+        strokeWidth="10"
+      />
+      <path
+        className="figure-body"
+        d={`M${x + 54} ${middle - 10}L${x + 92} ${middle - 16}V${middle + 16}L${x + 54} ${middle + 10}Z`}
+      />
+      {flows && (
+        <path
+          className="stream"
+          d={`M${x + 98} ${middle - 9}l46 -15M${x + 98} ${middle - 3}l54 -5M${x + 98} ${middle + 3}l54 5M${x + 98} ${middle + 9}l46 15`}
+        />
+      )}
+      <text className="piece-name" x={x - 40} y={y - 6}>
+        {name}
+      </text>
+    </g>
+  );
+}
+
+function OpenWater({ spot, name }: FigureProps) {
+  const { x, y } = spot;
+  return (
+    <g className="stage-piece">
+      <path className="surface" d={`M${x - 50} ${y}q10 -8 20 0t20 0t20 0t20 0t20 0`} />
+      <path className="surface" d={`M${x - 40} ${y + 14}q10 -8 20 0t20 0t20 0t20 0`} />
+      <text className="piece-name" x={x - 50} y={y - 18}>
+        {name}
+      </text>
+    </g>
+  );
+}
+
+function Body({ spot, name }: FigureProps) {
+  const { view } = useStage();
+  const { x, y, width: w, height: h, pump, tank, kind } = spot;
+  const seen = view.pumps.find(({ rigId }) => rigId === spot.id);
+  const share = seen?.tankCapacityGal ? (seen.tankGal ?? 0) / seen.tankCapacityGal : 0;
+  return (
+    <g className="stage-piece">
+      {kind === 'rig' && (
+        <>
+          <circle className="figure-body" cx={x + w * 0.2} cy={y + h} r="15" />
+          <circle className="figure-body" cx={x + w * 0.82} cy={y + h} r="15" />
+        </>
+      )}
+      <rect className="figure-body" x={x} y={y} width={w} height={h} rx="8" />
+      <text className="piece-name" x={x + 14} y={y + 24}>
+        {name}
+      </text>
+      {tank && (
+        <>
+          <path
+            className="pipe-casing"
+            d={`M${tank.x + 34} ${tank.y + tank.height}V${pump!.y}M${tank.x + tank.width - 34} ${tank.y + tank.height}V${pump!.y}`}
+            strokeWidth="10"
+          />
+          <rect className="tank" {...tank} />
+          <rect
+            className="tank-water"
+            x={tank.x}
+            width={tank.width}
+            y={tank.y + tank.height * (1 - share)}
+            height={tank.height * share}
+          />
+        </>
+      )}
+      <Pipes spot={spot} />
+    </g>
+  );
+}
+
+/** Pipes between ports, valves and pump, with the water that stands in them. */
+function Pipes({ spot }: { spot: PieceSpot }) {
+  const { view } = useStage();
+  const pumpWet = spot.pump
+    ? view.gauges.some(({ id, value }) => id === `${spot.id}.discharge` && value > 2)
+    : spot.pipes.some(({ port }) => port !== undefined && waterAt(view, port));
+  const hydrantWet = view.valves.some(({ id, opening }) => id === `${spot.id}.stem` && opening > 0);
+  return spot.pipes.map(({ d, port, part, valve }) => {
+    const gate = view.valves.find(({ id }) => id === valve);
+    const gateOpen = !gate || gate.opening > 0;
+    const behind = spot.kind === 'hydrant' ? hydrantWet : pumpWet;
+    const wet =
+      part === 'inner side'
+        ? gate
+          ? gateOpen && (pumpWet || waterAt(view, port!))
+          : behind
+        : waterAt(view, port!) || (gate !== undefined && gateOpen && behind);
+    return (
+      <g key={d}>
+        <path className="pipe-casing" d={d} strokeWidth="12" />
+        <path className={wet ? 'pipe-water' : 'pipe-dry'} d={d} strokeWidth="7" />
+      </g>
+    );
+  });
+}
