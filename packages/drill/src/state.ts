@@ -25,9 +25,9 @@ export interface HoseEndState {
   port: PortRef | null;
   /** Piece that it lies at. */
   at: string;
-  /** Pressure at the port [psi]; 0 where no water presses. */
+  /** Pressure at the port [psi]; 0 where no water presses; what stood in the hose where it is shut in. */
   psi: number;
-  /** Into the hose here [gpm]; negative: out of it. */
+  /** Into the hose here while it is not full, or runs out elsewhere [gpm ≥ 0]. */
   gpm: number;
   /** Water that stands at this end while the hose fills [gal]; all of it counts on `from` once full. */
   waterGal: number;
