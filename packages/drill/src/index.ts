@@ -1,21 +1,25 @@
 /** A live drill: two pump operators, a nozzle crew and an instructor on one evolution over time. */
 
-// What can be done, and by whom
+// Roles and actions: who may do what
 export type { DrillAction, Problem, Submitted } from './action.ts';
+// Scene: what a drill begins from
 export { defaultBenchmarks, defaultSettings } from './defaults.ts';
+// Running: step, state, log, going back
 export { createDrill, restoreDrill } from './drill.ts';
+// Evolutions to drill, and their steps
 export type { Condition, DrillStep } from './drill-step.ts';
 export type { DrillEvent, EventKind } from './event.ts';
 export type { Evolution } from './evolutions/evolution.ts';
 export { evolutionOf, evolutions } from './evolutions/index.ts';
 export type { Fault, FaultKind } from './fault.ts';
 export { holds } from './holds.ts';
+// Judging
 export { type CriterionKey, type Judgement, judge } from './judge.ts';
 export type { DrillLog, LogEntry } from './log.ts';
 export { mayDo } from './may-do.ts';
-// What it begins from and where it stands
 export type * from './names.ts';
 export { planNow } from './plan-now.ts';
+// The computer as a crew, and the guide
 export { allStepsDone, forerunnersOf, nextStep, type Policy, playedBy } from './played-by.ts';
 export {
   mostRadioCharacters,
