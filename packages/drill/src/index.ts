@@ -1,26 +1,22 @@
 /** A live drill: two pump operators, a nozzle crew and an instructor on one evolution over time. */
+// biome-ignore-all assist/source/organizeImports: a table of contents, by topic
+
+// Evolutions to drill, and their steps
+export type { Condition, DrillStep } from './drill-step.ts';
+export type { Evolution } from './evolutions/evolution.ts';
+export { evolutionOf, evolutions } from './evolutions/index.ts';
+export { holds } from './holds.ts';
+
+// Scene: what a drill begins from
+export { defaultBenchmarks, defaultSettings } from './defaults.ts';
+export type { Fault, FaultKind } from './fault.ts';
+export type * from './names.ts';
+export type * from './scene.ts';
+export { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
 
 // Roles and actions: who may do what
 export type { DrillAction, Problem, Submitted } from './action.ts';
-// Scene: what a drill begins from
-export { defaultBenchmarks, defaultSettings } from './defaults.ts';
-// Running: step, state, log, going back
-export { createDrill, restoreDrill } from './drill.ts';
-// Evolutions to drill, and their steps
-export type { Condition, DrillStep } from './drill-step.ts';
-export type { DrillEvent, EventKind } from './event.ts';
-export type { Evolution } from './evolutions/evolution.ts';
-export { evolutionOf, evolutions } from './evolutions/index.ts';
-export type { Fault, FaultKind } from './fault.ts';
-export { holds } from './holds.ts';
-// Judging
-export { type CriterionKey, type Judgement, judge } from './judge.ts';
-export type { DrillLog, LogEntry } from './log.ts';
 export { mayDo } from './may-do.ts';
-export type * from './names.ts';
-export { planNow } from './plan-now.ts';
-// The computer as a crew, and the guide
-export { allStepsDone, forerunnersOf, nextStep, type Policy, playedBy } from './played-by.ts';
 export {
   mostRadioCharacters,
   type RadioEntry,
@@ -31,15 +27,26 @@ export {
   radioText,
 } from './radio.ts';
 export { readAction } from './read-action.ts';
-export { type Keyframe, keyframeOf, replayTo } from './replay.ts';
 export { isRole, type PlayedRole, playedRoles, type Role, roles } from './role.ts';
+
+// Running: step, state, log, going back
+export { createDrill, restoreDrill } from './drill.ts';
+export type { DrillEvent, EventKind } from './event.ts';
+export type { DrillLog, LogEntry } from './log.ts';
+export { planNow } from './plan-now.ts';
+export { type Keyframe, keyframeOf, replayTo } from './replay.ts';
 export type { Drill } from './running-drill.ts';
-export type * from './scene.ts';
-export { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
 export type * from './state.ts';
 export { TICKS_PER_S } from './state.ts';
 export { step } from './step.ts';
-export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
+
 // What each role sees
 export { notices, viewFor } from './view.ts';
 export type * from './view-shape.ts';
+
+// The computer as a crew, and the guide
+export { allStepsDone, forerunnersOf, nextStep, type Policy, playedBy } from './played-by.ts';
+
+// Judging
+export { type CriterionKey, type Judgement, judge } from './judge.ts';
+export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
