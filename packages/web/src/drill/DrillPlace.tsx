@@ -15,11 +15,6 @@ export function DrillPlace() {
     <div className="page">
       <PlaceHeader title={played ? address.evolution.title : 'Drill'} invented={played} />
       <main className="drill-page">
-        {played && (
-          <nav aria-label="Back" className="trail">
-            <PlaceLink href="/drill">‹ All evolutions</PlaceLink>
-          </nav>
-        )}
         {address.at === 'start' && <StartPage />}
         {address.at === 'unknown' && (
           <p className="nothing">

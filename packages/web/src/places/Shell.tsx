@@ -16,7 +16,7 @@ const laterPlaces: Readonly<Partial<Record<PlaceName, ComponentType>>> = {
   estimate: lazy(async () => ({
     default: (await import('./EstimatePlace.tsx')).EstimatePlace,
   })),
-  drill: lazy(async () => ({ default: (await import('../drill/DrillPlace.tsx')).DrillPlace })),
+  drill: lazy(async () => ({ default: (await import('../drill/DrillDoor.tsx')).DrillDoor })),
   records: lazy(async () => ({
     default: (await import('../records/RecordsPlace.tsx')).RecordsPlace,
   })),

@@ -1,5 +1,6 @@
 import {
   type DrillAction,
+  type DrillStep,
   type Evolution,
   mayDo,
   type PlayedRole,
@@ -17,7 +18,7 @@ import { RoleSwitch, rolesIn } from '../local/RoleSwitch.tsx';
 import { useLocalDrill } from '../local/use-local-drill.ts';
 import { DrillStage } from '../stage/index.ts';
 import { roleWords } from '../words.ts';
-import { firstOpen, stepNow, type TooEarly, tooEarly } from './order.ts';
+import { firstOpen, stepNow, type TooEarly, tooEarly, type WrongPort, wrongPort } from './order.ts';
 import { StepPanel } from './StepPanel.tsx';
 
 type Plays = 'all' | PlayedRole;
@@ -27,6 +28,7 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
   const [plays, setPlays] = useState<Plays>('all');
   const [role, setRole] = useState<PlayedRole>(() => evolution.scene().steps[0]!.role);
   const [early, setEarly] = useState<TooEarly | null>(null);
+  const [wrong, setWrong] = useState<WrongPort | null>(null);
   const own = useMemo(() => (plays === 'all' ? playedRoles : [plays]), [plays]);
   const computer = useMemo(() => playedRoles.filter((one) => !own.includes(one)), [own]);
   const { scene, link, heard, progress, reset } = useLocalDrill(evolution, role, computer);
@@ -47,6 +49,7 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
     setPlays(next);
     setRole(next === 'all' ? scene.steps[0]!.role : next);
     setEarly(null);
+    setWrong(null);
     reset();
   };
   if (heard.failed) {
@@ -69,11 +72,26 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
   }
   const act = (action: DrillAction) => {
     setEarly(tooEarly(scene, done, role, action) ?? null);
+    const misplaced = wrongPort(scene, action);
+    if (misplaced) setWrong(misplaced);
+    else if (action.do === 'uncouple' || action.do === 'couple') setWrong(null);
     link.act(action);
+  };
+  const show = (one: DrillStep) => {
+    for (const how of one.how) {
+      const astray =
+        how.do === 'couple' &&
+        view.hoseEnds.some(
+          ({ hose, end, port }) => hose === how.hose && end === how.end && port !== null,
+        );
+      if (astray) act({ do: 'uncouple', hose: how.hose, end: how.end });
+      act(how);
+    }
   };
   return (
     <>
       <div className="drill-bar">
+        <PlaceLink href="/drill">‹ All evolutions</PlaceLink>
         <div className="drill-plays">
           You play{' '}
           <Choice<Plays>
@@ -133,11 +151,13 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
                   <>
                     <StepPanel
                       scene={scene}
+                      role={role}
                       step={step}
                       waitsFor={waitsFor}
                       doneCount={done.size}
                       early={early}
-                      onShow={(one) => one.how.forEach(act)}
+                      wrong={wrong}
+                      onShow={show}
                     />
                     {step && step.role !== role && (
                       <p className="step-elsewhere">

@@ -93,3 +93,18 @@ function openBefore(
   }
   return scene.steps.find(({ id }) => needed.has(id) && !done.has(id));
 }
+
+/** A hose end that an action puts on another port than the plan has it on: where it should go. */
+export interface WrongPort {
+  hose: string;
+  end: 'from' | 'to';
+  planned: string;
+}
+
+/** Whether an action couples a hose end where it does not belong. */
+export function wrongPort(scene: DrillScene, action: DrillAction): WrongPort | undefined {
+  if (action.do !== 'couple') return undefined;
+  const { hose, end } = action;
+  const planned = scene.hoses.find(({ id }) => id === hose)?.[end].plannedPort;
+  return planned === undefined || planned === action.port ? undefined : { hose, end, planned };
+}

@@ -1,6 +1,7 @@
 import { type Evolution, mayDo, type PlayedRole, playedRoles } from '@plugside/drill';
 import { useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { CautionList } from '../local/CautionList.tsx';
 import { ClockBar } from '../local/ClockBar.tsx';
 import { JudgementList } from '../local/JudgementList.tsx';
@@ -37,6 +38,7 @@ export function SandboxPlace({ evolution }: { evolution: Evolution }) {
   return (
     <>
       <div className="drill-bar">
+        <PlaceLink href="/drill">‹ All evolutions</PlaceLink>
         <RoleSwitch scene={scene} role={role} onChange={setRole} />
         <Checkbox className="slowly" isSelected={helped} onChange={setHelped}>
           <span className="tick-box" aria-hidden="true" />

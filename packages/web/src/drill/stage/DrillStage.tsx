@@ -51,6 +51,8 @@ export function DrillStage(props: DrillStageProps) {
   const [picked, setPicked] = useState<Picked | null>(null);
   const [held, setHeld] = useState<StageRefused | null>(null);
   const [all, setAll] = useState(false);
+  // On a phone the list would stand between the drawing and the radio.
+  const [listOpen, setListOpen] = useState(() => window.matchMedia('(min-width: 700px)').matches);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another role has other hands
   useEffect(() => {
     setPicked(null);
@@ -111,7 +113,7 @@ export function DrillStage(props: DrillStageProps) {
             )}
           </p>
           <StageDrawing all={all} />
-          <ToggleButton className="quiet-button all-ports" isSelected={all} onChange={setAll}>
+          <ToggleButton className="plain-button all-ports" isSelected={all} onChange={setAll}>
             {all ? 'Show the usual ports' : 'Show every port'}
           </ToggleButton>
           <InHand />
@@ -123,7 +125,11 @@ export function DrillStage(props: DrillStageProps) {
           <RadioPanel suggested={step?.role === role ? step.how : []} />
           <News events={events} />
         </div>
-        <details className="stage-list" open>
+        <details
+          className="stage-list"
+          open={listOpen}
+          onToggle={(event) => setListOpen(event.currentTarget.open)}
+        >
           <summary>All controls, as a list</summary>
           <ControlList all={all} />
         </details>

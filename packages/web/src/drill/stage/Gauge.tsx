@@ -26,10 +26,22 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
   const warns = out !== undefined && live;
   return (
     <div className="gauge" data-out={warns || undefined} data-gauge={gauge.id}>
-      <p className="gauge-name">{gauge.label}</p>
-      <p className="gauge-value figures">
-        <b>{shown.number}</b> <span className="unit">{shown.unit}</span>
-      </p>
+      <p className="gauge-name">{gaugeName(view, gauge)}</p>
+      <div className="gauge-head">
+        <p className="gauge-value figures">
+          <b>{shown.number}</b> <span className="unit">{shown.unit}</span>
+        </p>
+        <p className="gauge-note">
+          {warns ? (
+            <span className="caution-word">
+              <span className="caution-shape" aria-hidden="true" />{' '}
+              {out.sense === 'least' ? 'under' : 'over'} {units.text(out.value, quantity)}
+            </span>
+          ) : (
+            limits.map(({ text, value }) => `${text} ${units.text(value, quantity)}`).join(' · ')
+          )}
+        </p>
+      </div>
       <div className="gauge-scale" aria-hidden="true">
         {limits.map(({ value, sense }) => (
           <i
@@ -54,16 +66,6 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
           </span>
         ))}
       </div>
-      <p className="gauge-note">
-        {warns ? (
-          <span className="caution-word">
-            <span className="caution-shape" aria-hidden="true" />{' '}
-            {out.sense === 'least' ? 'under' : 'over'} {units.text(out.value, quantity)}
-          </span>
-        ) : (
-          limits.map(({ text, value }) => `${text} ${units.text(value, quantity)}`).join(' · ')
-        )}
-      </p>
       {readings && <Strip readings={readings} nowS={view.timeS} top={top} limits={limits} />}
     </div>
   );
@@ -72,4 +74,12 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
 /** An intake gauge that has no water behind it warns of nothing. */
 function readsWater({ value }: GaugeView): boolean {
   return value > 1 || value < -1;
+}
+
+/** Without the engine's name where there is but one engine whose gauge it could be. */
+function gaugeName({ pumps }: DrillView, { label }: GaugeView): string {
+  const [only, another] = pumps;
+  if (!only || another || !label.startsWith(`${only.label} `)) return label;
+  const rest = label.slice(only.label.length + 1);
+  return `${rest.charAt(0).toUpperCase()}${rest.slice(1)}`;
 }

@@ -55,7 +55,7 @@ function Hydrant({ spot, name }: FigureProps) {
       <path className="figure-body" d={`M${x - half - 8} ${y + h - 14}h${w + 16}v10h${-w - 16}Z`} />
       <path className="figure-line" d={`M${x - half} ${y + 26}H${x + half}`} />
       <circle className="figure-body" cx={x} cy={y + 50} r="11" />
-      <text className="piece-name" x={x} y={y + h + 14} textAnchor="middle">
+      <text className="piece-name" x={x - half - 8} y={y + h + 14}>
         {name}
       </text>
     </g>
@@ -63,37 +63,36 @@ function Hydrant({ spot, name }: FigureProps) {
 }
 
 function AssistValve({ spot }: { spot: PieceSpot }) {
-  const { view } = useStage();
+  const { scene, view } = useStage();
   const { x, y, width: w, height: h } = spot;
+  const piece = pieceOf(scene.plan, spot.id);
   const handle = view.valves.find(({ id }) => id === `${spot.id}.handle`);
   const boost = (handle?.opening ?? 0) > 0.01;
   const wet = waterAt(view, `${spot.id}.supply`);
   const middle = y + h / 2;
+  const [suctionX, dischargeX] = w > 150 ? [x + 40, x + w - 40] : [x + 30, x + w - 30];
+  const foot = y + h + 14;
+  const water = (on: boolean) => (on ? 'pipe-water' : 'pipe-dry');
   return (
     <g className="stage-piece">
       <path
-        className="pipe-casing"
-        d={`M${x + 30} ${middle}V${y + h + 16}M${x + 106} ${middle}V${y + h + 16}M${x - 10} ${middle}H${x + w + 16}`}
-        strokeWidth="22"
+        className="figure-body"
+        d={`M${x - 10} ${middle - 15}H${x}Q${x} ${y} ${x + 14} ${y}H${x + w - 14}Q${x + w} ${y} ${x + w} ${middle - 15}H${x + w + 10}V${middle + 15}H${x + w}Q${x + w} ${y + h} ${dischargeX + 15} ${y + h}V${foot}H${dischargeX - 15}V${y + h}H${suctionX + 15}V${foot}H${suctionX - 15}V${y + h}Q${x} ${y + h} ${x} ${middle + 15}H${x - 10}Z`}
       />
       <path
-        className={wet ? 'pipe-water' : 'pipe-dry'}
-        d={`M${x - 12} ${middle}H${x + w + 18}`}
-        strokeWidth="16"
+        className={water(waterAt(view, `${spot.id}.pump-discharge`))}
+        d={`M${dischargeX} ${middle}V${foot - 1}`}
+        strokeWidth="14"
       />
       <path
-        className={wet && boost ? 'pipe-water' : 'pipe-dry'}
-        d={`M${x + 30} ${middle}V${y + h + 16}`}
-        strokeWidth="16"
+        className={water(wet && boost)}
+        d={`M${suctionX} ${middle}V${foot - 1}`}
+        strokeWidth="14"
       />
-      <path
-        className={waterAt(view, `${spot.id}.pump-discharge`) ? 'pipe-water' : 'pipe-dry'}
-        d={`M${x + 106} ${middle + 4}V${y + h + 16}`}
-        strokeWidth="16"
-      />
-      <path className="figure-outline" d={`M${x} ${y}H${x + w}V${y + h}H${x}Z`} />
-      <path className="figure-line" d={`M${x + 44} ${y}V${y - 6}`} />
-      <path className="figure-line heavy" d={`M${x + 68} ${middle - 12}L${x + 82} ${middle}`} />
+      <path className={water(wet)} d={`M${x - 11} ${middle}H${x + w + 12}`} strokeWidth="18" />
+      <text className="piece-name" x={x + 6} y={y - 12}>
+        {piece ? nameOf(piece).replace('Hydrant assist', 'Assist') : spot.id}
+      </text>
     </g>
   );
 }

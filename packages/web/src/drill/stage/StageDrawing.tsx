@@ -4,7 +4,7 @@ import { Button } from 'react-aria-components';
 import { useWidth } from '../../lay/use-drawing.ts';
 import { hoseName } from '../words.ts';
 import { AwayWords, HoseLine } from './HoseLine.tsx';
-import { layoutStage } from './layout.ts';
+import { layoutStage, leastWidthPx } from './layout.ts';
 import type { EndSpot, PortSpot, StageLayout, ValveSpot } from './layout-shape.ts';
 import { endMark, gearMark, governorMark, portMark, valveMark } from './marks.ts';
 import { PieceFigure } from './PieceFigure.tsx';
@@ -23,11 +23,11 @@ export function StageDrawing({ all }: { all: boolean }) {
   const endKey = view.hoseEnds.map(({ port, at, looks }) => `${port}|${at}|${looks}`).join();
   // biome-ignore lint/correctness/useExhaustiveDependencies: the keys stand for what of the view counts
   const layout = useMemo(
-    () => (width > 0 ? layoutStage(scene, view, Math.max(width, 300), all) : null),
+    () => (width > 0 ? layoutStage(scene, view, Math.max(width, leastWidthPx), all) : null),
     [scene, view.role, width, all, openKey, endKey],
   );
   return (
-    <div className="stage-drawing" ref={frame}>
+    <div className="stage-drawing" data-scrolls={width < leastWidthPx || undefined} ref={frame}>
       {layout && (
         <>
           <svg
@@ -190,7 +190,9 @@ function PortButton({ spot }: { spot: PortSpot }) {
       }}
     >
       <i className="port-ring">{spot.short}</i>
-      <span className="spot-caption">{hose ? hoseName(hose) : spot.caption}</span>
+      <span className="spot-caption">
+        {hose ? hoseName(hose).replace(' hose', '') : spot.caption}
+      </span>
     </Button>
   );
 }

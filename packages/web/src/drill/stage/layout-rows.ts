@@ -96,21 +96,24 @@ export function sourceRow(making: Making, y: number): number {
 
 function assistValveAt(making: Making, id: string, left: number, middleY: number): number {
   const { layout } = making;
-  const width = 136;
+  const roomy = making.marginPx > 0;
+  const width = roomy ? 190 : 136;
+  const suctionX = left + (roomy ? 40 : 30);
+  const dischargeX = left + width - (roomy ? 40 : 30);
   layout.pieces.push({
     id,
     kind: 'assist valve',
     x: left,
-    y: middleY - 30,
+    y: middleY - 32,
     width,
-    height: 60,
+    height: 64,
     pipes: [],
   });
   layout.valves.push({
     valve: `${id}.handle`,
     kind: 'assist handle',
-    x: left + 44,
-    y: middleY - 58,
+    x: suctionX,
+    y: middleY,
     pipe: 'down',
   });
   layout.ports.push(
@@ -124,19 +127,19 @@ function assistValveAt(making: Making, id: string, left: number, middleY: number
     },
     {
       port: `${id}.pump-suction`,
-      x: left + 30,
-      y: middleY + 58,
+      x: suctionX,
+      y: middleY + 62,
       out: [0, 1],
       short: '',
-      caption: 'pump suction',
+      caption: 'suction',
     },
     {
       port: `${id}.pump-discharge`,
-      x: left + 106,
-      y: middleY + 58,
+      x: dischargeX,
+      y: middleY + 62,
       out: [0, 1],
       short: '',
-      caption: 'pump discharge',
+      caption: 'discharge',
     },
   );
   return left + width + 28;
@@ -178,9 +181,10 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
   const headPx = 44 + (tank ? 112 : 0);
   const height = headPx + rows * ROW_PX + 12;
   const inX = marginPx + 26;
-  const left = inX + 34;
-  const right = Math.min(width - marginPx - 60, left + (isRig ? 460 : 240));
-  const outX = right + 34;
+  const standOffPx = marginPx > 0 ? 54 : 34;
+  const left = inX + standOffPx;
+  const right = Math.min(width - marginPx - 26 - standOffPx, left + (isRig ? 520 : 240));
+  const outX = right + standOffPx;
   const pump = {
     x: isRig ? (left + 84 + right - 34) / 2 : (left + right) / 2,
     y: y + headPx + (rows * ROW_PX) / 2,
@@ -195,7 +199,7 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
       y: atY,
       out: [-1, 0],
       short: numberIn(name),
-      caption: label.toLowerCase(),
+      caption: label.toLowerCase().replace(/ \d+$/, ''),
     });
     if (has(`${ref}.bleeder`))
       layout.valves.push({
@@ -222,7 +226,7 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
       y: atY,
       out: [1, 0],
       short: numberIn(name),
-      caption: label.toLowerCase(),
+      caption: label.toLowerCase().replace(/ \d+$/, ''),
     });
     if (gate)
       layout.valves.push({

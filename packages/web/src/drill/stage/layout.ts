@@ -6,12 +6,14 @@ import { bodyRow, type Making, nozzleRow, sourceRow } from './layout-rows.ts';
 import type { EndSpot, HoseRun, StageLayout, Vector } from './layout-shape.ts';
 import { shownPorts } from './shown-ports.ts';
 
+/** Narrower than this a finger has no room: the drawing is scrolled instead [px]. */
+export const leastWidthPx = 358;
 /** From this width on hose has room to come in and to leave. */
 const ROOMY_PX = 620;
-const LOOSE_ROW_PX = 92;
+const LOOSE_ROW_PX = 72;
 
 /**
- * @param width of the drawing [px, 300 or more]
+ * @param width of the drawing [px, `leastWidthPx` or more]
  * @param all draws every port, not only those worth it
  */
 export function layoutStage(
@@ -92,7 +94,7 @@ function looseRow(
   ends.forEach(({ hose, end, loose }, at) => {
     if (!loose) return;
     const out: Vector = side === 'below' ? [0.25, 1] : [0.25, -1];
-    layout.ends.push({ hose, end, x: first + at * stepPx, y: y + 34, out, port: null });
+    layout.ends.push({ hose, end, x: first + at * stepPx, y: y + 30, out, port: null });
   });
   return LOOSE_ROW_PX;
 }
