@@ -5,7 +5,7 @@ import type { Hono } from 'hono';
 import { closeAll } from './closing.ts';
 import type { ServerSettings } from './settings.ts';
 import { answerUnread, refuseUnreadable } from './unreadable.ts';
-import { serveUpgrades } from './upgrade.ts';
+import { allGone, serveUpgrades } from './upgrade.ts';
 
 /** How many ports after the default one are tried before giving up. */
 const PORTS_TRIED = 20;
@@ -14,6 +14,9 @@ const PORTS_TRIED = 20;
 const HEADERS_WAIT_MS = 15_000;
 /** An upload of the greatest length gets here over a slow network. */
 const REQUEST_WAIT_MS = 600_000;
+
+/** Longest that what was last said over WebSockets is waited for [ms]. */
+const SOCKETS_WAIT_MS = 500;
 
 export interface RunningServer {
   /** For a browser, for instance `http://127.0.0.1:4600/`. */
@@ -66,6 +69,7 @@ function tryPort(app: Hono, host: string, port: number): Promise<RunningServer |
         port: bound,
         close: async () => {
           await closeAll(app);
+          await allGone(sockets, SOCKETS_WAIT_MS);
           await new Promise<void>((done) => {
             server.close(() => done());
             // A browser keeps its connections open; without this the close would wait for it.

@@ -61,6 +61,19 @@ export function serveUpgrades(server: Server, app: Hono): WebSocketServer {
   return sockets;
 }
 
+/** Resolves when every connection has closed, or the time is over. */
+export async function allGone(sockets: WebSocketServer, mostMs: number): Promise<void> {
+  const closing = [...sockets.clients].map(
+    (socket) => new Promise<void>((resolve) => socket.once('close', () => resolve())),
+  );
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<void>((resolve) => {
+    timer = setTimeout(resolve, mostMs);
+  });
+  await Promise.race([Promise.all(closing), late]);
+  clearTimeout(timer);
+}
+
 async function upgrade(
   app: Hono,
   sockets: WebSocketServer,

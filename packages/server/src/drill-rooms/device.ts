@@ -6,7 +6,7 @@ export interface Device {
   role: Role;
   /** Its own name, by which its actions are told from another's of the same role. */
   readonly name: string;
-  /** Number of the last frame that it has; 0: none. */
+  /** Number of the last frame that it has. */
   frame: number;
   readonly isOpen: boolean;
   /** Sent and not yet gone [bytes]. */

@@ -3,7 +3,6 @@ import {
   type Drill,
   type Judgement,
   judge,
-  keyframeOf,
   type LogEntry,
   notices,
   type PlayedRole,
@@ -16,10 +15,11 @@ import {
   TICKS_PER_S,
   viewFor,
 } from '@plugside/drill';
-import type { DrillLogRow, DrillRun, DrillRunChange } from '@plugside/records';
+import type { DrillLogRow, DrillRun } from '@plugside/records';
 import { type Device, senderOf } from './device.ts';
 import { type HeldBy, PROTOCOL, type RoomRoles, type ServerMessage } from './messages.ts';
 import type { Rebuilt } from './rebuild.ts';
+import { RoomLog } from './room-log.ts';
 import type { RoomSettings } from './room-settings.ts';
 import { scenePartFor } from './scene-part.ts';
 import { type Seats, standing } from './seats.ts';
@@ -27,6 +27,8 @@ import { ViewFrames } from './view-frames.ts';
 
 /** Real time that a room makes up for at most after the machine was held up [s]; more is let go. */
 const MOST_OWED_S = 0.5;
+/** Number of the frame that a device has which has none: the next one is whole. */
+const NONE = -1;
 /** Actions that wait for the next tick. */
 const MOST_WAITING = 200;
 
@@ -36,37 +38,22 @@ interface Asked extends Submitted {
   device?: Device;
 }
 
-/** What is to be written, and what is done once it is. */
-export interface RoomWrite {
-  change: DrillRunChange;
-  then: (() => void)[];
-}
-
 export class DrillRoom {
   readonly id: string;
   readonly code: string;
   readonly startedAt: string;
   readonly crew: string | undefined;
   readonly drill: Drill;
+  readonly log: RoomLog;
   readonly seats: Seats;
   readonly devices = new Set<Device>();
   readonly #settings: RoomSettings;
   readonly #frames = new Map<Role, ViewFrames>();
-  readonly #lastSeqs: Map<string, number>;
   #asked: Asked[] = [];
-  #rows: DrillLogRow[] = [];
-  #then: (() => void)[] = [];
-  #seatsChanged = false;
-  #isBeingWritten = false;
-  #ended: { at: string; result: Judgement[] } | undefined;
+  #result: Judgement[] | undefined;
   #owedTicks = 0;
   #emptySinceMs = Number.NEGATIVE_INFINITY;
-  #writtenAtMs = performance.now();
-  #writtenTick: number;
-  #keyframeTick: number;
   #toldHeld: HeldBy | undefined;
-  /** What happens cannot be written just now. */
-  notKept = false;
 
   constructor(run: DrillRun, { drill, lastSeqs }: Rebuilt, settings: RoomSettings) {
     this.id = run.id;
@@ -75,14 +62,12 @@ export class DrillRoom {
     this.crew = run.crew;
     this.drill = drill;
     this.seats = run.seats as Seats;
-    this.#lastSeqs = lastSeqs;
+    this.log = new RoomLog(run, drill, lastSeqs, settings);
     this.#settings = settings;
-    this.#writtenTick = run.tick;
-    this.#keyframeTick = (run.keyframe as { tick: number } | undefined)?.tick ?? 0;
   }
 
   get result(): Judgement[] | undefined {
-    return this.#ended?.result;
+    return this.#result;
   }
 
   /** Since when nobody is connected [ms]; undefined while somebody is. */
@@ -92,7 +77,7 @@ export class DrillRoom {
 
   /** Why its clock stands. */
   heldBy(nowMs: number): HeldBy | undefined {
-    if (this.notKept) return 'not kept';
+    if (this.log.notKept) return 'not kept';
     if (this.devices.size === 0 && nowMs - this.#emptySinceMs > this.#settings.heldAfterMs) {
       return 'nobody here';
     }
@@ -117,7 +102,7 @@ export class DrillRoom {
   }
 
   lastSeq(device: Device): number {
-    return this.#lastSeqs.get(senderOf(device.role, device.name)) ?? 0;
+    return this.log.lastWritten(senderOf(device.role, device.name));
   }
 
   /** Lets a device in, in its role; one that had a role of persons before is let go. */
@@ -136,7 +121,7 @@ export class DrillRoom {
       }
     }
     this.devices.add(device);
-    device.frame = 0;
+    device.frame = NONE;
     device.send({
       type: 'welcome',
       v: PROTOCOL,
@@ -151,7 +136,7 @@ export class DrillRoom {
       n: 0,
       view: viewFor(role, drill.scene, drill.state, { guided: this.#isGuided }),
     });
-    if (this.notKept) device.send({ type: 'paused', paused: true, by: 'not kept' });
+    if (this.log.notKept) device.send({ type: 'paused', paused: true, by: 'not kept' });
     this.tellRoles();
   }
 
@@ -166,7 +151,7 @@ export class DrillRoom {
     const refuse = (field: string, message: string) =>
       device.send({ type: 'refused', clientSeq, problem: { field, message } });
     const sender = senderOf(device.role, device.name);
-    const last = this.#lastSeqs.get(sender) ?? 0;
+    const last = this.log.lastAsked(sender);
     if (clientSeq <= last) {
       refuse(
         'clientSeq',
@@ -183,31 +168,30 @@ export class DrillRoom {
       refuse('action', 'Too many actions wait in this drill. Do it again in a moment.');
       return;
     }
-    this.#lastSeqs.set(sender, clientSeq);
+    this.log.takeIn(sender, clientSeq);
     this.#asked.push({ role: device.role, action: read.action, sender, clientSeq, device });
   }
 
   /** Something of the seats has changed; what follows happens when that is on the disk. */
   changeSeats(then: () => void): void {
-    this.#seatsChanged = true;
-    this.#then.push(then);
+    this.log.changeSeats(this.seats, then);
   }
 
-  /** Once all that was asked until now is done and on the disk: what is told then, holds. */
-  whenWritten(then: () => void): void {
-    const waits = this.#asked.length > 0 || this.#rows.length > 0 || this.#isBeingWritten;
-    if (waits) this.#then.push(() => this.whenWritten(then));
-    else then();
+  /** Nothing waits to be done or to be written. */
+  get isWritten(): boolean {
+    return this.#asked.length === 0 && this.log.isWritten;
   }
 
   end(): void {
+    if (this.#result) return;
     const { scene, state } = this.drill;
-    this.#ended ??= { at: new Date().toISOString(), result: judge(scene, state) };
+    this.#result = judge(scene, state);
+    this.log.end({ at: new Date().toISOString(), result: this.#result });
   }
 
   /** Lets real time pass: does what was asked, and the ticks that are due. @returns ticks done */
   pass(elapsedMs: number, nowMs: number): number {
-    if (this.#ended) return 0;
+    if (this.#result) return 0;
     const held = this.heldBy(nowMs);
     this.#tellHeld(held);
     if (held === 'not kept') return 0;
@@ -242,7 +226,7 @@ export class DrillRoom {
     let at = 0;
     for (const entry of step(drill, submitted)) {
       if (entry.kind === 'event') {
-        this.#rows.push({ seq: entry.seq, entry });
+        this.log.add({ seq: entry.seq, entry });
         this.#tellEvent(entry);
         continue;
       }
@@ -250,60 +234,11 @@ export class DrillRoom {
       const row: DrillLogRow = { seq: entry.seq, entry };
       if (sender !== undefined) row.sender = sender;
       if (clientSeq !== undefined) row.clientSeq = clientSeq;
-      this.#rows.push(row);
+      this.log.add(row);
       if (device && clientSeq !== undefined) {
-        this.#then.push(() => device.send(answerTo(entry, clientSeq)));
+        this.log.afterwards(() => device.send(answerTo(entry, clientSeq)));
       }
     }
-  }
-
-  /** What to write now; undefined where nothing is pressing. */
-  takeWrite(nowMs: number, all = false): RoomWrite | undefined {
-    const { tick } = this.drill.state;
-    const pressing = this.#then.length > 0 || this.#seatsChanged || this.#ended !== undefined;
-    const moved = tick !== this.#writtenTick || this.#rows.length > 0;
-    const due = moved && nowMs - this.#writtenAtMs >= this.#settings.writtenEveryMs;
-    if (!pressing && !due && !(all && moved)) return undefined;
-    const change: DrillRunChange = { id: this.id, tick, log: this.#rows };
-    const then = this.#then;
-    if (this.#seatsChanged) change.seats = structuredClone(this.seats);
-    const far = tick - this.#keyframeTick >= this.#settings.keyframeEveryTicks;
-    if (far || (all && tick !== this.#keyframeTick)) {
-      change.keyframe = keyframeOf(this.drill);
-      this.#keyframeTick = tick;
-    }
-    if (this.#ended) change.ended = this.#ended;
-    this.#rows = [];
-    this.#then = [];
-    this.#isBeingWritten = true;
-    this.#seatsChanged = false;
-    this.#writtenTick = tick;
-    this.#writtenAtMs = nowMs;
-    return { change, then };
-  }
-
-  /** It is on the disk. */
-  written({ then }: RoomWrite): void {
-    this.#isBeingWritten = false;
-    this.notKept = false;
-    for (const one of then) one();
-  }
-
-  /** Nothing waits to be written. */
-  get isWritten(): boolean {
-    const waits = this.#then.length > 0 || this.#rows.length > 0 || this.#asked.length > 0;
-    return !waits && !this.notKept && this.drill.state.tick === this.#writtenTick;
-  }
-
-  /** It could not be written: it is to be tried again, before what has come since. */
-  putBack({ change, then }: RoomWrite): void {
-    this.#isBeingWritten = false;
-    this.notKept = true;
-    this.#rows.unshift(...change.log);
-    this.#then.unshift(...then);
-    this.#seatsChanged ||= change.seats !== undefined;
-    if (change.keyframe !== undefined) this.#keyframeTick = Number.NEGATIVE_INFINITY;
-    this.#writtenTick = -1;
   }
 
   /** Shows every device what its role sees. */

@@ -7,10 +7,11 @@ import {
   type RecordStore,
 } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
-import { DrillRoom, type RoomWrite } from './drill-room.ts';
+import { DrillRoom } from './drill-room.ts';
 import { newCode } from './keys.ts';
 import { rebuilt } from './rebuild.ts';
 import { type Beat, startClock } from './room-clock.ts';
+import type { RoomWrite } from './room-log.ts';
 import { defaultRoomSettings, type RoomSettings } from './room-settings.ts';
 import { emptySeats } from './seats.ts';
 
@@ -26,17 +27,18 @@ export interface NewDrill {
   guided?: boolean;
 }
 
+interface Due {
+  room: DrillRoom;
+  write: RoomWrite;
+}
+
 export interface DrillRooms {
   readonly settings: RoomSettings;
   /** @throws ProblemError 503 where too many drills run */
   make(drill: NewDrill): Promise<{ run: DrillRun; instructorKey: string }>;
   /** The room of a running drill, rebuilt where it is not in memory; undefined for a code of none. */
   open(code: string): Promise<DrillRoom | undefined>;
-  /** In memory already. */
-  inMemory(code: string): DrillRoom | undefined;
   running(): Promise<DrillRunFacts[]>;
-  /** Writes what waits of a room, its end too. */
-  settle(room: DrillRoom): Promise<void>;
   /** Ends a drill: judged, written, and told to all who are there. */
   end(room: DrillRoom): Promise<void>;
   /** Writes all that waits and lets everybody go. The drills go on when the server starts again. */
@@ -64,18 +66,8 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     }
   };
 
-  const writeOne = async (room: DrillRoom, write: RoomWrite) => {
-    try {
-      await store.drillRuns.write([write.change]);
-      finish(room, write);
-    } catch (error) {
-      if (!(error instanceof DrillTakenError)) throw error;
-      lose(room, error.message);
-    }
-  };
-
   const finish = (room: DrillRoom, write: RoomWrite) => {
-    room.written(write);
+    room.log.wrote(write);
     if (!room.result) return;
     room.tell({ type: 'ended', result: room.result });
     drop(room);
@@ -85,30 +77,35 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     }
   };
 
-  const writeAll = async (all: boolean) => {
-    const nowMs = performance.now();
-    const due = [...rooms.values()].flatMap((room) => {
-      const write = room.takeWrite(nowMs, all);
-      return write ? [{ room, write }] : [];
-    });
-    if (due.length === 0) return;
+  /** All of them or, where one of them is another server's, each by itself. */
+  const writeThese = async (due: readonly Due[]): Promise<void> => {
     try {
-      try {
-        await store.drillRuns.write(due.map(({ write }) => write.change));
-      } catch (error) {
-        if (!(error instanceof DrillTakenError)) throw error;
-        for (const { room, write } of due) await writeOne(room, write);
+      await store.drillRuns.write(due.map(({ write }) => write.change));
+    } catch (error) {
+      const isTaken = error instanceof DrillTakenError;
+      if (isTaken && due.length > 1) {
+        for (const one of due) await writeThese([one]);
         return;
       }
-      for (const { room, write } of due) finish(room, write);
-    } catch (error) {
+      if (isTaken) {
+        for (const { room } of due) lose(room, error.message);
+        return;
+      }
       console.error(error);
       writeAgainAtMs = performance.now() + WRITE_AGAIN_MS;
-      for (const { room, write } of due) {
-        if (rooms.get(room.code) !== room) continue;
-        room.putBack(write);
-      }
+      for (const { room, write } of due) room.log.putBack(write, room.seats);
+      return;
     }
+    for (const { room, write } of due) finish(room, write);
+  };
+
+  const writeAll = async (all: boolean): Promise<void> => {
+    const nowMs = performance.now();
+    const due = [...rooms.values()].flatMap((room) => {
+      const write = room.log.take(nowMs, all);
+      return write ? [{ room, write }] : [];
+    });
+    if (due.length > 0) await writeThese(due);
   };
 
   /** One write at a time: entries go to the disk in order. */
@@ -177,22 +174,25 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     return loading;
   };
 
-  const settle = async (room: DrillRoom) => {
-    await write();
-    if (room.notKept) throw notKept();
-  };
-
   const end = async (room: DrillRoom) => {
     room.end();
-    await settle(room);
+    await write();
+    if (room.log.notKept) throw notKept();
+  };
+
+  /** A drill that this version cannot play on must not keep the others' place. */
+  const giveUp = async (id: string, tick: number, error: unknown): Promise<undefined> => {
+    console.error(error);
+    const ended = { at: new Date().toISOString(), result: [] };
+    await store.drillRuns.write([{ id, tick, log: [], ended }]);
   };
 
   const sweep = async () => {
     const oldest = new Date(Date.now() - settings.endedAfterMs).toISOString();
-    for (const { code, changedAt } of await store.drillRuns.running()) {
+    for (const { id, code, tick, changedAt } of await store.drillRuns.running()) {
       if (changedAt > oldest) continue;
-      const room = await open(code);
-      if (room && room.devices.size === 0) await end(room);
+      const room = await open(code).catch((error) => giveUp(id, tick, error));
+      if (room?.devices.size === 0) await end(room);
     }
   };
 
@@ -224,9 +224,7 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
       }
     },
     open,
-    inMemory: (code) => rooms.get(code),
     running: () => store.drillRuns.running(),
-    settle,
     end,
     close: async () => {
       closed = true;

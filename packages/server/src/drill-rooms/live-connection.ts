@@ -2,7 +2,7 @@
 import type { Role } from '@plugside/drill';
 import type { RawData, WebSocket } from 'ws';
 import { allowance } from './allowance.ts';
-import type { Device } from './device.ts';
+import { type Device, senderOf } from './device.ts';
 import type { DrillRoom } from './drill-room.ts';
 import type { DrillRooms } from './drill-rooms.ts';
 import { hashOf, newKey } from './keys.ts';
@@ -39,6 +39,8 @@ class LiveConnection implements Device {
   #tooMany = 0;
   #room: DrillRoom | undefined;
   #joining = false;
+  /** It was let go: what it still says is nothing to anybody, however long it keeps the connection. */
+  #isOver = false;
   #heard = true;
   #pulse: NodeJS.Timeout;
 
@@ -82,17 +84,19 @@ class LiveConnection implements Device {
 
   end(why: ServerMessage): void {
     this.send(why);
+    this.#isOver = true;
     const going = why.type === 'error' && why.code === 'gone';
     this.#socket.close(going ? closeCodes.goingAway : closeCodes.refused, reasonOf(why));
   }
 
   close(): void {
+    this.#isOver = true;
     this.#socket.close(closeCodes.normal);
   }
 
   /** Every so often: a device that has said nothing at all since the last time is gone. */
   #beat(): void {
-    if (!this.#heard || (!this.#room && !this.#joining)) {
+    if (!this.#heard || this.#isOver || (!this.#room && !this.#joining)) {
       this.#socket.terminate();
       return;
     }
@@ -107,11 +111,15 @@ class LiveConnection implements Device {
   }
 
   #hear(data: RawData, isBinary: boolean): void {
+    if (this.#isOver) return;
     this.#heard = true;
     if (!this.#messages.take()) {
       this.#tooMany += 1;
       if (this.#tooMany === 1) this.#tell('too fast', 'Too many messages: some were left out.');
-      if (this.#tooMany > MOST_TOO_MANY) this.#socket.close(closeCodes.policy, 'too fast');
+      if (this.#tooMany > MOST_TOO_MANY) {
+        this.#isOver = true;
+        this.#socket.close(closeCodes.policy, 'too fast');
+      }
       return;
     }
     const message = isBinary
@@ -193,8 +201,9 @@ class LiveConnection implements Device {
         this.end({ type: 'error', code: 'gone', message: 'The drill has ended.' });
         return;
       }
-      if (room.devices.size >= this.#rooms.settings.mostInRoom) {
-        const most = this.#rooms.settings.mostInRoom;
+      const most = this.#rooms.settings.mostInRoom;
+      // Those who only watch must not keep a crew out.
+      if (role === 'observer' && room.devices.size >= most) {
         this.end({ type: 'error', code: 'full', message: `${most} devices are here already.` });
         return;
       }
@@ -209,53 +218,54 @@ class LiveConnection implements Device {
     const { seats } = room;
     this.role = role;
     if (role === 'observer') {
-      this.#enter(room);
+      this.#enter(room, () => true);
       return;
     }
     if (role === 'instructor') {
-      if (isInstructor(seats, key)) this.#enter(room);
+      if (isInstructor(seats, key)) this.#enter(room, () => true);
       else this.#refuse('wrong key', 'This is not the key that the drill was made with.');
       return;
     }
     const seat = seats.roles[role];
     if (key !== undefined) {
-      if (holdsSeat(seats, role, key)) this.#enter(room);
-      else {
-        this.#refuse(
-          'wrong key',
-          seat.keyHash === undefined
-            ? `The role of ${role} has been given free. Take it without a key.`
-            : `Another device has the role of ${role}. Take another role, or ask the instructor to free it.`,
-        );
-      }
+      if (holdsSeat(seats, role, key)) this.#enter(room, () => holdsSeat(seats, role, key));
+      else if (seat.keyHash === undefined) this.#refuse('wrong key', freed(role));
+      else this.#refuse('wrong key', taken(role));
       return;
     }
     if (seat.keyHash !== undefined) {
-      this.#refuse(
-        'role taken',
-        `Another device has the role of ${role}. Take another role, or ask the instructor to free it.`,
-      );
+      this.#refuse('role taken', taken(role));
       return;
     }
     const mine = newKey();
     seat.keyHash = hashOf(mine);
-    // The key is told once it is on the disk: a device must be able to come back after a crash.
     this.#room = room;
+    // The key is told once it is on the disk: a device must be able to come back after a crash.
     room.changeSeats(() => {
-      if (this.#room === room && this.isOpen) room.enter(this, mine);
-      else if (holdsSeat(seats, role, mine)) {
+      if (!holdsSeat(seats, role, mine)) this.#lost(role);
+      else if (this.#room === room && this.isOpen) room.enter(this, mine);
+      else {
         delete seat.keyHash;
         room.changeSeats(() => room.tellRoles());
       }
     });
   }
 
-  #enter(room: DrillRoom): void {
+  /** @param mayStill whether it may when its turn comes */
+  #enter(room: DrillRoom, mayStill: () => boolean): void {
     this.#room = room;
-    // So that the welcome's `lastSeq` is of what is on the disk, from an earlier connection too.
-    room.whenWritten(() => {
-      if (this.#room === room && this.isOpen) room.enter(this);
+    // So that the welcome's `lastSeq` counts what an earlier connection of it has asked for.
+    room.log.whenWritten(senderOf(this.role, this.name), () => {
+      if (this.#room !== room || !this.isOpen) return;
+      if (mayStill()) room.enter(this);
+      else this.#lost(this.role);
     });
+  }
+
+  /** The instructor freed the role in the moment in which it was taken. */
+  #lost(role: Role): void {
+    this.#room = undefined;
+    this.end({ type: 'error', code: 'freed', message: freed(role) });
   }
 
   #giveBack(room: DrillRoom): void {
@@ -277,6 +287,14 @@ class LiveConnection implements Device {
     this.role = 'observer';
     this.#tell(code, message);
   }
+}
+
+function freed(role: Role): string {
+  return `The role of ${role} has been given free. Take it without a key.`;
+}
+
+function taken(role: Role): string {
+  return `Another device has the role of ${role}. Take another role, or ask the instructor to free it.`;
 }
 
 type Hello = Extract<ClientMessage, { type: 'hello' }>;

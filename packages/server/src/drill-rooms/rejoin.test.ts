@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { DrillView, LogEntry } from '@plugside/drill';
 import { openStore } from '@plugside/records';
+import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   joined,
@@ -123,11 +124,20 @@ describe('a role', () => {
     const instructor = await lead(made);
     const lost = await joined(server.url, made.code, { role: 'attack operator' });
     const freed = lost.next('error');
+    // It goes on as if nothing had been said to it.
+    lost.socket.on('message', (data) => {
+      if (!String(data).includes('"freed"')) return;
+      const action = { do: 'radio', message: { preset: 'stop' } };
+      lost.say({ type: 'action', clientSeq: 9, action });
+    });
     instructor.say({ type: 'free', role: 'attack operator' });
     expect(await freed).toMatchObject({ code: 'freed' });
     await instructor.until('free', () => seat(instructor, 'attack operator').seat === 'free');
     const other = await joined(server.url, made.code, { role: 'attack operator' });
     expect(other.key).not.toBe(lost.key);
+    await other.act({ do: 'radio', message: { preset: 'copied' } });
+    await instructor.until('said', () => instructor.view!.radio.length > 0);
+    expect(instructor.view!.radio.map(({ preset }) => preset)).toEqual(['copied']);
     const again = await joined(server.url, made.code);
     again.say({ type: 'leave' });
     await again.whenClosed();
@@ -231,6 +241,38 @@ describe('the clock', () => {
       });
       await later.close();
     } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+});
+
+describe('a disk that takes nothing', () => {
+  it('acknowledges nothing, stops the clock, and all goes on when it takes again', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'plugside-full-'));
+    const file = join(folder, 'records.sqlite');
+    const kept = await roomServer({}, { file });
+    const other = new Database(file);
+    try {
+      const made = await makeDrill(kept.url, { evolution });
+      const operator = await joined(kept.url, made.code, { role: 'hydrant operator' });
+      // Another program writes, and does not end.
+      other.exec('begin immediate');
+      const stands = operator.next('paused', ({ by }) => by === 'not kept');
+      const answer = operator.act({ do: 'radio', message: { preset: 'hooked up' } });
+      await stands;
+      expect(operator.heard.some(({ type }) => type === 'taken')).toBe(false);
+      const goes = operator.next('paused', ({ paused }) => !paused);
+      other.exec('rollback');
+      expect(await answer).toMatchObject({ type: 'taken' });
+      await goes;
+      expect(await kept.store.drillRuns.log(made.roomId)).toContainEqual(
+        expect.objectContaining({ sender: 'hydrant operator/', clientSeq: 1 }),
+      );
+      const { tick } = operator.view!;
+      await operator.until('on', () => operator.view!.tick > tick + 20);
+    } finally {
+      other.close();
+      await kept.close();
       rmSync(folder, { recursive: true });
     }
   });

@@ -15,6 +15,9 @@ import { ProblemError } from '../problem.ts';
 import type { NewDrill } from './drill-rooms.ts';
 import type { newDrillSchema } from './drill-schema.ts';
 
+/** One drill must not take the time of all. */
+const MOST_HOSES = 100;
+
 /** @throws ProblemError 422 naming the field, the value and the remedy */
 export async function newDrillFrom(
   store: RecordStore,
@@ -24,6 +27,10 @@ export async function newDrillFrom(
   if (asked.title !== undefined) scene.title = asked.title;
   const given = Object.entries(asked.benchmarks ?? {}).filter(([, value]) => value !== undefined);
   scene.benchmarks = { ...scene.benchmarks, ...Object.fromEntries(given) };
+  if (scene.hoses.length > MOST_HOSES) {
+    const remedy = 'Drill a part of it.';
+    throw refused('plan', scene.hoses.length, `${MOST_HOSES} lines of hose at most`, remedy);
+  }
   addFaults(scene, asked.faults ?? []);
   return {
     scene,
