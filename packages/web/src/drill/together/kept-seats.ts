@@ -9,6 +9,8 @@ export interface KeptSeat {
   key?: string;
   /** The drill was made here. */
   instructorKey?: string;
+  /** Roles are shown their next step, as last set here. */
+  guided?: boolean;
   /** To find it again once it has ended. */
   roomId?: string;
 }

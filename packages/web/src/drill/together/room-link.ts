@@ -280,7 +280,7 @@ export function openRoomLink({ code, role, key: firstKey, onSeat }: RoomJoining)
         connect();
       } else tryNow();
     },
-    forgetNotDone: () => state.setState({ notDone: [] }),
+    forgetNotDone: () => state.setState({ notDone: [], trouble: undefined }),
     end: () => {
       ended = true;
       clearTimeout(timer);

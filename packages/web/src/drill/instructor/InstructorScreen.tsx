@@ -1,0 +1,89 @@
+import type { DrillScene, DrillView } from '@plugside/drill';
+import { useState } from 'react';
+import { Switch } from 'react-aria-components';
+import { useUnits } from '../../editing/use-units.ts';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
+import { Gauge } from '../stage/Gauge.tsx';
+import { wallAddress } from '../together/address.ts';
+import { keepSeat, keptSeat } from '../together/kept-seats.ts';
+import { RadioLog } from '../together/RadioLog.tsx';
+import type { RoomLink } from '../together/room-link.ts';
+import type { RoomState } from '../together/room-state.ts';
+import { WholeDrawing } from '../together/whole/WholeDrawing.tsx';
+import { useDrill } from '../use-drill.ts';
+import { inUnits } from '../words.ts';
+import { ClockPanel } from './ClockPanel.tsx';
+import { CodeShown } from './CodeShown.tsx';
+import { EndPanel } from './EndPanel.tsx';
+import { FaultPanel } from './FaultPanel.tsx';
+import { Happened } from './Happened.tsx';
+import { SayPanel } from './SayPanel.tsx';
+import { SeatsPanel } from './SeatsPanel.tsx';
+import './instructor.css';
+
+interface InstructorScreenProps {
+  link: RoomLink;
+  room: RoomState;
+  scene: DrillScene;
+  view: DrillView;
+}
+
+/** All of a drill, to the one who leads it. */
+export function InstructorScreen({ link, room, scene, view }: InstructorScreenProps) {
+  const units = useUnits();
+  const { events, refused } = useDrill(link);
+  const [guided, setGuided] = useState(() => keptSeat(room.code).guided === true);
+  const isHere = room.connection.is === 'here';
+  return (
+    <div className="instructor">
+      <div className="instructor-side">
+        <CodeShown code={room.code} />
+        <ClockPanel link={link} view={view} />
+        <SeatsPanel link={link} room={room} />
+        <FaultPanel link={link} scene={scene} view={view} />
+        <SayPanel link={link} />
+        <section className="panel instructor-end" aria-label="Drill">
+          <Switch
+            className="room-switch"
+            isSelected={guided}
+            isDisabled={!isHere}
+            onChange={(on) => {
+              if (!link.ask({ type: 'guide', on })) return;
+              setGuided(on);
+              keepSeat(room.code, { ...keptSeat(room.code), guided: on });
+            }}
+          >
+            <span className="room-switch-track" aria-hidden="true" />
+            Show each role its next step
+          </Switch>
+          <PlaceLink className="plain-button link-button" href={wallAddress(room.code)}>
+            Open the wall screen
+          </PlaceLink>
+          <EndPanel link={link} isHere={isHere} />
+        </section>
+      </div>
+      <div className="instructor-main">
+        {refused && (
+          <p className="tone-warning" role="alert">
+            {inUnits(refused.problem.message, units)}
+          </p>
+        )}
+        <WholeDrawing scene={scene} view={view} />
+        <div className="instructor-logs">
+          <RadioLog radio={view.radio} most={10} />
+          <Happened events={events} />
+        </div>
+        <section aria-labelledby="all-gauges">
+          <h3 id="all-gauges" className="section-name">
+            Gauges, as the crews read them
+          </h3>
+          <div className="wall-gauges">
+            {view.gauges.map((gauge) => (
+              <Gauge key={gauge.id} scene={scene} view={view} gauge={gauge} readings={undefined} />
+            ))}
+          </div>
+        </section>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,81 @@
+import { mostRadioCharacters, type PlayedRole, playedRoles } from '@plugside/drill';
+import { type FormEvent, useId, useState } from 'react';
+import { Button } from 'react-aria-components';
+import { Choice } from '../../editing/Choice.tsx';
+import type { RoomLink } from '../together/room-link.ts';
+import { roleWords } from '../words.ts';
+
+type To = 'all' | PlayedRole;
+
+/** Orders that make a drill harder, at a touch. */
+const orders: readonly { text: string; to?: PlayedRole }[] = [
+  { text: 'Command wants another line: charge it.', to: 'attack operator' },
+  { text: 'Command wants all lines shut down now.' },
+  { text: 'Stop where you are: safety.' },
+];
+
+/** The instructor's voice, to all or to one. */
+export function SayPanel({ link }: { link: RoomLink }) {
+  const [text, setText] = useState('');
+  const [to, setTo] = useState<To>('all');
+  const id = useId();
+  const say = (words: string, whom: To) =>
+    link.act({ do: 'say', text: words, ...(whom !== 'all' && { to: whom }) });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const words = text.trim();
+    if (words === '') return;
+    say(words, to);
+    setText('');
+  };
+  return (
+    <section className="panel" aria-labelledby={`${id}-name`}>
+      <h3 id={`${id}-name`} className="section-name">
+        Say something
+      </h3>
+      <form className="say-form" onSubmit={submit}>
+        <span className="say-to">
+          To{' '}
+          <Choice<To>
+            label="To whom"
+            value={to}
+            options={[
+              { value: 'all', text: 'everyone' },
+              ...playedRoles.map((role) => ({ value: role, text: roleWords[role].toLowerCase() })),
+            ]}
+            onChange={setTo}
+          />
+        </span>
+        <label className="hidden-text" htmlFor={id}>
+          What to say
+        </label>
+        <input
+          id={id}
+          className="room-input"
+          type="text"
+          autoComplete="off"
+          maxLength={mostRadioCharacters}
+          value={text}
+          onChange={(event) => setText(event.target.value)}
+        />
+        <Button type="submit" className="plain-button main-button">
+          Say
+        </Button>
+      </form>
+      <div className="panel-row">
+        {orders.map((order) => (
+          <Button
+            key={order.text}
+            className="plain-button order-button"
+            onPress={() => say(order.text, order.to ?? 'all')}
+          >
+            {order.to !== undefined && (
+              <span className="soft-text">To {roleWords[order.to].toLowerCase()}: </span>
+            )}
+            {order.text}
+          </Button>
+        ))}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,142 @@
+import { useEffect, useRef, useState } from 'react';
+import { Button, Input, Label, SearchField } from 'react-aria-components';
+import { type DrillRun, drillRuns } from '../../api/index.ts';
+import { useLoaded } from '../../district/use-loaded.ts';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
+import { Unreachable } from '../../places/Unreachable.tsx';
+import { newRoomAddress, replayAddress } from '../together/address.ts';
+import { clockText } from '../words.ts';
+import './replay.css';
+
+const PAGE = 50;
+const TYPING_MS = 300;
+
+/** `/drill/past`: drills that ran, by the crew's name. */
+export function PastDrills() {
+  const [typed, setTyped] = useState('');
+  const [crew, setCrew] = useState('');
+  const [older, setOlder] = useState<readonly string[]>([]);
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  useEffect(() => () => clearTimeout(timer.current), []);
+  const search = (text: string) => {
+    setTyped(text);
+    clearTimeout(timer.current);
+    timer.current = setTimeout(() => {
+      setOlder([]);
+      setCrew(text.trim());
+    }, TYPING_MS);
+  };
+  return (
+    <div className="room-page">
+      <p className="room-back">
+        <PlaceLink href="/drill">‹ Drills</PlaceLink>
+      </p>
+      <h2 className="room-title">Past drills</h2>
+      <SearchField className="past-search" value={typed} onChange={search} maxLength={120}>
+        <Label>Crew, as it was typed</Label>
+        <Input className="room-input" />
+      </SearchField>
+      {[undefined, ...older].map((after, at, all) => (
+        <Page
+          key={`${crew} ${after}`}
+          crew={crew}
+          after={after}
+          isLast={at === all.length - 1}
+          onMore={(next) => setOlder((before) => [...before, next])}
+        />
+      ))}
+    </div>
+  );
+}
+
+interface PageProps {
+  crew: string;
+  after: string | undefined;
+  isLast: boolean;
+  onMore(next: string): void;
+}
+
+function Page({ crew, after, isLast, onMore }: PageProps) {
+  const [runs, retry] = useLoaded(`runs ${crew} ${after}`, (signal) =>
+    drillRuns(
+      {
+        limit: PAGE,
+        ...(crew !== '' && { crew }),
+        ...(after !== undefined && { after }),
+      },
+      signal,
+    ),
+  );
+  if (runs.state === 'loading') return <p role="status">Reading…</p>;
+  if (runs.state === 'unreachable')
+    return <Unreachable what="The list of drills" onRetry={retry} />;
+  if (runs.state === 'failed') {
+    return (
+      <p className="tone-warning" role="alert">
+        The list could not be read. {runs.reason}{' '}
+        <Button className="plain-button" onPress={retry}>
+          Try again
+        </Button>
+      </p>
+    );
+  }
+  const { runs: found, next } = runs.value;
+  if (found.length === 0 && after === undefined) {
+    return (
+      <div className="room-empty">
+        {crew === '' ? (
+          <p>
+            <b>No drill has run here yet.</b>{' '}
+            <PlaceLink href={newRoomAddress}>Start one together</PlaceLink>: once it has ended it
+            stands here with its score.
+          </p>
+        ) : (
+          <p>
+            <b>No drill was run by “{crew}”.</b> Type the crew’s name as it was given, or leave the
+            field empty to see all.
+          </p>
+        )}
+      </div>
+    );
+  }
+  return (
+    <>
+      <ul className="past-list">
+        {found.map((run) => (
+          <Run key={run.roomId} run={run} />
+        ))}
+      </ul>
+      {isLast && next !== undefined && (
+        <Button className="plain-button" onPress={() => onMore(next)}>
+          Show older ones
+        </Button>
+      )}
+    </>
+  );
+}
+
+function Run({ run }: { run: DrillRun }) {
+  const { roomId, title, crew, startedAt, timeS, endedAt, result } = run;
+  const judged = result?.filter(({ benchmark }) => benchmark !== undefined) ?? [];
+  const met = judged.filter((one) => one.met).length;
+  return (
+    <li className="past-run">
+      <div>
+        <p className="past-title">
+          {endedAt === undefined ? (
+            title
+          ) : (
+            <PlaceLink href={replayAddress(roomId)}>{title}</PlaceLink>
+          )}
+        </p>
+        <p className="soft-text">
+          {crew ?? 'no crew given'} · {new Date(startedAt).toLocaleString()} · {clockText(timeS)}{' '}
+          long
+        </p>
+      </div>
+      <p className="figures past-score">
+        {endedAt === undefined ? 'still runs' : `${met} of ${judged.length} met`}
+      </p>
+    </li>
+  );
+}

@@ -1,0 +1,104 @@
+import { type DrillScene, isRole, type Judgement, TICKS_PER_S } from '@plugside/drill';
+import { Button } from 'react-aria-components';
+import { type Units, useUnits } from '../../editing/use-units.ts';
+import { hoseWords, pieceName } from '../together/action-words.ts';
+import { clockText, inUnits, roleWords } from '../words.ts';
+
+/** Moments shown of a criterion. */
+const MOST_MOMENTS = 6;
+
+interface ScoreProps {
+  scene: DrillScene;
+  judgements: readonly Judgement[];
+  onMoment(tick: number): void;
+}
+
+/** Each criterion with what came of it, its benchmark, and the moments to look at again. */
+export function Score({ scene, judgements, onMoment }: ScoreProps) {
+  const judged = judgements.filter(({ benchmark }) => benchmark !== undefined);
+  const met = judged.filter((one) => one.met).length;
+  return (
+    <section className="score" aria-labelledby="score-name">
+      <h3 id="score-name" className="score-title">
+        {met} of {judged.length} benchmarks met
+      </h3>
+      <ul className="score-list">
+        {judgements.map((one) => (
+          <Criterion key={one.key} scene={scene} judgement={one} onMoment={onMoment} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface CriterionProps {
+  scene: DrillScene;
+  judgement: Judgement;
+  onMoment(tick: number): void;
+}
+
+function Criterion({ scene, judgement, onMoment }: CriterionProps) {
+  const units = useUnits();
+  const { label, benchmark, benchmarkFrom, met, moments, worst } = judgement;
+  const stands = benchmark === undefined ? 'not judged' : met ? 'met' : 'missed';
+  return (
+    <li className="criterion" data-stands={stands}>
+      <span className="criterion-mark" aria-hidden="true" />
+      <div className="criterion-words">
+        <p className="criterion-label">{inUnits(label, units)}</p>
+        <p className="soft-text">
+          {benchmark === undefined
+            ? 'Not judged: the department has set no benchmark.'
+            : `At most ${amount(benchmark, judgement.unit)}, ${benchmarkFrom === 'department' ? 'your department’s' : 'ours'}.`}
+          {worst &&
+            ` Worst ${units.text(worst.value, worst.unit === 'psi' ? 'pressure' : 'flow')}, ${named(scene, worst.piece)}.`}
+        </p>
+        {moments.length > 0 && (
+          <ul className="moments">
+            {moments.slice(0, MOST_MOMENTS).map(({ fromTick, piece, note }) => (
+              <li key={`${fromTick} ${piece} ${note}`}>
+                <Button className="plain-button" onPress={() => onMoment(fromTick)}>
+                  <b className="figures">{clockText(fromTick / TICKS_PER_S)}</b>{' '}
+                  {momentWords(scene, judgement, piece, note, units)}
+                </Button>
+              </li>
+            ))}
+            {moments.length > MOST_MOMENTS && (
+              <li className="soft-text">and {moments.length - MOST_MOMENTS} more</li>
+            )}
+          </ul>
+        )}
+      </div>
+      <p className="criterion-value figures">
+        <b>{judgement.value === undefined ? 'never' : amount(judgement.value, judgement.unit)}</b>
+        <span className={stands === 'missed' ? 'tone-warning' : 'soft-text'}>{stands}</span>
+      </p>
+    </li>
+  );
+}
+
+function amount(value: number, unit: Judgement['unit']): string {
+  return unit === 's' ? `${Math.round(value * 10) / 10} s` : String(value);
+}
+
+function named(scene: DrillScene, piece: string): string {
+  if (isRole(piece)) return roleWords[piece].toLowerCase();
+  return scene.hoses.some(({ id }) => id === piece)
+    ? hoseWords(scene, piece)
+    : pieceName(scene, piece);
+}
+
+function momentWords(
+  scene: DrillScene,
+  { key }: Judgement,
+  piece: string,
+  note: string | undefined,
+  units: Units,
+): string {
+  if (key === 'order') {
+    const what = scene.steps.find(({ id }) => id === piece)?.what ?? piece;
+    return inUnits(what, units);
+  }
+  const name = named(scene, piece);
+  return note === undefined ? name : `${name}: ${note}`;
+}

@@ -1,0 +1,51 @@
+/** Pressures over time, in pixels. */
+import type { GaugeSeries } from './replay-run.ts';
+
+/** Round tops for a scale. */
+const TOPS = [50, 100, 150, 200, 250, 300, 400, 500, 750, 1000, 1500, 2000, 3000, 5000, 10_000];
+
+/** Where a scale ends: the first round number over all that was read. */
+export function topOf({ values, least }: Pick<GaugeSeries, 'values' | 'least'>): number {
+  const most = values.reduce((a, b) => Math.max(a, b), least ?? 0);
+  return TOPS.find((top) => top >= most) ?? most;
+}
+
+export interface ChartSize {
+  width: number;
+  height: number;
+  /** The drill's length [s]. */
+  lastS: number;
+}
+
+/** Place of a moment [px]. */
+export function xAt(timeS: number, { width, lastS }: ChartSize): number {
+  return lastS > 0 ? (timeS / lastS) * width : 0;
+}
+
+/** A gauge's line through all its readings. @param ticksPerS of `ticks` */
+export function lineOf(
+  { values }: Pick<GaugeSeries, 'values'>,
+  ticks: readonly number[],
+  ticksPerS: number,
+  top: number,
+  size: ChartSize,
+): string {
+  return values
+    .map((value, at) => {
+      const x = xAt(ticks[at]! / ticksPerS, size);
+      const y = size.height - (Math.min(Math.max(value, 0), top) / top) * size.height;
+      return `${at === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`;
+    })
+    .join('');
+}
+
+/** What a gauge read at a moment: the last reading at or before it. */
+export function readingAt(
+  { values }: Pick<GaugeSeries, 'values'>,
+  ticks: readonly number[],
+  tick: number,
+): number {
+  let at = 0;
+  while (at + 1 < ticks.length && ticks[at + 1]! <= tick) at++;
+  return values[at] ?? 0;
+}

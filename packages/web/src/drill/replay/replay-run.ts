@@ -1,0 +1,86 @@
+/** A drill played again from its log: all gauges over time, and any moment of it. */
+import {
+  createDrill,
+  type Drill,
+  type DrillView,
+  type GaugeView,
+  type Judgement,
+  judge,
+  type Keyframe,
+  keyframeOf,
+  replayTo,
+  TICKS_PER_S,
+  viewFor,
+} from '@plugside/drill';
+import type { DrillRecord } from '../../api/index.ts';
+
+/** A gauge over the whole drill, one reading a second of it. */
+export interface GaugeSeries extends Pick<GaugeView, 'id' | 'label' | 'unit' | 'least'> {
+  /** At 0 s, 1 s, 2 s, …; the last at the drill's end. */
+  values: number[];
+}
+
+export interface Played {
+  series: GaugeSeries[];
+  /** When each reading was [ticks]. */
+  ticks: number[];
+  judgements: Judgement[];
+}
+
+export type ReplayRecord = Pick<DrillRecord, 'scene' | 'seed' | 'tick' | 'log' | 'result'>;
+
+/** States kept this far apart, so that any moment is a short run away [s]. */
+const KEYFRAME_EVERY_S = 10;
+
+export class ReplayRun {
+  readonly #record: ReplayRecord;
+  readonly #keyframes: Keyframe[] = [];
+
+  constructor(record: ReplayRecord) {
+    this.#record = record;
+  }
+
+  /** Plays all of it; yields how far it has got [0 … 1] after each ten seconds of the drill. */
+  *play(): Generator<number, Played> {
+    const { scene, seed, tick: end, log, result } = this.#record;
+    const series = new Map<string, GaugeSeries>();
+    const ticks: number[] = [];
+    const read = (drill: Drill) => {
+      ticks.push(drill.state.tick);
+      for (const { id, label, unit, least, value } of viewFor('observer', scene, drill.state)
+        .gauges) {
+        const known = series.get(id);
+        if (known) known.values.push(value);
+        else
+          series.set(id, {
+            id,
+            label,
+            unit,
+            ...(least !== undefined && { least }),
+            values: [value],
+          });
+      }
+    };
+    let drill = createDrill(scene, seed);
+    read(drill);
+    for (let tick = TICKS_PER_S; drill.state.tick < end; tick += TICKS_PER_S) {
+      const from = keyframeOf(drill);
+      if ((from.tick / TICKS_PER_S) % KEYFRAME_EVERY_S === 0) {
+        this.#keyframes.push(from);
+        yield end === 0 ? 1 : from.tick / end;
+      }
+      drill = replayTo(scene, seed, log, Math.min(tick, end), [from]);
+      read(drill);
+      // The log leaves it paused: nothing moves any more.
+      if (drill.state.tick === from.tick) break;
+    }
+    return { series: [...series.values()], ticks, judgements: result ?? judge(scene, drill.state) };
+  }
+
+  /** What one who sees all saw at a tick. */
+  viewAt(tick: number): DrillView {
+    const { scene, seed, log, tick: end } = this.#record;
+    const drill = replayTo(scene, seed, log, Math.min(tick, end), this.#keyframes);
+    return viewFor('observer', scene, drill.state);
+  }
+}

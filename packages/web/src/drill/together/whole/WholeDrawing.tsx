@@ -1,0 +1,85 @@
+import type { DrillScene, DrillView } from '@plugside/drill';
+import { useMemo, useRef } from 'react';
+import { useUnits } from '../../../editing/use-units.ts';
+import { useWidth } from '../../../lay/use-drawing.ts';
+import { inUnits } from '../../words.ts';
+import { pieceFacts } from './piece-facts.ts';
+import { WholeHose } from './WholeHose.tsx';
+import { frameOf } from './whole-frame.ts';
+import { layoutWhole } from './whole-layout.ts';
+import './whole.css';
+
+interface WholeDrawingProps {
+  scene: DrillScene;
+  /** Of one who sees all. */
+  view: DrillView;
+}
+
+/** The whole drill at a glance, from the water to the fire, with the truth at every piece and hose. */
+export function WholeDrawing({ scene, view }: WholeDrawingProps) {
+  const units = useUnits();
+  const place = useRef<HTMLDivElement>(null);
+  const width = useWidth(place);
+  const layout = useMemo(() => layoutWhole(scene), [scene]);
+  const frame = useMemo(() => (width > 0 ? frameOf(layout, width) : null), [layout, width]);
+  const faulty = new Set(
+    view.truth?.state.faults.flatMap((fault) =>
+      Object.entries(fault).flatMap(([key, value]) =>
+        ['hydrant', 'valve', 'hose', 'rig'].includes(key) ? [String(value)] : [],
+      ),
+    ),
+  );
+  return (
+    <section className="whole" ref={place} aria-label="The whole drill">
+      {frame && view.truth && (
+        <div className="whole-sheet" style={{ width: frame.width, height: frame.height }}>
+          <svg width={frame.width} height={frame.height} aria-hidden="true">
+            {layout.sits.map(({ piece, on }) => (
+              <path
+                key={piece}
+                className="whole-sits"
+                d={frame.between(on, piece, { lane: 0, lanes: 1 }).d}
+              />
+            ))}
+            {view.truth.state.hoses.map((hose) => (
+              <WholeHose
+                key={hose.id}
+                scene={scene}
+                hose={hose}
+                all={view.truth!.state.hoses}
+                share={view.truth!.hoses.find(({ id }) => id === hose.id)?.fillShare ?? 0}
+                frame={frame}
+                faulty={faulty.has(hose.id)}
+              />
+            ))}
+          </svg>
+          {layout.spots.map((spot) => {
+            const { x, y } = frame.at(spot.id);
+            const facts = pieceFacts(spot.id, view, scene.benchmarks.intakePsi, units);
+            return (
+              <div
+                key={spot.id}
+                className="whole-piece"
+                data-faulty={faulty.has(spot.id) || undefined}
+                style={{ left: x, top: y, width: frame.box.width, height: frame.box.height }}
+              >
+                <p className="whole-name">{inUnits(spot.name, units)}</p>
+                <dl>
+                  {facts.map(({ label, text, warns }) => (
+                    <div key={label} data-warns={warns || undefined}>
+                      <dt>{label}</dt>
+                      <dd className="figures">
+                        {warns && <span className="hidden-text">out of bounds: </span>}
+                        {text}
+                      </dd>
+                    </div>
+                  ))}
+                </dl>
+              </div>
+            );
+          })}
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+import type { DrillScene, HoseState } from '@plugside/drill';
+import { useUnits } from '../../../editing/use-units.ts';
+import { hoseWords } from '../action-words.ts';
+import type { WholeFrame } from './whole-frame.ts';
+
+interface WholeHoseProps {
+  scene: DrillScene;
+  hose: HoseState;
+  all: readonly HoseState[];
+  /** Of its water [0 … 1]. */
+  share: number;
+  frame: WholeFrame;
+  faulty: boolean;
+}
+
+/** One hose of the whole drawing: where it lies, what is in it, what flows. */
+export function WholeHose({ scene, hose, all, share, frame, faulty }: WholeHoseProps) {
+  const units = useUnits();
+  const { id, from, to, phase, flowGpm } = hose;
+  const ends = (one: HoseState) => [one.from.at, one.to.at].sort().join(' ');
+  const beside = all.filter((one) => ends(one) === ends(hose));
+  const lane = beside.findIndex((one) => one.id === id);
+  if (from.at === to.at) return null;
+  const run = frame.between(from.at, to.at, { lane, lanes: beside.length });
+  const loose = from.port === null || to.port === null;
+  const flows = phase === 'full' && Math.abs(flowGpm) >= 1;
+  const looks = phase === 'burst' ? 'burst' : loose ? 'loose' : flows ? 'flows' : phase;
+  const percent = Math.round(share * 100);
+  const words =
+    looks === 'burst'
+      ? 'burst'
+      : loose
+        ? 'loose'
+        : looks === 'filling'
+          ? percent < 1
+            ? 'empty'
+            : `filling ${percent} %`
+          : units.text(Math.abs(flowGpm) < 0.5 ? 0 : Math.abs(flowGpm), 'flow');
+  return (
+    <g className="whole-hose" data-looks={looks} data-faulty={faulty || undefined}>
+      <path d={run.d} />
+      <text x={run.x} y={run.y - 20} textAnchor="middle">
+        {hoseWords(scene, id)}
+      </text>
+      <text className="figures" x={run.x} y={run.y - 6} textAnchor="middle">
+        {words}
+      </text>
+    </g>
+  );
+}
