@@ -1,4 +1,5 @@
 /** Who should not act cannot, and whatever is sent, the room goes on for the others. */
+import { readFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { connect } from 'node:net';
 import fc from 'fast-check';
@@ -319,6 +320,7 @@ describe('a request for a drill', () => {
     [{ evolution: 'nothing of the kind' }, 422, 'evolution'],
     [{ planId: '01ARZ3NDEKTSV4RRFFQ69G5FAV' }, 422, 'planId'],
     [{ plan: 'hydrants: 7' }, 422, 'plan:'],
+    [{ evolution: 'boost through valve', start: 'hose laid' }, 422, 'start'],
     [{ evolution: 'boost through valve', seed: -1 }, 422, 'seed'],
     [{ evolution: 'boost through valve', crew: 'a\0b' }, 422, 'crew'],
     [{ evolution: 'boost through valve', benchmarks: { intakePsi: 'low' } }, 422, 'benchmarks'],
@@ -333,6 +335,34 @@ describe('a request for a drill', () => {
     expect(answer.status).toBe(status);
     const { issues } = (await answer.json()) as { issues: { path: string }[] };
     expect(issues[0]!.path.startsWith(field)).toBe(true);
+  });
+
+  it('is met from a plan, as a file or among the records', async () => {
+    const plan = readFileSync(
+      new URL('../../../../examples/cold-store.yaml', import.meta.url),
+      'utf8',
+    );
+    const record = await server.store.create('plans', { name: 'Cold store', text: plan });
+    const faults = [
+      { id: 'weak', kind: 'hydrant weak', hydrant: 'H-114', share: 0.5, atTick: 100 },
+    ];
+    for (const asked of [{ plan }, { planId: record.id, start: 'hose laid' }]) {
+      const more = { title: 'Monday', seed: 1, benchmarks: { boostWithinS: 90 }, faults };
+      const { code, keys } = await makeDrill(server.url, { ...asked, ...more });
+      const leader = await joined(server.url, code, { role: 'instructor', key: keys.instructor });
+      expect(leader.scene).toMatchObject({
+        title: 'Monday',
+        start: 'start' in asked ? 'hose laid' : 'hose connected',
+        benchmarks: { boostWithinS: 90 },
+        faults,
+      });
+      // What waits for them the crews are not told.
+      const crew = await joined(server.url, code, { role: 'attack operator' });
+      expect(crew.scene!.faults).toEqual([]);
+      expect(crew.scene!.plan.title).toBe(leader.scene!.plan.title);
+      leader.drop();
+      crew.drop();
+    }
   });
 
   it('to end it, or to look into it while it runs, needs the instructor’s key', async () => {

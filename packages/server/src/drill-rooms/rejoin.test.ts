@@ -246,6 +246,33 @@ describe('the clock', () => {
   });
 });
 
+describe('a server that is stopped', () => {
+  it('says so, and goes on from that very tick when it is back', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'plugside-stop-'));
+    const target = { file: join(folder, 'records.sqlite') };
+    try {
+      const first = await roomServer({}, target);
+      const made = await makeDrill(first.url, { evolution, seed: 4 });
+      const crew = await joined(first.url, made.code, { role: 'attack operator' });
+      await crew.act({ do: 'set valve', valve: 'A1.discharge1', opening: 0.5, overS: 5 });
+      await crew.until('a second', () => crew.view!.tick > 20);
+      const gone = crew.next('error');
+      await first.close();
+      expect(await gone).toMatchObject({ code: 'gone' });
+      // RFC 6455, section 7.4.1: 1001, going away.
+      expect(await crew.whenClosed()).toBe(1001);
+
+      const second = await roomServer({}, target);
+      const back = await joined(second.url, made.code, { role: 'attack operator', key: crew.key! });
+      expect(back.view!.tick).toBeGreaterThanOrEqual(crew.view!.tick);
+      expect(back.view!.valves.find(({ id }) => id === 'A1.discharge1')!.target).toBe(0.5);
+      await second.close();
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+});
+
 describe('a disk that takes nothing', () => {
   it('acknowledges nothing, stops the clock, and all goes on when it takes again', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'plugside-full-'));

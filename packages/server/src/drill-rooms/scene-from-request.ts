@@ -42,7 +42,7 @@ export async function newDrillFrom(
 
 async function sceneOf(
   store: RecordStore,
-  { evolution, plan, planId, start = 'hose connected', ...asked }: z.infer<typeof newDrillSchema>,
+  { evolution, plan, planId, start: given, ...asked }: z.infer<typeof newDrillSchema>,
 ): Promise<DrillScene> {
   const sources = [evolution, plan, planId].filter((one) => one !== undefined).length;
   if (sources !== 1) {
@@ -54,8 +54,13 @@ async function sceneOf(
       const keys = evolutions.map(({ key }) => key).join(', ');
       throw refused('evolution', evolution, keys, 'Give the key of one of them.');
     }
+    if (given !== undefined) {
+      const remedy = 'Leave it out, or drill a plan.';
+      throw refused('start', given, 'nothing beside an evolution, which has its own', remedy);
+    }
     return known.scene();
   }
+  const start = given ?? 'hose connected';
   if (plan !== undefined) return fromPlan(planIn(plan, 'plan'), start, asked.title);
   const record = await store.get('plans', planId ?? '');
   if (!record) {
@@ -102,10 +107,10 @@ function addFaults(scene: DrillScene, given: readonly unknown[]): void {
     const path = `faults[${at}]`;
     const read = readAction({ do: 'arm fault', fault });
     if ('problem' in read) {
-      throw refused(`${path}.${read.problem.field}`, undefined, 'a fault', read.problem.message);
+      throw badFault(`${path}.${read.problem.field}`, read.problem.message);
     }
     const problem = mayDo('instructor', scene, read.action);
-    if (problem) throw refused(`${path}.${problem.field}`, undefined, 'a fault', problem.message);
+    if (problem) throw badFault(`${path}.${problem.field}`, problem.message);
     if (read.action.do !== 'arm fault') return;
     const { id } = read.action.fault;
     if (scene.faults.some((one) => one.id === id)) {
@@ -117,11 +122,31 @@ function addFaults(scene: DrillScene, given: readonly unknown[]): void {
 
 function refused(path: string, value: unknown, allowed: string, remedy: string): ProblemError {
   const shown = value === undefined ? '' : ` is ${JSON.stringify(value)}`;
-  const message = `${path}${shown}; allowed: ${allowed}.`;
+  return notAccepted({
+    path,
+    value,
+    allowed,
+    message: `${path}${shown}; allowed: ${allowed}.`,
+    remedy,
+  });
+}
+
+function badFault(path: string, why: string): ProblemError {
+  const remedy = 'Mend the fault, or leave it out.';
+  return notAccepted({ path, allowed: 'as an instructor may arm it', message: why, remedy });
+}
+
+function notAccepted(issue: {
+  path: string;
+  value?: unknown;
+  allowed: string;
+  message: string;
+  remedy: string;
+}): ProblemError {
   return new ProblemError({
     status: 422,
     title: 'Not accepted',
-    detail: `${message} ${remedy}`,
-    extra: { issues: [{ path, value, allowed, message, remedy }] },
+    detail: `${issue.message} ${issue.remedy}`,
+    extra: { issues: [issue] },
   });
 }
