@@ -27,6 +27,12 @@ export function downstreamOf(plan: Plan, rigId: string): Set<string> {
 
 /** The rigs whose intakes a rig's water comes to first, going downstream. */
 export function nextRigs(plan: Plan, rigId: string): string[] {
+  return wayToNext(plan, rigId).rigs;
+}
+
+/** What a rig's water runs through to the intakes that it comes to first, and the rigs they belong to. */
+export function wayToNext(plan: Plan, rigId: string): { pieces: Set<string>; rigs: string[] } {
+  const pieces = new Set<string>();
   const found = new Set<string>();
   const queue = [rigId];
   const visited = new Set<string>([rigId]);
@@ -35,12 +41,38 @@ export function nextRigs(plan: Plan, rigId: string): string[] {
     const piece = queue.pop()!;
     for (const line of plan.lines) {
       if (line.valve === 'shut' || splitPortRef(line.from).pieceId !== piece) continue;
+      pieces.add(line.id);
       const to = splitPortRef(line.to).pieceId;
       if (visited.has(to)) continue;
       visited.add(to);
       if (rigs.has(to)) found.add(to);
-      else queue.push(to);
+      else {
+        pieces.add(to);
+        queue.push(to);
+      }
     }
   }
-  return [...found];
+  return { pieces, rigs: [...found] };
+}
+
+/** Ids of the sources, lines, appliances and rigs that a rig's water comes through, the rig itself left out. */
+export function upstreamOf(plan: Plan, rigId: string): Set<string> {
+  const before = new Set<string>();
+  const queue = [rigId];
+  const visit = (piece: string) => {
+    if (piece === rigId || before.has(piece)) return;
+    before.add(piece);
+    queue.push(piece);
+  };
+  while (queue.length > 0) {
+    const piece = queue.pop()!;
+    for (const line of plan.lines) {
+      if (line.valve === 'shut' || splitPortRef(line.to).pieceId !== piece) continue;
+      before.add(line.id);
+      visit(splitPortRef(line.from).pieceId);
+    }
+    const valve = plan.appliances.find((appliance) => appliance.id === piece);
+    if (valve?.kind === 'assist-valve') visit(splitPortRef(valve.on).pieceId);
+  }
+  return before;
 }

@@ -47,3 +47,44 @@ export function fallingRoot(
   }
   return low;
 }
+
+export interface Near {
+  guess: number;
+  /** How far from the guess to look first. */
+  reach: number;
+  least: number;
+  most: number;
+}
+
+/**
+ * Where a falling function crosses zero, looked for around a guess.
+ * @param within stop when the bracket is this narrow
+ * @param isRoot a value that is near enough to zero to stop at
+ * @returns the largest argument found with a value of 0 or more; an end of the range where it does not cross
+ */
+export function fallingRootNear(
+  value: (x: number) => number,
+  { guess, reach, least, most }: Near,
+  within: number,
+  isRoot: (y: number) => boolean = () => false,
+): number {
+  const start = Math.min(most, Math.max(least, guess));
+  const startValue = value(start);
+  if (isRoot(startValue)) return start;
+  const up = startValue >= 0;
+  let [near, nearValue] = [start, startValue];
+  for (let step = reach; ; step *= 4) {
+    const end = up ? most : least;
+    if (near === end) return end;
+    const far = up ? Math.min(most, near + step) : Math.max(least, near - step);
+    const farValue = value(far);
+    if (isRoot(farValue)) return far;
+    if (farValue >= 0 !== up) {
+      const bracket = up
+        ? { low: near, lowValue: nearValue, high: far, highValue: farValue }
+        : { low: far, lowValue: farValue, high: near, highValue: nearValue };
+      return fallingRoot(value, bracket, within);
+    }
+    [near, nearValue] = [far, farValue];
+  }
+}
