@@ -1,0 +1,253 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, inject, it } from 'vitest';
+import { openApp, withBrowser } from './open-app.ts';
+
+withBrowser();
+
+async function openBoost(mode: 'learn' | 'sandbox', options: BrowserContextOptions = {}) {
+  const app = await openApp(options);
+  await app.page.goto(`${inject('appUrl')}drill/${mode}/boost-through-valve`);
+  await app.page.locator('.stage-drawing svg').first().waitFor();
+  return app;
+}
+
+const drawing = (page: Page) => page.locator('.stage-drawing');
+const stepIs = (page: Page, id: string) => page.locator(`.step-panel[data-step="${id}"]`).waitFor();
+const gauge = async (page: Page, id: string) => {
+  const text = await page.locator(`[data-gauge="${id}"] .gauge-value b`).textContent();
+  return Number((text ?? '').replaceAll(',', ''));
+};
+
+/** Takes a loose end in the drawing, then touches a port. */
+async function couple(page: Page, hose: string, end: 'water' | 'fire', port: string) {
+  const loose = new RegExp(`^${hose}, loose end nearer the ${end}`);
+  await drawing(page).getByRole('button', { name: loose }).click();
+  await drawing(page)
+    .getByRole('button', { name: `Couple ${hose} to ${port}`, exact: true })
+    .click();
+}
+
+/** Touches a valve in the drawing, then one of the stops of its lever. */
+async function turn(page: Page, valve: string, stop: string) {
+  await drawing(page)
+    .getByRole('button', { name: new RegExp(`^${valve}: .*Show its control`) })
+    .click();
+  await page
+    .locator('.in-hand')
+    .getByRole('button', { name: `${valve}: ${stop}`, exact: true })
+    .click();
+}
+
+async function bleeder(page: Page, state: 'Open' | 'Shut') {
+  await drawing(page)
+    .getByRole('button', { name: /^Booster, intake 1 bleeder: / })
+    .click();
+  await page.locator('.in-hand').getByRole('radio', { name: state }).click();
+}
+
+const say = (page: Page, text: string | RegExp) =>
+  page.locator('.radio').getByRole('button', { name: text }).click();
+
+async function govern(page: Page, rig: string, psi: number) {
+  const field = page.locator('.stage-side').getByRole('spinbutton', { name: `${rig} governor` });
+  await field.fill(String(psi));
+  await field.press('Enter');
+}
+
+describe('learning the boost', () => {
+  it('is played to its end by touching the drawing, and the gauges answer', async () => {
+    const { page, errors, close } = await openBoost('learn');
+    await page.getByRole('radio', { name: 'Four times as fast' }).click();
+    await stepIs(page, 'suction on valve');
+    await couple(page, 'Suction hose', 'water', 'Hydrant assist valve V1, pump suction');
+    await stepIs(page, 'suction on engine');
+    await couple(page, 'Suction hose', 'fire', 'Booster, intake 1');
+    await stepIs(page, 'discharge on engine');
+    await couple(page, 'Discharge hose', 'water', 'Booster, discharge 1');
+    await stepIs(page, 'discharge on valve');
+    await couple(page, 'Discharge hose', 'fire', 'Hydrant assist valve V1, pump discharge');
+    await stepIs(page, 'bleeder open');
+    await bleeder(page, 'Open');
+    await stepIs(page, 'handle to boost');
+    expect(await gauge(page, 'B1.intake')).toBe(0);
+    await turn(page, 'Hydrant assist valve V1, handle', 'to boost');
+    await page
+      .locator('.step-panel[data-step="suction bled"], .step-panel[data-step="suction full"]')
+      .first()
+      .waitFor();
+    await stepIs(page, 'suction full');
+    await bleeder(page, 'Shut');
+    await stepIs(page, 'intake open');
+    await turn(page, 'Booster, intake 1', 'open');
+    await stepIs(page, 'hooked up');
+    const intakePsi = await gauge(page, 'B1.intake');
+    // Hydrant H1 stands at 62 psi; two lines take some 280 gpm of it.
+    expect(intakePsi).toBeGreaterThan(40);
+    expect(intakePsi).toBeLessThan(62);
+    await say(page, 'Hooked up and ready to boost.');
+    await stepIs(page, 'pressure wanted');
+    // The step is the attack operator's: so is the view now.
+    await page.locator('[data-gauge="A1.intake"]').waitFor();
+    const unassistedPsi = await gauge(page, 'A1.intake');
+    await say(page, /^I want/);
+    await page.getByRole('button', { name: 'Say it' }).click();
+    await stepIs(page, 'discharge open');
+    await turn(page, 'Booster, discharge 1', 'open');
+    await stepIs(page, 'in gear');
+    await page.locator('.stage-side').getByRole('radio', { name: 'In gear' }).click();
+    await stepIs(page, 'boosting said');
+    await say(page, 'Boosting now: watch your intake.');
+    await stepIs(page, 'first step up');
+    await govern(page, 'Booster', 90);
+    await stepIs(page, 'boosted');
+    await govern(page, 'Booster', 120);
+    await stepIs(page, 'boost made');
+    expect(Math.abs((await gauge(page, 'B1.discharge')) - 120)).toBeLessThanOrEqual(4);
+    await say(page, 'Boost is made.');
+    await stepIs(page, 'third line charged');
+    await page.locator('[data-gauge="A1.intake"]').waitFor();
+    // What the booster adds arrives at the fire.
+    expect(await gauge(page, 'A1.intake')).toBeGreaterThan(unassistedPsi + 20);
+    await turn(page, 'Attack engine, discharge 3', 'open');
+    await stepIs(page, 'third nozzle open');
+    await turn(page, 'Nozzle N3, bale', 'open');
+    await page.locator('.finished').waitFor({ timeout: 30_000 });
+    const results = await page
+      .locator('.judgements tbody tr')
+      .evaluateAll((rows) =>
+        rows.map((row) => [row.children[0]?.textContent, (row as HTMLElement).dataset.met]),
+      );
+    expect(results.length).toBeGreaterThanOrEqual(8);
+    const met = Object.fromEntries(results) as Record<string, string>;
+    expect(met['Steps out of order']).toBe('true');
+    expect(met['Wrong connections']).toBe('true');
+    expect(met['Messages missed']).toBe('true');
+    expect(met['Water interrupted at an open nozzle']).toBe('true');
+    expect(errors).toEqual([]);
+    await close();
+  }, 120_000);
+
+  it('says what is out of order, a wrong port, and why an action is refused where it was touched', async () => {
+    const { page, close } = await openBoost('learn');
+    await turn(page, 'Hydrant assist valve V1, handle', '25 percent open');
+    const early = page.locator('.too-early');
+    await early.getByText('Out of order.').waitFor();
+    expect(await early.textContent()).toContain('Couple the suction hose');
+    await couple(page, 'Suction hose', 'water', 'Booster, intake 1');
+    await page.getByText('Wrong port.').waitFor();
+    // Taken by the valve that sits on it: refused by the drill itself, told by the port.
+    await drawing(page)
+      .getByRole('button', { name: /^Suction hose, loose end/ })
+      .click();
+    await drawing(page)
+      .getByRole('button', { name: /^Hydrant assist valve V1, supply/ })
+      .click();
+    const alert = drawing(page).getByRole('alert');
+    await alert.waitFor();
+    expect(await alert.textContent()).toMatch(/free port/);
+    const told = (await alert.boundingBox())!;
+    const port = (await drawing(page)
+      .getByRole('button', { name: /^Hydrant assist valve V1, supply/ })
+      .boundingBox())!;
+    expect(Math.abs(told.y - (port.y + port.height))).toBeLessThan(30);
+    await close();
+  });
+
+  it('goes by keyboard: a hose coupled from the list, and from the drawing', async () => {
+    const { page, close } = await openBoost('learn');
+    const list = page.locator('.end-list');
+    await list.getByRole('button', { name: /^Couple Suction hose, end nearer the water/ }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('menuitem', { name: /pump suction$/ }).waitFor();
+    await page.keyboard.type('Hydrant assist valve V1, pump suction');
+    await page.keyboard.press('Enter');
+    await stepIs(page, 'suction on engine');
+    await drawing(page)
+      .getByRole('button', { name: /^Suction hose, loose end/ })
+      .focus();
+    await page.keyboard.press('Enter');
+    await drawing(page)
+      .getByRole('button', { name: 'Couple Suction hose to Booster, intake 1' })
+      .focus();
+    await page.keyboard.press('Enter');
+    await stepIs(page, 'discharge on engine');
+    await close();
+  });
+
+  it('plays the other roles by computer for who learns one', async () => {
+    const { page, close } = await openBoost('learn');
+    await page.getByRole('button', { name: /^You play/ }).click();
+    await page.getByRole('menuitemradio', { name: /^the attack operator/ }).click();
+    await page.locator('[data-gauge="A1.intake"]').waitFor();
+    await page.getByRole('radio', { name: 'Four times as fast' }).click();
+    await page.getByText(/^Wait: the hydrant operator/).waitFor();
+    await stepIs(page, 'pressure wanted');
+    expect(await page.locator('.said').textContent()).toContain('Hooked up');
+    await close();
+  });
+
+  it('is all in metric units by the switch', async () => {
+    const { page, close } = await openBoost('sandbox');
+    await page.getByRole('radio', { name: /bar/ }).click();
+    await page.locator('.gauge .unit', { hasText: 'bar' }).first().waitFor();
+    expect(await page.locator('main').innerText()).not.toMatch(/\d (psi|gpm|ft|gal)\b/);
+    await close();
+  });
+});
+
+describe('the drill’s places', () => {
+  it('lead from the row of places to every evolution', async () => {
+    const { page, errors, close } = await openApp();
+    await page.getByRole('link', { name: 'Drill', exact: true }).click();
+    await page.locator('.evolution-row').first().waitFor();
+    expect(await page.locator('.evolution-row').count()).toBeGreaterThanOrEqual(6);
+    await page.getByRole('link', { name: 'Sandbox: Boost through the assist valve' }).click();
+    await page.locator('.stage-drawing svg').first().waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  for (const colorScheme of ['light', 'dark'] as const) {
+    for (const width of [390, 820, 1440]) {
+      it(`have no faults for assistive technology and fit ${width} px, ${colorScheme}`, async () => {
+        const { page, close } = await openBoost('learn', {
+          colorScheme,
+          viewport: { width, height: 900 },
+        });
+        await couple(page, 'Suction hose', 'water', 'Hydrant assist valve V1, pump suction');
+        await page.locator('.stage-list').evaluate((node) => node.setAttribute('open', ''));
+        await page.getByRole('button', { name: 'Pause' }).click();
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.target).join('; ')}`),
+        ).toEqual([]);
+        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        expect(over).toBeLessThanOrEqual(0);
+        await close();
+      });
+    }
+  }
+
+  it('give a finger 44 px on everything that can be pressed, on a phone', async () => {
+    const { page, close } = await openBoost('learn', {
+      viewport: { width: 390, height: 844 },
+      hasTouch: true,
+      isMobile: true,
+    });
+    await page.locator('.stage-list').evaluate((node) => node.setAttribute('open', ''));
+    const small = await page
+      .locator(
+        'main button:visible, main input:not([type="range"]):not([type="checkbox"]):visible, main summary:visible, main a:visible',
+      )
+      .evaluateAll((nodes) =>
+        nodes
+          .filter((node) => !node.closest('.hidden-text'))
+          .map((node) => ({ node, box: node.getBoundingClientRect() }))
+          .filter(({ box }) => box.width < 43.5 || box.height < 43.5)
+          .map(({ node, box }) => `${node.outerHTML.slice(0, 90)} ${box.width}×${box.height}`),
+      );
+    expect(small).toEqual([]);
+    await close();
+  });
+});
