@@ -11,9 +11,9 @@ export function ClockPanel({ link, view }: { link: RoomLink; view: DrillView }) 
   const begun = view.timeS >= 1;
   return (
     <section className="panel" aria-labelledby="clock-name">
-      <h3 id="clock-name" className="section-name">
+      <h2 id="clock-name" className="section-name">
         Clock
-      </h3>
+      </h2>
       <div className="panel-row">
         <Button
           className={`plain-button clock-button ${view.paused ? 'main-button' : ''}`}

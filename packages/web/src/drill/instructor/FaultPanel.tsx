@@ -23,9 +23,9 @@ export function FaultPanel({ link, scene, view }: FaultPanelProps) {
   const faults = view.truth?.state.faults ?? [];
   return (
     <section className="panel" aria-labelledby="faults-name">
-      <h3 id="faults-name" className="section-name">
+      <h2 id="faults-name" className="section-name">
         Make something go wrong
-      </h3>
+      </h2>
       {faults.length > 0 && (
         <ul className="fault-list">
           {faults.map((fault) => {

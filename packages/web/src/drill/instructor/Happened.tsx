@@ -10,7 +10,7 @@ export function Happened({ events }: { events: readonly NoticedEvent[] }) {
   const newest = events.slice(-MOST).reverse();
   return (
     <section className="radio-log" aria-label="What happened">
-      <h3 className="section-name">What happened</h3>
+      <h2 className="section-name">What happened</h2>
       {newest.length === 0 ? (
         <p className="soft-text">Nothing out of the ordinary yet.</p>
       ) : (

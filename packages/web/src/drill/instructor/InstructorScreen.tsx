@@ -40,7 +40,8 @@ export function InstructorScreen({ link, room, scene, view }: InstructorScreenPr
         <CodeShown code={room.code} />
         <ClockPanel link={link} view={view} />
         <SeatsPanel link={link} room={room} />
-        <FaultPanel link={link} scene={scene} view={view} />
+      </div>
+      <div className="instructor-foot">
         <SayPanel link={link} />
         <section className="panel instructor-end" aria-label="Drill">
           <Switch
@@ -69,14 +70,15 @@ export function InstructorScreen({ link, room, scene, view }: InstructorScreenPr
           </p>
         )}
         <WholeDrawing scene={scene} view={view} />
+        <FaultPanel link={link} scene={scene} view={view} />
         <div className="instructor-logs">
           <RadioLog radio={view.radio} most={10} />
           <Happened events={events} />
         </div>
         <section aria-labelledby="all-gauges">
-          <h3 id="all-gauges" className="section-name">
+          <h2 id="all-gauges" className="section-name">
             Gauges, as the crews read them
-          </h3>
+          </h2>
           <div className="wall-gauges">
             {view.gauges.map((gauge) => (
               <Gauge key={gauge.id} scene={scene} view={view} gauge={gauge} readings={undefined} />

@@ -30,9 +30,9 @@ export function SayPanel({ link }: { link: RoomLink }) {
   };
   return (
     <section className="panel" aria-labelledby={`${id}-name`}>
-      <h3 id={`${id}-name`} className="section-name">
+      <h2 id={`${id}-name`} className="section-name">
         Say something
-      </h3>
+      </h2>
       <form className="say-form" onSubmit={submit}>
         <span className="say-to">
           To{' '}

@@ -11,9 +11,9 @@ export function SeatsPanel({ link, room }: { link: RoomLink; room: RoomState }) 
   const away = connection.is !== 'here';
   return (
     <section className="panel" aria-labelledby="seats-name">
-      <h3 id="seats-name" className="section-name">
+      <h2 id="seats-name" className="section-name">
         Crew
-      </h3>
+      </h2>
       <ul className="seat-list">
         {roles.roles.map((seat) => (
           <li key={seat.role} data-here={seat.connected || undefined}>

@@ -33,7 +33,7 @@ export function GaugeCharts({ played, marks, timeS, lastS, onTime }: GaugeCharts
   };
   return (
     <section className="charts" aria-label="Gauges over time">
-      <h3 className="section-name">Gauges over time</h3>
+      <h2 className="section-name">Gauges over time</h2>
       <div className="charts-sheet">
         <div className="chart-row lane-row">
           <p className="chart-name soft-text">

@@ -18,9 +18,9 @@ export function MarkList({ scene, marks, timeS, onMark }: MarkListProps) {
   const now = marks.filter(({ tick }) => tick / TICKS_PER_S <= timeS + 0.01).at(-1)?.seq;
   return (
     <section className="mark-list" aria-labelledby="mark-list-name">
-      <h3 className="section-name" id="mark-list-name">
+      <h2 className="section-name" id="mark-list-name">
         What was done and what happened
-      </h3>
+      </h2>
       {marks.length === 0 && <p className="soft-text">Nothing was done in this drill.</p>}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: scrolled by keys */}
       <ol tabIndex={0} aria-label="In order of time">

@@ -31,7 +31,7 @@ export function PastDrills() {
       <p className="room-back">
         <PlaceLink href="/drill">‹ Drills</PlaceLink>
       </p>
-      <h2 className="room-title">Past drills</h2>
+      <h1 className="room-title">Past drills</h1>
       <SearchField className="past-search" value={typed} onChange={search} maxLength={120}>
         <Label>Crew, as it was typed</Label>
         <Input className="room-input" />

@@ -38,7 +38,7 @@ function Playing({ record }: { record: DrillRecord }) {
   const { played, failed, share } = replayed;
   return (
     <>
-      <h2 className="room-title">{record.title}</h2>
+      <h1 className="room-title">{record.title}</h1>
       {failed !== undefined && (
         <p className="tone-warning" role="alert">
           The drill could not be played again. {failed}

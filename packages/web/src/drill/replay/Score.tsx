@@ -1,7 +1,13 @@
-import { type DrillScene, isRole, type Judgement, TICKS_PER_S } from '@plugside/drill';
+import {
+  type DrillScene,
+  isRole,
+  type Judgement,
+  radioPresets,
+  TICKS_PER_S,
+} from '@plugside/drill';
 import { Button } from 'react-aria-components';
 import { type Units, useUnits } from '../../editing/use-units.ts';
-import { hoseWords, pieceName } from '../together/action-words.ts';
+import { hoseWords, pieceName, portName } from '../together/action-words.ts';
 import { clockText, inUnits, roleWords } from '../words.ts';
 
 /** Moments shown of a criterion. */
@@ -19,9 +25,9 @@ export function Score({ scene, judgements, onMoment }: ScoreProps) {
   const met = judged.filter((one) => one.met).length;
   return (
     <section className="score" aria-labelledby="score-name">
-      <h3 id="score-name" className="score-title">
+      <h2 id="score-name" className="score-title">
         {met} of {judged.length} benchmarks met
-      </h3>
+      </h2>
       <ul className="score-list">
         {judgements.map((one) => (
           <Criterion key={one.key} scene={scene} judgement={one} onMoment={onMoment} />
@@ -100,5 +106,10 @@ function momentWords(
     return inUnits(what, units);
   }
   const name = named(scene, piece);
+  if (key === 'messages') {
+    const preset = radioPresets.find((one) => one.key === note);
+    return `${name}: “${(preset?.text ?? note ?? '').replace(/\{\w+\}/, '…')}”`;
+  }
+  if (key === 'connections' && note !== undefined) return `${name} to ${portName(scene, note)}`;
   return note === undefined ? name : `${name}: ${note}`;
 }

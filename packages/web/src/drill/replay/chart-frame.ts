@@ -4,10 +4,13 @@ import type { GaugeSeries } from './replay-run.ts';
 /** Round tops for a scale. */
 const TOPS = [50, 100, 150, 200, 250, 300, 400, 500, 750, 1000, 1500, 2000, 3000, 5000, 10_000];
 
-/** Where a scale ends: the first round number over all that was read. */
+/** So that the scale's own number stands clear of the line. */
+const HEADROOM = 1.15;
+
+/** Where a scale ends: the first round number well over all that was read. */
 export function topOf({ values, least }: Pick<GaugeSeries, 'values' | 'least'>): number {
   const most = values.reduce((a, b) => Math.max(a, b), least ?? 0);
-  return TOPS.find((top) => top >= most) ?? most;
+  return TOPS.find((top) => top >= most * HEADROOM) ?? most * HEADROOM;
 }
 
 export interface ChartSize {

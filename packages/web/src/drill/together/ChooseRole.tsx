@@ -33,9 +33,9 @@ export function ChooseRole({ code, mayInstruct, told, onChoose }: ChooseRoleProp
   const [facts, retry] = useLoaded(`drill ${code}`, (signal) => drillByCode(code, signal));
   return (
     <div className="room-page">
-      <h2 className="room-title">
+      <h1 className="room-title">
         Drill <Code code={code} />
-      </h2>
+      </h1>
       {told !== undefined && (
         <p className="tone-warning room-told" role="alert">
           {told}
@@ -84,7 +84,7 @@ function Roles({ first, code, mayInstruct, onChoose, onGone }: RolesProps) {
         {crew !== undefined && ` · ${crew}`} ·{' '}
         {timeS < 1 ? 'not begun yet' : `running for ${clockText(timeS)}`}
       </p>
-      <h3 className="section-name">Take a role on this device</h3>
+      <h2 className="section-name">Take a role on this device</h2>
       <ul className="role-list">
         {playedRoles.map((role) => {
           const seat = roles.find((one) => one.role === role)!;

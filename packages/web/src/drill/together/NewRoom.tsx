@@ -44,7 +44,7 @@ export function NewRoom() {
   };
   return (
     <div className="room-page room-form">
-      <h2 className="room-title">Start a drill together</h2>
+      <h1 className="room-title">Start a drill together</h1>
       <p className="room-lead">
         Each crew joins on its own tablet by a code; you lead from here. The server must be in reach
         of all of them.

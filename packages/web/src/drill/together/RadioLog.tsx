@@ -14,7 +14,7 @@ export function RadioLog({ radio, most }: RadioLogProps) {
   const said = radio.slice(-most).reverse();
   return (
     <section className="radio-log" aria-label="Radio log">
-      <h3 className="section-name">Radio</h3>
+      <h2 className="section-name">Radio</h2>
       {said.length === 0 ? (
         <p className="soft-text">Nothing has been said yet.</p>
       ) : (

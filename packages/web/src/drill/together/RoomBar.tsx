@@ -18,7 +18,8 @@ export function RoomBar({ link, room, children }: RoomBarProps) {
   const held = heldIn(room);
   return (
     <section className="room-bar" aria-label="Drill">
-      <p className="room-role">{roleWords[role]}</p>
+      <h1 className="room-role">{roleWords[role]}</h1>
+      {view && <p className="room-drill">{view.title}</p>}
       <p className="room-code-small">
         Code <Code code={code} />
       </p>

@@ -1,5 +1,6 @@
 import type { Role } from '@plugside/drill';
 import { Button } from 'react-aria-components';
+import { ViewSwitches } from '../../app/ViewSwitches.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { InstructorScreen } from '../instructor/InstructorScreen.tsx';
 import { replayAddress, roomAddress } from './address.ts';
@@ -37,6 +38,7 @@ export function RoomScreen({ code, inRole: role, kept, onSeat, onLeave }: RoomSc
   return (
     <div className={role === 'observer' ? 'room-page room-wall' : 'room-page'}>
       <RoomBar link={link} room={room}>
+        {role === 'observer' && <WallView code={code} />}
         {role !== 'observer' && connection.is !== 'out' && (
           <Button className="quiet-button" isDisabled={connection.is !== 'here'} onPress={leave}>
             {role === 'instructor' ? 'Leave the instructor’s place' : 'Give the role back'}
@@ -49,6 +51,18 @@ export function RoomScreen({ code, inRole: role, kept, onSeat, onLeave }: RoomSc
       ) : (
         <Inside link={link} room={room} />
       )}
+    </div>
+  );
+}
+
+/** What a wall screen needs of the header that it leaves out. */
+function WallView({ code }: { code: string }) {
+  return (
+    <div className="wall-view">
+      <PlaceLink className="quiet-button link-button" href={roomAddress(code)}>
+        Leave
+      </PlaceLink>
+      <ViewSwitches />
     </div>
   );
 }

@@ -13,7 +13,7 @@ import './together.css';
 export function TogetherPlace({ address }: { address: TogetherAddress }) {
   return (
     <div className="page together">
-      <PlaceHeader title="Drill" />
+      {address.at !== 'wall' && <PlaceHeader />}
       <main>
         <Named address={address} />
       </main>

@@ -3,7 +3,7 @@ import { useMemo, useRef } from 'react';
 import { useUnits } from '../../../editing/use-units.ts';
 import { useWidth } from '../../../lay/use-drawing.ts';
 import { inUnits } from '../../words.ts';
-import { pieceFacts } from './piece-facts.ts';
+import { boxHeight, pieceFacts } from './piece-facts.ts';
 import { WholeHose } from './WholeHose.tsx';
 import { frameOf } from './whole-frame.ts';
 import { layoutWhole } from './whole-layout.ts';
@@ -21,7 +21,10 @@ export function WholeDrawing({ scene, view }: WholeDrawingProps) {
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
   const layout = useMemo(() => layoutWhole(scene), [scene]);
-  const frame = useMemo(() => (width > 0 ? frameOf(layout, width) : null), [layout, width]);
+  const frame = useMemo(
+    () => (width > 0 ? frameOf(layout, width, (id) => boxHeight(scene, id)) : null),
+    [scene, layout, width],
+  );
   const faulty = new Set(
     view.truth?.state.faults.flatMap((fault) =>
       Object.entries(fault).flatMap(([key, value]) =>
@@ -54,14 +57,14 @@ export function WholeDrawing({ scene, view }: WholeDrawingProps) {
             ))}
           </svg>
           {layout.spots.map((spot) => {
-            const { x, y } = frame.at(spot.id);
+            const { x, y, width, height } = frame.at(spot.id);
             const facts = pieceFacts(spot.id, view, scene.benchmarks.intakePsi, units);
             return (
               <div
                 key={spot.id}
                 className="whole-piece"
                 data-faulty={faulty.has(spot.id) || undefined}
-                style={{ left: x, top: y, width: frame.box.width, height: frame.box.height }}
+                style={{ left: x, top: y, width, minHeight: height }}
               >
                 <p className="whole-name">{inUnits(spot.name, units)}</p>
                 <dl>

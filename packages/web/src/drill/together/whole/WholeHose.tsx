@@ -39,10 +39,10 @@ export function WholeHose({ scene, hose, all, share, frame, faulty }: WholeHoseP
   return (
     <g className="whole-hose" data-looks={looks} data-faulty={faulty || undefined}>
       <path d={run.d} />
-      <text x={run.x} y={run.y - 20} textAnchor="middle">
-        {hoseWords(scene, id)}
+      <text x={run.x} y={run.y - 14} textAnchor={run.anchor}>
+        {frame.narrow ? hoseWords(scene, id).replace(/ hose$/, '') : hoseWords(scene, id)}
       </text>
-      <text className="figures" x={run.x} y={run.y - 6} textAnchor="middle">
+      <text className="figures" x={run.x} y={run.y} textAnchor={run.anchor}>
         {words}
       </text>
     </g>

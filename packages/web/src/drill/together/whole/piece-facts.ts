@@ -1,5 +1,6 @@
 /** What stands in a piece's box in the drawing of the whole: the truth, not its gauges. */
-import type { DrillTruth, DrillView } from '@plugside/drill';
+import type { DrillScene, DrillTruth, DrillView } from '@plugside/drill';
+import { kindOf, pieceOf } from '@plugside/fireground';
 import type { Units } from '../../../editing/use-units.ts';
 
 export interface PieceFact {
@@ -89,4 +90,19 @@ function openingText(opening: number): string {
 function handleText(opening: number): string {
   if (opening < 0.005) return 'hydrant';
   return opening > 0.995 ? 'boost' : `${Math.round(opening * 100)} % to boost`;
+}
+
+const NAME_PX = 34;
+const FACT_PX = 18;
+
+/** Height of a piece's box, for all the facts it will ever have: nothing jumps as the drill runs [px]. */
+export function boxHeight({ plan, tanks }: DrillScene, id: string): number {
+  const piece = pieceOf(plan, id);
+  const kind = piece && kindOf(piece);
+  if (kind === 'rig') {
+    const hasTank = tanks.some(({ rigId }) => rigId === id);
+    return NAME_PX + FACT_PX * (hasTank ? 5 : 4);
+  }
+  if (kind === 'hydrant' || kind === 'nozzle') return NAME_PX + FACT_PX * 3;
+  return NAME_PX + FACT_PX * (kind === 'assist-valve' ? 4 : 1);
 }

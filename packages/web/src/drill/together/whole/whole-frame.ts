@@ -3,87 +3,136 @@ import type { WholeLayout } from './whole-layout.ts';
 
 /** Room that a column needs, so that the figures on the hose beside it can be read [px]. */
 const LEAST_PITCH = 206;
-const BOX = { width: 136, height: 142 };
-const NARROW_BOX = { width: 116, height: 142 };
-const ROW_GAP = 58;
-const MARGIN = 6;
+const BOX_WIDTH = 140;
+const NARROW_BOX_WIDTH = 118;
+const LEAST_GAP = 70;
+const NARROW_GAP = 6;
+const ROW_GAP = 34;
+/** Between rows that hose runs up and down between. */
+const RUN_GAP = 64;
+const MARGIN = 4;
+const LANE = 34;
 
 export interface Run {
   d: string;
-  /** Middle, for words. */
+  /** Where its words stand. */
   x: number;
   y: number;
+  anchor: 'start' | 'middle' | 'end';
+}
+
+export interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
 }
 
 export interface WholeFrame {
   width: number;
   height: number;
-  box: { width: number; height: number };
-  /** Corner of a piece's box. */
-  at(id: string): { x: number; y: number };
+  /** Columns run down the page, for want of width. */
+  narrow: boolean;
+  at(id: string): Box;
   /** A line between two pieces, the `lane`-th of `lanes` side by side. */
   between(from: string, to: string, side: { lane: number; lanes: number }): Run;
 }
 
-/** Columns run across where there is room for them, else down. */
-export function frameOf(layout: WholeLayout, widthPx: number): WholeFrame {
-  const across = widthPx >= layout.columns * LEAST_PITCH;
-  const box = across ? BOX : NARROW_BOX;
-  const lines = across ? layout.columns : layout.rows;
-  const least = lines * (box.width + (across ? 70 : 8));
-  const width = Math.max(widthPx, least);
-  const pitchX = (width - 2 * MARGIN - box.width) / Math.max(1, lines - 1);
-  const pitchY = box.height + ROW_GAP;
-  const height = MARGIN * 2 + box.height + ((across ? layout.rows : layout.columns) - 1) * pitchY;
-  const spots = new Map(
-    layout.spots.map(({ id, column, row }) => {
-      const x = across ? column * pitchX : spread(layout, column, row) * pitchX;
-      const y = (across ? row : column) * pitchY;
-      return [id, { x: MARGIN + x, y: MARGIN + y }];
+/**
+ * Columns run across where there is room for them, else down.
+ * @param heightOf a piece's box [px]
+ */
+export function frameOf(
+  layout: WholeLayout,
+  widthPx: number,
+  heightOf: (id: string) => number,
+): WholeFrame {
+  const narrow = widthPx < layout.columns * LEAST_PITCH;
+  const boxWidth = narrow ? NARROW_BOX_WIDTH : BOX_WIDTH;
+  const across = narrow ? layout.rows : layout.columns;
+  const gap = narrow ? NARROW_GAP : LEAST_GAP;
+  const width = Math.max(widthPx, across * boxWidth + (across - 1) * gap + 2 * MARGIN);
+  const lineOf = (spot: { column: number; row: number }) => (narrow ? spot.column : spot.row);
+  const lines = narrow ? layout.columns : layout.rows;
+  const tops: number[] = [];
+  let y = MARGIN;
+  for (let line = 0; line < lines; line++) {
+    const here = layout.spots.filter((spot) => lineOf(spot) === line);
+    tops.push(y);
+    const runsOn = narrow || here.some(({ id }) => layout.beside.includes(id));
+    const next = layout.spots.some(
+      (spot) => lineOf(spot) === line + 1 && layout.beside.includes(spot.id),
+    );
+    y += Math.max(0, ...here.map(({ id }) => heightOf(id)));
+    y += runsOn || next ? RUN_GAP : ROW_GAP;
+  }
+  const boxes = new Map(
+    layout.spots.map((spot) => {
+      const { id, column, row } = spot;
+      const mates = layout.spots.filter((one) => one.column === column).length;
+      const room = width - 2 * MARGIN;
+      const x = narrow
+        ? MARGIN + ((row + 0.5) * room) / mates - boxWidth / 2
+        : MARGIN + (column * (room - boxWidth)) / Math.max(1, layout.columns - 1);
+      return [id, { x, y: tops[lineOf(spot)]!, width: boxWidth, height: heightOf(id) }];
     }),
   );
-  const at = (id: string) => spots.get(id) ?? { x: MARGIN, y: MARGIN };
+  const at = (id: string) => boxes.get(id) ?? { x: 0, y: 0, width: boxWidth, height: 0 };
+  const height = Math.max(0, ...[...boxes.values()].map((box) => box.y + box.height)) + MARGIN;
   return {
     width,
     height,
-    box,
+    narrow,
     at,
-    between: (from, to, { lane, lanes }) => {
-      const a = middle(at(from), box);
-      const b = middle(at(to), box);
-      const shift = (lane - (lanes - 1) / 2) * 34;
-      const sideways = across ? Math.abs(a.x - b.x) > 1 : Math.abs(a.y - b.y) < 1;
-      if (sideways) {
-        const right = b.x > a.x ? 1 : -1;
-        const [x1, x2] = [a.x + (right * box.width) / 2, b.x - (right * box.width) / 2];
-        const [y1, y2] = [a.y + shift, b.y + shift];
-        const bend = (x2 - x1) / 2;
-        return {
-          d: `M${x1} ${y1}C${x1 + bend} ${y1} ${x2 - bend} ${y2} ${x2} ${y2}`,
-          x: (x1 + x2) / 2,
-          y: (y1 + y2) / 2,
-        };
-      }
-      const down = b.y > a.y ? 1 : -1;
-      const [y1, y2] = [a.y + (down * box.height) / 2, b.y - (down * box.height) / 2];
-      const spreadX = shift * 1.9;
-      const [x1, x2] = [a.x + spreadX, b.x + spreadX];
-      const bend = (y2 - y1) / 2;
-      return {
-        d: `M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2}`,
-        x: (x1 + x2) / 2,
-        y: (y1 + y2) / 2,
-      };
+    between: (from, to, side) => {
+      const [a, b] = [at(from), at(to)];
+      const sideways = narrow ? a.y === b.y : Math.abs(a.x - b.x) > 1;
+      return sideways ? runAcross(a, b, side) : runDown(a, b, side);
     },
   };
 }
 
-/** Down the page a column's pieces stand in the middle of the width. */
-function spread(layout: WholeLayout, column: number, row: number): number {
-  const here = layout.spots.filter((spot) => spot.column === column).length;
-  return row + (layout.rows - here) / 2;
+type Side = { lane: number; lanes: number };
+
+/** Where on a bent run its words stand: past the bend, where runs that fan out stand apart. */
+const WORDS_AT = 0.7;
+
+function runAcross(a: Box, b: Box, { lane, lanes }: Side): Run {
+  const shift = (lane - (lanes - 1) / 2) * LANE;
+  const right = b.x > a.x;
+  const [x1, x2] = right ? [a.x + a.width, b.x] : [a.x, b.x + b.width];
+  const [y1, y2] = [middle(a) + shift, middle(b) + shift];
+  const t = Math.abs(y1 - y2) < 8 ? 0.5 : WORDS_AT;
+  const bend = (x2 - x1) / 2;
+  return {
+    d: `M${x1} ${y1}C${x1 + bend} ${y1} ${x2 - bend} ${y2} ${x2} ${y2}`,
+    x: bent(x1, x1 + bend, x2 - bend, x2, t),
+    y: bent(y1, y1, y2, y2, t) - 6,
+    anchor: 'middle',
+  };
 }
 
-function middle({ x, y }: { x: number; y: number }, box: WholeFrame['box']) {
-  return { x: x + box.width / 2, y: y + box.height / 2 };
+function runDown(a: Box, b: Box, { lane, lanes }: Side): Run {
+  const shift = (lane - (lanes - 1) / 2) * LANE;
+  const down = b.y > a.y;
+  const [y1, y2] = down ? [a.y + a.height, b.y] : [a.y, b.y + b.height];
+  const [x1, x2] = [a.x + a.width / 2 + shift, b.x + b.width / 2 + shift];
+  const t = Math.abs(x1 - x2) < 8 ? 0.5 : WORDS_AT;
+  const bend = (y2 - y1) / 2;
+  const left = lanes > 1 && lane < lanes / 2;
+  const straight = Math.abs(x1 - x2) < 8;
+  return {
+    d: `M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2}`,
+    x: bent(x1, x1, x2, x2, t) + (straight ? (left ? -8 : 8) : 0),
+    y: bent(y1, y1 + bend, y2 - bend, y2, t) + (straight ? 12 : 0),
+    anchor: straight ? (left ? 'end' : 'start') : 'middle',
+  };
+}
+
+const middle = ({ y, height }: Box) => y + height / 2;
+
+/** A coordinate of a cubic Bézier curve at `t` from 0 to 1. */
+function bent(p0: number, p1: number, p2: number, p3: number, t: number): number {
+  const s = 1 - t;
+  return s * s * s * p0 + 3 * s * s * t * p1 + 3 * s * t * t * p2 + t * t * t * p3;
 }

@@ -17,6 +17,8 @@ export interface WholeLayout {
   rows: number;
   /** Pieces that sit on another without hose. */
   sits: { piece: string; on: string }[];
+  /** Pieces that stand in the column of the one they hang on. */
+  beside: string[];
 }
 
 /** Lays out a scene by where the plan has its hose, so that nothing moves while the drill runs. */
@@ -37,7 +39,7 @@ export function layoutWhole(scene: DrillScene): WholeLayout {
   const sources = [...plan.hydrants, ...plan.drafts].map(({ id }) => id);
   const columnOf = columnsFrom(sources, pieces, links);
   for (const [piece, neighbour] of beside) columnOf.set(piece, columnOf.get(neighbour)!);
-  return placed(pieces, columnOf, links, sits);
+  return { ...placed(pieces, columnOf, links), sits, beside: [...beside.keys()] };
 }
 
 /** Pieces whose hose goes to one other and comes back from it stand beside it: a booster at its valve. */
@@ -81,8 +83,7 @@ function placed(
   pieces: readonly Piece[],
   columnOf: ReadonlyMap<string, number>,
   links: readonly { from: string; to: string }[],
-  sits: WholeLayout['sits'],
-): WholeLayout {
+): Pick<WholeLayout, 'spots' | 'columns' | 'rows'> {
   const used = [...new Set(pieces.map(({ id }) => columnOf.get(id)!))].sort((a, b) => a - b);
   const rowOf = new Map<string, number>();
   const spots: WholeSpot[] = [];
@@ -105,5 +106,5 @@ function placed(
     });
     rows = Math.max(rows, here.length);
   });
-  return { spots, columns: used.length, rows, sits };
+  return { spots, columns: used.length, rows };
 }
