@@ -11,6 +11,7 @@ import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { ToggleButton } from 'react-aria-components';
 import { ControlList } from './ControlList.tsx';
 import { Gauge } from './Gauge.tsx';
+import { gaugeGroups } from './gauge-groups.ts';
 import type { GaugeHistory } from './gauge-history.ts';
 import { InHand } from './InHand.tsx';
 import { marksOf, marksOfAction } from './marks.ts';
@@ -18,6 +19,7 @@ import { News } from './News.tsx';
 import { PumpControl } from './PumpControl.tsx';
 import { RadioPanel } from './RadioPanel.tsx';
 import { StageDrawing } from './StageDrawing.tsx';
+import { shownPorts } from './shown-ports.ts';
 import { type Picked, type Stage, StageContext, type StageRefused } from './stage-context.ts';
 import { cautionNow } from './standing-cautions.ts';
 import './stage.css';
@@ -92,15 +94,24 @@ export function DrillStage(props: DrillStageProps) {
     <StageContext value={stage}>
       <div className="stage">
         {guide && <div className="stage-guide">{guide.panel}</div>}
-        <section className="stage-gauges" aria-label="Gauges">
-          {view.gauges.map((gauge) => (
-            <Gauge
-              key={gauge.id}
-              scene={scene}
-              view={view}
-              gauge={gauge}
-              readings={history && (history[gauge.id] ?? [])}
-            />
+        <section
+          className="stage-gauges"
+          aria-label="Gauges"
+          data-many={view.gauges.length > 4 || undefined}
+        >
+          {gaugeGroups(view).map(({ name, gauges }) => (
+            <div key={gauges[0]!.id} className="gauge-group">
+              {name && <h3 className="gauge-group-name">{name}</h3>}
+              {gauges.map((gauge) => (
+                <Gauge
+                  key={gauge.id}
+                  scene={scene}
+                  view={view}
+                  gauge={gauge}
+                  readings={history && (history[gauge.id] ?? [])}
+                />
+              ))}
+            </div>
           ))}
         </section>
         <section className="stage-ground" aria-label="At hand, drawn">
@@ -113,9 +124,11 @@ export function DrillStage(props: DrillStageProps) {
             )}
           </p>
           <StageDrawing all={all} />
-          <ToggleButton className="plain-button all-ports" isSelected={all} onChange={setAll}>
-            {all ? 'Show the usual ports' : 'Show every port'}
-          </ToggleButton>
+          {(all || shownPorts(scene, view, false).size < view.ports.length) && (
+            <ToggleButton className="plain-button all-ports" isSelected={all} onChange={setAll}>
+              {all ? 'Show the usual ports' : 'Show every port'}
+            </ToggleButton>
+          )}
           <InHand />
         </section>
         <div className="stage-side">

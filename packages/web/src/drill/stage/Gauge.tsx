@@ -1,5 +1,6 @@
 import type { DrillScene, DrillView, GaugeView } from '@plugside/drill';
 import { useUnits } from '../../editing/use-units.ts';
+import { gaugeName } from './gauge-groups.ts';
 import type { Reading } from './gauge-history.ts';
 import { gaugeLimits, gaugeQuantity, gaugeTicks, gaugeTop, isOut } from './gauge-scale.ts';
 import { Strip } from './Strip.tsx';
@@ -74,12 +75,4 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
 /** An intake gauge that has no water behind it warns of nothing. */
 function readsWater({ value }: GaugeView): boolean {
   return value > 1 || value < -1;
-}
-
-/** Without the engine's name where there is but one engine whose gauge it could be. */
-function gaugeName({ pumps }: DrillView, { label }: GaugeView): string {
-  const [only, another] = pumps;
-  if (!only || another || !label.startsWith(`${only.label} `)) return label;
-  const rest = label.slice(only.label.length + 1);
-  return `${rest.charAt(0).toUpperCase()}${rest.slice(1)}`;
 }

@@ -1,4 +1,5 @@
 import type { HoseEndView } from '@plugside/drill';
+import { useEffect, useRef } from 'react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
 import { hoseName, hoseSizeWords } from '../words.ts';
@@ -38,6 +39,14 @@ export function HoseEndControl({ end }: { end: HoseEndView }) {
   const mark = endMark(end.hose, end.end);
   const on = view.ports.find(({ port }) => port === end.port);
   const free = view.ports.filter((port) => port.free);
+  // Its button gives way to the other one: who pressed it by keyboard stays there.
+  const button = useRef<HTMLButtonElement>(null);
+  const pressed = useRef(false);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the end has gone on or come off
+  useEffect(() => {
+    if (pressed.current) button.current?.focus();
+    pressed.current = false;
+  }, [end.port]);
   const spoken = `${name}, end ${end.end === 'from' ? 'nearer the water' : 'nearer the fire'}`;
   return (
     <div className="end-control" data-marked={marks.has(mark) || undefined}>
@@ -54,16 +63,17 @@ export function HoseEndControl({ end }: { end: HoseEndView }) {
       </div>
       {end.port === null ? (
         <MenuTrigger>
-          <Button className="plain-button" aria-label={`Couple ${spoken} to…`}>
+          <Button ref={button} className="plain-button" aria-label={`Couple ${spoken} to…`}>
             Couple to… ▾
           </Button>
           <Popover className="popover">
             <Menu
               className="list"
               aria-label={`Couple ${spoken} to`}
-              onAction={(port) =>
-                act({ do: 'couple', hose: end.hose, end: end.end, port: String(port) })
-              }
+              onAction={(port) => {
+                pressed.current = true;
+                act({ do: 'couple', hose: end.hose, end: end.end, port: String(port) });
+              }}
             >
               {free.map(({ port, label }) => (
                 <MenuItem key={port} id={port} className="list-item" textValue={label}>
@@ -75,9 +85,13 @@ export function HoseEndControl({ end }: { end: HoseEndView }) {
         </MenuTrigger>
       ) : (
         <Button
+          ref={button}
           className="plain-button"
           aria-label={`Uncouple ${spoken}`}
-          onPress={() => act({ do: 'uncouple', hose: end.hose, end: end.end })}
+          onPress={() => {
+            pressed.current = true;
+            act({ do: 'uncouple', hose: end.hose, end: end.end });
+          }}
         >
           Uncouple
         </Button>

@@ -51,7 +51,7 @@ export function InHand() {
     if (pump) content = <PumpControl pump={pump} />;
   }
   return (
-    <section className="in-hand" aria-label="In hand">
+    <section className="in-hand" aria-label="In hand" data-holds={picked !== null || undefined}>
       <div className="in-hand-head">
         <h2 className="section-name">In hand</h2>
         {picked && (

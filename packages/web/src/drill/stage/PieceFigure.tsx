@@ -106,10 +106,10 @@ function Nozzle({ spot, name }: FigureProps) {
   const flows = (bale?.opening ?? 0) > 0.05 && (gauge?.value ?? 0) > 5;
   return (
     <g className="stage-piece">
-      <path className="pipe-casing" d={`M${x - 20} ${middle}H${x + 60}`} strokeWidth="16" />
+      <path className="pipe-casing" d={`M${x - 32} ${middle}H${x + 60}`} strokeWidth="16" />
       <path
         className={waterAt(view, `${spot.id}.inlet`) ? 'pipe-water' : 'pipe-dry'}
-        d={`M${x - 20} ${middle}H${x + 60}`}
+        d={`M${x - 32} ${middle}H${x + 60}`}
         strokeWidth="10"
       />
       <path
@@ -122,7 +122,7 @@ function Nozzle({ spot, name }: FigureProps) {
           d={`M${x + 98} ${middle - 9}l46 -15M${x + 98} ${middle - 3}l54 -5M${x + 98} ${middle + 3}l54 5M${x + 98} ${middle + 9}l46 15`}
         />
       )}
-      <text className="piece-name" x={x - 40} y={y - 6}>
+      <text className="piece-name" x={x - 60} y={y - 6}>
         {name}
       </text>
     </g>
@@ -144,7 +144,7 @@ function OpenWater({ spot, name }: FigureProps) {
 
 function Body({ spot, name }: FigureProps) {
   const { view } = useStage();
-  const { x, y, width: w, height: h, pump, tank, kind } = spot;
+  const { x, y, width: w, height: h, tank, kind } = spot;
   const seen = view.pumps.find(({ rigId }) => rigId === spot.id);
   const share = seen?.tankCapacityGal ? (seen.tankGal ?? 0) / seen.tankCapacityGal : 0;
   return (
@@ -161,11 +161,12 @@ function Body({ spot, name }: FigureProps) {
       </text>
       {tank && (
         <>
-          <path
-            className="pipe-casing"
-            d={`M${tank.x + 34} ${tank.y + tank.height}V${pump!.y}M${tank.x + tank.width - 34} ${tank.y + tank.height}V${pump!.y}`}
-            strokeWidth="10"
-          />
+          {[
+            { valve: 'tankToPump', x: tank.x + 34 },
+            { valve: 'tankFill', x: tank.x + tank.width - 34 },
+          ].map((pipe) => (
+            <TankPipe key={pipe.valve} spot={spot} tank={tank} pipe={pipe} />
+          ))}
           <rect className="tank" {...tank} />
           <rect
             className="tank-water"
@@ -177,7 +178,51 @@ function Body({ spot, name }: FigureProps) {
         </>
       )}
       <Pipes spot={spot} />
+      {tank && (
+        <text className="tank-name" x={tank.x + tank.width / 2} y={tank.y + 23} textAnchor="middle">
+          tank
+        </text>
+      )}
     </g>
+  );
+}
+
+interface TankPipeProps {
+  spot: PieceSpot;
+  tank: NonNullable<PieceSpot['tank']>;
+  pipe: { valve: string; x: number };
+}
+
+/** Between tank and pump: water stands in it down to a shut valve. */
+function TankPipe({ spot, tank, pipe }: TankPipeProps) {
+  const { view } = useStage();
+  const valve = view.valves.find(({ id }) => id === `${spot.id}.${pipe.valve}`);
+  const open = (valve?.opening ?? 0) > 0;
+  const seen = view.pumps.find(({ rigId }) => rigId === spot.id);
+  const holds = (seen?.tankGal ?? 0) > 0;
+  const runs = view.gauges.some(({ id, value }) => id === `${spot.id}.discharge` && value > 2);
+  const valveY = tank.y + 68;
+  const pumpY = spot.pump?.y ?? valveY;
+  const upper = pipe.valve === 'tankToPump' ? holds : open && runs;
+  const lower = pipe.valve === 'tankToPump' ? open && holds : runs;
+  return (
+    <>
+      <path
+        className="pipe-casing"
+        d={`M${pipe.x} ${tank.y + tank.height}V${pumpY}`}
+        strokeWidth="12"
+      />
+      <path
+        className={upper ? 'pipe-water' : 'pipe-dry'}
+        d={`M${pipe.x} ${tank.y + tank.height}V${valveY}`}
+        strokeWidth="7"
+      />
+      <path
+        className={lower ? 'pipe-water' : 'pipe-dry'}
+        d={`M${pipe.x} ${valveY}V${pumpY}`}
+        strokeWidth="7"
+      />
+    </>
   );
 }
 

@@ -153,7 +153,9 @@ function ValveButton({ spot }: { spot: ValveSpot }) {
           </g>
         )}
       </svg>
-      {valve.kind !== 'bleeder' && <span className="spot-caption">{word}</span>}
+      {valve.kind !== 'bleeder' && (
+        <span className="spot-caption">{valve.kind === 'tank fill' ? `fill ${word}` : word}</span>
+      )}
     </Button>
   );
 }

@@ -22,6 +22,7 @@ export function sourceRow(making: Making, y: number): number {
   const sources = [...scene.plan.hydrants, ...scene.plan.drafts];
   let x = Math.max(8, marginPx - 40);
   let height = 0;
+  let count = 0;
   for (const source of sources) {
     if (!inReach(making, source.id)) continue;
     if (!('testGpm' in source)) {
@@ -90,8 +91,10 @@ export function sourceRow(making: Making, y: number): number {
       x = middle + 64 + 70;
     } else x = middle + 100;
     height = Math.max(height, 204);
+    count += 1;
   }
-  return height;
+  // Hose of the first ones leaves along the foot of the others.
+  return height + (count > 1 ? 50 : 0);
 }
 
 function assistValveAt(making: Making, id: string, left: number, middleY: number): number {
@@ -284,9 +287,9 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
 
 /** A nozzle: hose from the left, its bale, its stream to the right. */
 export function nozzleRow(making: Making, id: string, y: number): number {
-  const { layout, marginPx } = making;
+  const { layout, marginPx, width } = making;
   const middleY = y + 58;
-  const inX = marginPx + 26;
+  const inX = marginPx > 0 ? Math.round(width * 0.36) : 86;
   layout.ports.push({
     port: `${id}.inlet`,
     x: inX,

@@ -115,8 +115,11 @@ function runOf({ scene, layout, width }: Making, view: DrillView, id: string): H
   const goesRight = from !== undefined;
   const far = hose[from ? 'to' : 'from'];
   const piece = pieceOf(scene.plan, far.at);
-  const edge = { x: goesRight ? width : 0, y: here.y };
-  const run = runBetween(here, here.out, edge, [goesRight ? -1 : 1, 0], width);
+  const blocked = goesRight && isBlocked(layout, here);
+  const edge = { x: goesRight ? width : 0, y: here.y + (blocked ? behindPx : 0) };
+  const run = blocked
+    ? runBehind(here, edge)
+    : runBetween(here, here.out, edge, [goesRight ? -1 : 1, 0], width);
   return [
     {
       hose: id,
@@ -125,12 +128,31 @@ function runOf({ scene, layout, width }: Making, view: DrillView, id: string): H
       looks: seen.looks,
       away: {
         x: edge.x,
-        y: here.y,
+        y: edge.y,
         anchor: goesRight ? 'end' : 'start',
         to: piece ? nameOf(piece) : far.at,
       },
     },
   ];
+}
+
+/** A hose that another piece stands in the way of leaves this much lower [px]. */
+const behindPx = 130;
+
+/** Whether another piece stands between a port and the right edge. */
+function isBlocked({ pieces }: StageLayout, { x, y, port }: EndSpot): boolean {
+  return (
+    port !== null &&
+    pieces.some((one) => one.kind === 'hydrant' && one.x > x && Math.abs(one.y + 50 - y) < 40)
+  );
+}
+
+/** Down from its port and along the foot of what stands in the way. */
+function runBehind({ x, y }: At, edge: At): { d: string; middle: Vector } {
+  return {
+    d: `M${x} ${y}C${x + 46} ${y} ${x + 4} ${edge.y} ${x + 62} ${edge.y}H${edge.x}`,
+    middle: [(x + 62 + edge.x) / 2, edge.y],
+  };
 }
 
 interface At {
@@ -148,8 +170,9 @@ function runBetween(
 ): { d: string; middle: Vector } {
   const reach = Math.min(150, Math.max(16, Math.hypot(to.x - from.x, to.y - from.y) * 0.45));
   const held = (x: number) => Math.min(width - 6, Math.max(6, x));
-  const c1: Vector = [held(from.x + fromOut[0] * reach), from.y + fromOut[1] * reach];
-  const c2: Vector = [held(to.x + toOut[0] * reach), to.y + toOut[1] * reach];
+  const under = (y: number) => Math.max(-4, y);
+  const c1: Vector = [held(from.x + fromOut[0] * reach), under(from.y + fromOut[1] * reach)];
+  const c2: Vector = [held(to.x + toOut[0] * reach), under(to.y + toOut[1] * reach)];
   const at = (axis: 0 | 1, a: number, b: number) => (a + 3 * c1[axis] + 3 * c2[axis] + b) / 8;
   const r = Math.round;
   return {
