@@ -143,7 +143,9 @@ describe('a backup', () => {
       const run = await store.drillRuns.add({ code, title: code, seed: 1, scene, seats: {} });
       const log = [0, 1].map((seq) => ({ seq, entry: { seq }, sender: 'x', clientSeq: seq + 1 }));
       const ended = { at: new Date().toISOString(), result: [{ met: true }] };
-      const change = { id: run!.id, tick: 7, log, keyframe: { tick: 7 } };
+      const { id, changedAt: since } = run!;
+      const changedAt = new Date(Date.parse(since) + 1).toISOString();
+      const change = { id, since, changedAt, tick: 7, log, keyframe: { tick: 7 } };
       await store.drillRuns.write([code === 'KTMRB' ? change : { ...change, ended }]);
     }
     const kept = await collect(store.drillRuns.all());

@@ -1,6 +1,7 @@
 /** Drills and their logs among the records. */
 import {
   type DrillLogRow,
+  type DrillRunChange,
   DrillTakenError,
   type NewDrillRun,
   openStore,
@@ -27,6 +28,18 @@ const row = (seq: number, more: Partial<DrillLogRow> = {}): DrillLogRow => ({
   ...more,
 });
 
+/** Writes as somebody who knows the drill as it is. */
+async function wrote(store: RecordStore, changes: Omit<DrillRunChange, 'since' | 'changedAt'>[]) {
+  const whole: DrillRunChange[] = [];
+  for (const change of changes) {
+    const since = (await store.drillRuns.get(change.id))!.changedAt;
+    whole.push({ since, changedAt: next(since), ...change });
+  }
+  await store.drillRuns.write(whole);
+}
+
+const next = (since: string) => new Date(Date.parse(since) + 1).toISOString();
+
 async function added(store: RecordStore, run: NewDrillRun) {
   const made = await store.drillRuns.add(run);
   if (!made) throw new Error('The code is taken.');
@@ -40,10 +53,10 @@ export function describeDrills(fresh: Fresh): void {
       withStore(fresh, async (store, target) => {
         const { id } = await added(store, drill('KTMRB', { crew: 'B shift', evolution: 'boost' }));
         const rows = [row(0), row(1, { sender: 'nozzle crew/tablet', clientSeq: 1 }), row(2)];
-        await store.drillRuns.write([{ id, tick: 9, log: rows.slice(0, 2) }]);
+        await wrote(store, [{ id, tick: 9, log: rows.slice(0, 2) }]);
         const keyframe = { tick: 12, state: { seq: 3, valves: [{ opening: 0.1 }] } };
         const seats = { instructor: 'x', roles: { 'nozzle crew': { keyHash: 'h' } } };
-        await store.drillRuns.write([{ id, tick: 12, log: rows.slice(2), keyframe, seats }]);
+        await wrote(store, [{ id, tick: 12, log: rows.slice(2), keyframe, seats }]);
         const again = 'memory' in target ? store : await openStore(target);
         expect(await again.drillRuns.runningAs('KTMRB')).toMatchObject({
           id,
@@ -68,7 +81,7 @@ export function describeDrills(fresh: Fresh): void {
         const other = await added(store, drill('BCDFG', { crew: 'A shift' }));
         expect((await store.drillRuns.running()).map((one) => one.id)).toEqual([id, other.id]);
         const ended = { at: new Date().toISOString(), result: [{ key: 'order', met: true }] };
-        await store.drillRuns.write([{ id, tick: 40, log: [], ended }]);
+        await wrote(store, [{ id, tick: 40, log: [], ended }]);
         expect((await store.drillRuns.running()).map((one) => one.id)).toEqual([other.id]);
         expect(await store.drillRuns.runningAs('KTMRB')).toBeUndefined();
         const later = await added(store, drill('KTMRB'));
@@ -95,14 +108,14 @@ export function describeDrills(fresh: Fresh): void {
       withStore(fresh, async (store) => {
         const one = await added(store, drill('KTMRB'));
         const two = await added(store, drill('BCDFG'));
-        await store.drillRuns.write([
+        await wrote(store, [
           { id: one.id, tick: 1, log: [row(0)] },
           { id: two.id, tick: 2, log: Array.from({ length: 1200 }, (_, seq) => row(seq)) },
         ]);
         expect(await store.drillRuns.log(two.id)).toHaveLength(1200);
         // Entry 0 of the second is there already: another has written it.
         const error = await refusal(
-          store.drillRuns.write([
+          wrote(store, [
             { id: one.id, tick: 5, log: [row(1)] },
             { id: two.id, tick: 5, log: [row(0)] },
           ]),
@@ -110,6 +123,12 @@ export function describeDrills(fresh: Fresh): void {
         expect(error).toBeInstanceOf(DrillTakenError);
         expect(await store.drillRuns.log(one.id)).toEqual([row(0)]);
         expect((await store.drillRuns.get(one.id))?.tick).toBe(1);
+        // One that knows it as it was before writes nothing, though it adds nothing either.
+        const { changedAt: since } = (await store.drillRuns.get(two.id))!;
+        await wrote(store, [{ id: two.id, tick: 7, log: [] }]);
+        const late = { id: two.id, since, changedAt: next(since), tick: 3, log: [] };
+        expect(await refusal(store.drillRuns.write([late]))).toBeInstanceOf(DrillTakenError);
+        expect((await store.drillRuns.get(two.id))?.tick).toBe(7);
         await store.drillRuns.remove(two.id);
         expect(await store.drillRuns.get(two.id)).toBeUndefined();
         expect(await store.drillRuns.log(two.id)).toEqual([]);

@@ -57,6 +57,10 @@ export interface KeptDrill {
 /** What has become of a drill since it was last written. */
 export interface DrillRunChange {
   id: string;
+  /** `changedAt` as the writer knows it: if it is another by now, somebody else has written. */
+  since: string;
+  /** The new one; later than that. */
+  changedAt: string;
   tick: number;
   /** Entries to add. */
   log: readonly DrillLogRow[];
@@ -98,7 +102,7 @@ export interface DrillRuns {
 
   /**
    * Writes all of it in one transaction; it is on the disk when this resolves.
-   * @throws DrillTakenError where another process has added to one of these logs meanwhile
+   * @throws DrillTakenError where another process has written one of these drills meanwhile
    */
   write(changes: readonly DrillRunChange[]): Promise<void>;
 

@@ -82,8 +82,8 @@ export function sqlDrillRuns(
       if (changes.length === 0) return;
       try {
         await atomic(async (db) => {
-          await addLogRows(db, changes);
           for (const change of changes) await updateRun(db, change);
+          await addLogRows(db, changes);
         });
       } catch (error) {
         if (isUniqueViolation(error)) throw new DrillTakenError({ cause: error });
@@ -111,7 +111,7 @@ async function addRun(db: Db, given: NewDrillRun): Promise<DrillRun | undefined>
 /** Writes a drill as it was kept. Must run inside a transaction. */
 export async function putDrill(db: Db, { run, log }: KeptDrill): Promise<void> {
   await insertion(run).execute(db);
-  await addLogRows(db, [{ id: run.id, tick: run.tick, log }]);
+  await addLogRows(db, [{ id: run.id, log }]);
 }
 
 function insertion(run: DrillRun): RawBuilder<unknown> {
@@ -135,7 +135,10 @@ function listed({ crew, evolution, limit = LIST, before }: DrillRunQuery): RawBu
     order by id desc limit ${Math.min(Math.max(1, Math.floor(limit)), LONGEST_LIST)}`;
 }
 
-async function addLogRows(db: Db, changes: readonly DrillRunChange[]): Promise<void> {
+async function addLogRows(
+  db: Db,
+  changes: readonly Pick<DrillRunChange, 'id' | 'log'>[],
+): Promise<void> {
   const rows = changes.flatMap(({ id, log }) =>
     log.map(
       ({ seq, entry, sender, clientSeq }) =>
@@ -149,17 +152,19 @@ async function addLogRows(db: Db, changes: readonly DrillRunChange[]): Promise<v
 }
 
 async function updateRun(db: Db, change: DrillRunChange): Promise<void> {
-  const { id, tick, seats, keyframe, ended } = change;
+  const { id, since, changedAt, tick, seats, keyframe, ended } = change;
   const sets = [
     sql`tick = ${tick}`,
-    sql`changed_at = ${new Date().toISOString()}`,
+    sql`changed_at = ${changedAt}`,
     ...(seats === undefined ? [] : [sql`seats = ${JSON.stringify(seats)}`]),
     ...(keyframe === undefined ? [] : [sql`keyframe = ${JSON.stringify(keyframe)}`]),
     ...(ended === undefined
       ? []
       : [sql`ended_at = ${ended.at}`, sql`result = ${JSON.stringify(ended.result)}`]),
   ];
-  await sql`update drill_runs set ${sql.join(sets)} where id = ${id}`.execute(db);
+  const { rows } = await sql`update drill_runs set ${sql.join(sets)}
+    where id = ${id} and changed_at = ${since} returning id`.execute(db);
+  if (rows.length === 0) throw new DrillTakenError();
 }
 
 function toFacts(row: Row): DrillRunFacts {

@@ -11,7 +11,7 @@ import { DrillRoom } from './drill-room.ts';
 import { newCode } from './keys.ts';
 import { rebuilt } from './rebuild.ts';
 import { type Beat, startClock } from './room-clock.ts';
-import type { RoomWrite } from './room-log.ts';
+import { laterThan, type RoomWrite } from './room-log.ts';
 import { defaultRoomSettings, type RoomSettings } from './room-settings.ts';
 import { emptySeats } from './seats.ts';
 
@@ -181,17 +181,19 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
   };
 
   /** A drill that this version cannot play on must not keep the others' place. */
-  const giveUp = async (id: string, tick: number, error: unknown): Promise<undefined> => {
+  const giveUp = async (run: DrillRunFacts, error: unknown): Promise<undefined> => {
     console.error(error);
-    const ended = { at: new Date().toISOString(), result: [] };
-    await store.drillRuns.write([{ id, tick, log: [], ended }]);
+    const { id, tick, changedAt: since } = run;
+    const changedAt = laterThan(since);
+    const ended = { at: changedAt, result: [] };
+    await store.drillRuns.write([{ id, since, changedAt, tick, log: [], ended }]);
   };
 
   const sweep = async () => {
     const oldest = new Date(Date.now() - settings.endedAfterMs).toISOString();
-    for (const { id, code, tick, changedAt } of await store.drillRuns.running()) {
-      if (changedAt > oldest) continue;
-      const room = await open(code).catch((error) => giveUp(id, tick, error));
+    for (const one of await store.drillRuns.running()) {
+      if (one.changedAt > oldest) continue;
+      const room = await open(one.code).catch((error) => giveUp(one, error));
       if (room?.devices.size === 0) await end(room);
     }
   };

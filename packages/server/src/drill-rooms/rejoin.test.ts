@@ -334,6 +334,42 @@ describe('a device that does not keep up', () => {
 });
 
 describe('the same drill on two servers', () => {
+  it('of one database is one server’s: the other lets its devices go, and nothing is mixed', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'plugside-both-'));
+    const target = { file: join(folder, 'records.sqlite') };
+    const one = await roomServer({}, target);
+    const two = await roomServer({}, target);
+    try {
+      const { code, roomId, keys } = await makeDrill(one.url, { evolution, seed: 8 });
+      const leader = await joined(one.url, code, { role: 'instructor', key: keys.instructor });
+      const here = await joined(one.url, code, { role: 'hydrant operator' });
+      await here.act({ do: 'radio', message: { preset: 'hooked up' } });
+      // Paused, the first has nothing to write.
+      await leader.act({ do: 'pause' });
+      const there = await joined(two.url, code, { role: 'attack operator' });
+      // Taking a role was written, so the second has the drill by now.
+      here.say({
+        type: 'action',
+        clientSeq: 2,
+        action: { do: 'radio', message: { text: 'Lost' } },
+      });
+      expect(await here.whenClosed()).toBe(1001);
+      expect(here.heard.at(-1)).toMatchObject({ type: 'error', code: 'gone' });
+      await there.act({ do: 'radio', message: { preset: 'copied' } });
+      await there.until('said', () => there.view!.radio.length > 1);
+      expect(there.view!.radio.map(({ preset }) => preset)).toEqual(['hooked up', 'copied']);
+      const log = (await one.store.drillRuns.log(roomId)).map(({ entry }) => entry as LogEntry);
+      expect(log.map(({ seq }) => seq)).toEqual(log.map((_, at) => at));
+      expect(log.map(({ tick }) => tick)).toEqual(
+        log.map(({ tick }) => tick).sort((a, b) => a - b),
+      );
+    } finally {
+      await one.close();
+      await two.close();
+      rmSync(folder, { recursive: true });
+    }
+  });
+
   it('shows the same at every tick', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'plugside-two-'));
     const file = (name: string) => join(folder, `${name}.sqlite`);

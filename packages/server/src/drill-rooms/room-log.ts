@@ -23,6 +23,7 @@ export class RoomLog {
   #ended: DrillRunChange['ended'];
   #writtenAtMs = performance.now();
   #writtenTick: number;
+  #changedAt: string;
   #keyframeTick: number;
   /** It could not be written just now. */
   notKept = false;
@@ -34,6 +35,7 @@ export class RoomLog {
     this.#asked = new Map(lastSeqs);
     this.#written = new Map(lastSeqs);
     this.#writtenTick = run.tick;
+    this.#changedAt = run.changedAt;
     this.#keyframeTick = (run.keyframe as { tick: number } | undefined)?.tick ?? 0;
   }
 
@@ -84,7 +86,9 @@ export class RoomLog {
     const moved = tick !== this.#writtenTick || this.#rows.length > 0;
     const due = moved && (all || nowMs - this.#writtenAtMs >= this.#settings.writtenEveryMs);
     if (!pressing && !due) return undefined;
-    const change: DrillRunChange = { id: this.#id, tick, log: this.#rows };
+    const since = this.#changedAt;
+    const changedAt = laterThan(since);
+    const change: DrillRunChange = { id: this.#id, since, changedAt, tick, log: this.#rows };
     const afterwards = this.#afterwards;
     if (this.#seats) change.seats = structuredClone(this.#seats);
     const far = tick - this.#keyframeTick >= this.#settings.keyframeEveryTicks;
@@ -104,6 +108,7 @@ export class RoomLog {
   /** It is on the disk. */
   wrote({ change, afterwards }: RoomWrite): void {
     this.notKept = false;
+    this.#changedAt = change.changedAt;
     for (const { sender, clientSeq } of change.log) {
       if (sender !== undefined && clientSeq !== undefined) this.#written.set(sender, clientSeq);
     }
@@ -125,4 +130,9 @@ export class RoomLog {
     const waits = this.#afterwards.length > 0 || this.#rows.length > 0 || this.#seats !== undefined;
     return !waits && !this.notKept && this.#drill.state.tick === this.#writtenTick;
   }
+}
+
+/** Now, or a moment after that. */
+export function laterThan(since: string): string {
+  return new Date(Math.max(Date.now(), Date.parse(since) + 1)).toISOString();
 }
