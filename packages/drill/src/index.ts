@@ -4,6 +4,7 @@
 // Evolutions to drill, and their steps
 export type { Condition, DrillStep } from './drill-step.ts';
 export type { Evolution } from './evolutions/evolution.ts';
+export { largeHoseCautions } from './evolutions/evolution.ts';
 export { evolutionOf, evolutions } from './evolutions/index.ts';
 export { holds } from './holds.ts';
 
@@ -34,7 +35,7 @@ export { createDrill, restoreDrill } from './drill.ts';
 export type { DrillEvent, EventKind } from './event.ts';
 export type { DrillLog, LogEntry } from './log.ts';
 export { planNow } from './plan-now.ts';
-export { type Keyframe, keyframeOf, replayTo } from './replay.ts';
+export { type Keyframe, keyframeOf, replayThrough, replayTo } from './replay.ts';
 export type { Drill } from './running-drill.ts';
 export type * from './state.ts';
 export { TICKS_PER_S } from './state.ts';
@@ -50,3 +51,16 @@ export { allStepsDone, forerunnersOf, nextStep, type Policy, playedBy } from './
 // Judging
 export { type CriterionKey, type Judgement, judge } from './judge.ts';
 export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
+
+// In words, the same on a screen and in print
+export { actionWords, faultWords } from './words/action-words.ts';
+export { clockText, inUnits, type WordUnits } from './words/in-units.ts';
+export { amountWords, judgedName, momentWords } from './words/judgement-words.ts';
+export {
+  hoseName,
+  hoseWords,
+  pieceName,
+  portName,
+  roleWords,
+  valveName,
+} from './words/piece-words.ts';

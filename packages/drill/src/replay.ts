@@ -42,6 +42,39 @@ export function replayTo(
       )
     : createDrill(scene, seed);
   const rest = log.filter((entry) => entry.seq >= drill.state.seq && entry.tick < tick);
+  runOn(drill, rest, tick);
+  return drill;
+}
+
+/**
+ * A drill played again from its beginning: yields it at its first tick, after every so many, and at the
+ * end. It is one drill that moves on: what is to be kept of it is to be taken at once.
+ * @param log the whole log; what it says after the tick is left out
+ * @param tick where it ends [ticks ≥ 0]; where the log leaves the drill paused before, it ends there
+ * @param everyTicks between two yields [whole number ≥ 1]
+ */
+export function* replayThrough(
+  scene: DrillScene,
+  seed: number,
+  log: DrillLog,
+  tick: number,
+  everyTicks: number,
+): Generator<Drill, void> {
+  const drill = createDrill(scene, seed);
+  const rest = log.filter((entry) => entry.tick < tick);
+  yield drill;
+  let next = 0;
+  while (drill.state.tick < tick) {
+    const from = drill.state.tick;
+    const until = Math.min(tick, from + everyTicks);
+    next += runOn(drill, rest.slice(next), until);
+    if (drill.state.tick > from) yield drill;
+    if (drill.state.tick < until) return;
+  }
+}
+
+/** Runs a drill to a tick by what is left of its log. @returns how many entries were taken in */
+function runOn(drill: Drill, rest: DrillLog, tick: number): number {
   let next = 0;
   while (drill.state.tick < tick) {
     const now: Submitted[] = [];
@@ -54,5 +87,5 @@ export function replayTo(
     step(drill, now);
     if (drill.state.paused) break;
   }
-  return drill;
+  return next;
 }

@@ -1,14 +1,14 @@
 import {
+  amountWords,
   type DrillScene,
-  isRole,
   type Judgement,
-  radioPresets,
+  judgedName,
+  momentWords,
   TICKS_PER_S,
 } from '@plugside/drill';
 import { Button } from 'react-aria-components';
-import { type Units, useUnits } from '../../editing/use-units.ts';
-import { hoseWords, pieceName, portName } from '../together/action-words.ts';
-import { clockText, inUnits, roleWords } from '../words.ts';
+import { useUnits } from '../../editing/use-units.ts';
+import { clockText, inUnits } from '../words.ts';
 
 /** Moments shown of a criterion. */
 const MOST_MOMENTS = 6;
@@ -55,9 +55,9 @@ function Criterion({ scene, judgement, onMoment }: CriterionProps) {
         <p className="soft-text">
           {benchmark === undefined
             ? 'Not judged: the department has set no benchmark.'
-            : `At most ${amount(benchmark, judgement.unit)}, ${benchmarkFrom === 'department' ? 'your department’s' : 'ours'}.`}
+            : `At most ${amountWords(benchmark, judgement.unit)}, ${benchmarkFrom === 'department' ? 'your department’s' : 'ours'}.`}
           {worst &&
-            ` Worst ${units.text(worst.value, worst.unit === 'psi' ? 'pressure' : 'flow')}, ${named(scene, worst.piece)}.`}
+            ` Worst ${units.text(worst.value, worst.unit === 'psi' ? 'pressure' : 'flow')}, ${judgedName(scene, worst.piece)}.`}
         </p>
         {moments.length > 0 && (
           <ul className="moments">
@@ -76,40 +76,11 @@ function Criterion({ scene, judgement, onMoment }: CriterionProps) {
         )}
       </div>
       <p className="criterion-value figures">
-        <b>{judgement.value === undefined ? 'never' : amount(judgement.value, judgement.unit)}</b>
+        <b>
+          {judgement.value === undefined ? 'never' : amountWords(judgement.value, judgement.unit)}
+        </b>
         <span className={stands === 'missed' ? 'tone-warning' : 'soft-text'}>{stands}</span>
       </p>
     </li>
   );
-}
-
-function amount(value: number, unit: Judgement['unit']): string {
-  return unit === 's' ? `${Math.round(value * 10) / 10} s` : String(value);
-}
-
-function named(scene: DrillScene, piece: string): string {
-  if (isRole(piece)) return roleWords[piece].toLowerCase();
-  return scene.hoses.some(({ id }) => id === piece)
-    ? hoseWords(scene, piece)
-    : pieceName(scene, piece);
-}
-
-function momentWords(
-  scene: DrillScene,
-  { key }: Judgement,
-  piece: string,
-  note: string | undefined,
-  units: Units,
-): string {
-  if (key === 'order') {
-    const what = scene.steps.find(({ id }) => id === piece)?.what ?? piece;
-    return inUnits(what, units);
-  }
-  const name = named(scene, piece);
-  if (key === 'messages') {
-    const preset = radioPresets.find((one) => one.key === note);
-    return `${name}: “${(preset?.text ?? note ?? '').replace(/\{\w+\}/, '…')}”`;
-  }
-  if (key === 'connections' && note !== undefined) return `${name} to ${portName(scene, note)}`;
-  return note === undefined ? name : `${name}: ${note}`;
 }

@@ -1,0 +1,41 @@
+/** What a drill was judged by, in words. */
+import type { Judgement } from '../judge.ts';
+import { radioPresets } from '../radio.ts';
+import { isRole } from '../role.ts';
+import type { DrillScene } from '../scene.ts';
+import { inUnits, type WordUnits } from './in-units.ts';
+import { hoseWords, pieceName, portName, roleWords } from './piece-words.ts';
+
+/** `0 s`, `12.4 s`; a count by its number alone. */
+export function amountWords(value: number, unit: Judgement['unit']): string {
+  return unit === 's' ? `${Math.round(value * 10) / 10} s` : String(value);
+}
+
+/** What a judgement names: a role, a hose or a piece. */
+export function judgedName(scene: DrillScene, piece: string): string {
+  if (isRole(piece)) return roleWords[piece].toLowerCase();
+  return scene.hoses.some(({ id }) => id === piece)
+    ? hoseWords(scene, piece)
+    : pieceName(scene, piece);
+}
+
+/** What stood wrong at a moment of a criterion: the piece, and what of it. */
+export function momentWords(
+  scene: DrillScene,
+  { key }: Judgement,
+  piece: string,
+  note: string | undefined,
+  units: WordUnits,
+): string {
+  if (key === 'order') {
+    const what = scene.steps.find(({ id }) => id === piece)?.what ?? piece;
+    return inUnits(what, units);
+  }
+  const name = judgedName(scene, piece);
+  if (key === 'messages') {
+    const preset = radioPresets.find((one) => one.key === note);
+    return `${name}: “${(preset?.text ?? note ?? '').replace(/\{\w+\}/, '…')}”`;
+  }
+  if (key === 'connections' && note !== undefined) return `${name} to ${portName(scene, note)}`;
+  return note === undefined ? name : `${name}: ${note}`;
+}
