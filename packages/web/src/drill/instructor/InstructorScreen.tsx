@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { Switch } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
-import { Gauge } from '../stage/Gauge.tsx';
+import { AllGauges } from '../together/AllGauges.tsx';
 import { wallAddress } from '../together/address.ts';
 import { keepSeat, keptSeat } from '../together/kept-seats.ts';
 import { RadioLog } from '../together/RadioLog.tsx';
@@ -75,16 +75,7 @@ export function InstructorScreen({ link, room, scene, view }: InstructorScreenPr
           <RadioLog radio={view.radio} most={10} />
           <Happened events={events} />
         </div>
-        <section aria-labelledby="all-gauges">
-          <h2 id="all-gauges" className="section-name">
-            Gauges, as the crews read them
-          </h2>
-          <div className="wall-gauges">
-            {view.gauges.map((gauge) => (
-              <Gauge key={gauge.id} scene={scene} view={view} gauge={gauge} readings={undefined} />
-            ))}
-          </div>
-        </section>
+        <AllGauges scene={scene} view={view} />
       </div>
     </div>
   );

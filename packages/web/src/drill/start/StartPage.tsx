@@ -1,6 +1,7 @@
 import { type Evolution, evolutions } from '@plugside/drill';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { drillAddress } from '../address.ts';
+import { JoinOrStart } from '../together/JoinOrStart.tsx';
 
 /** The evolutions to drill, in the order they are best learned. */
 export function StartPage() {
@@ -10,6 +11,7 @@ export function StartPage() {
         Pump operators learn by doing. Couple the hose, turn the valves, set the pressure: the
         gauges answer as the water would.
       </p>
+      <JoinOrStart />
       <section aria-labelledby="evolutions">
         <h2 className="section-name" id="evolutions">
           Evolutions, in the order they are best learned

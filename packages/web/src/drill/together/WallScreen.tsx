@@ -1,5 +1,5 @@
 import type { DrillScene, DrillView } from '@plugside/drill';
-import { Gauge } from '../stage/Gauge.tsx';
+import { AllGauges } from './AllGauges.tsx';
 import { RadioLog } from './RadioLog.tsx';
 import { WholeDrawing } from './whole/WholeDrawing.tsx';
 
@@ -11,12 +11,8 @@ interface WallScreenProps {
 /** For a screen on the wall: every gauge, the whole arrangement and the radio; nothing to touch. */
 export function WallScreen({ scene, view }: WallScreenProps) {
   return (
-    <div className="wall">
-      <section className="wall-gauges" aria-label="Gauges">
-        {view.gauges.map((gauge) => (
-          <Gauge key={gauge.id} scene={scene} view={view} gauge={gauge} readings={undefined} />
-        ))}
-      </section>
+    <div className="wall-screen">
+      <AllGauges scene={scene} view={view} />
       <WholeDrawing scene={scene} view={view} />
       <RadioLog radio={view.radio} most={6} />
     </div>

@@ -35,7 +35,11 @@ export function WholeDrawing({ scene, view }: WholeDrawingProps) {
   return (
     <section className="whole" ref={place} aria-label="The whole drill">
       {frame && view.truth && (
-        <div className="whole-sheet" style={{ width: frame.width, height: frame.height }}>
+        <div
+          className="whole-sheet"
+          data-narrow={frame.narrow || undefined}
+          style={{ width: frame.width, height: frame.height }}
+        >
           <svg width={frame.width} height={frame.height} aria-hidden="true">
             {layout.sits.map(({ piece, on }) => (
               <path

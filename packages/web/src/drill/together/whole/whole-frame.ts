@@ -4,7 +4,7 @@ import type { WholeLayout } from './whole-layout.ts';
 /** Room that a column needs, so that the figures on the hose beside it can be read [px]. */
 const LEAST_PITCH = 206;
 const BOX_WIDTH = 140;
-const NARROW_BOX_WIDTH = 118;
+const NARROW_BOX_WIDTH = 111;
 const LEAST_GAP = 70;
 const NARROW_GAP = 6;
 const ROW_GAP = 34;
@@ -129,7 +129,8 @@ function runDown(a: Box, b: Box, { lane, lanes }: Side): Run {
   };
 }
 
-const middle = ({ y, height }: Box) => y + height / 2;
+/** Hose comes in at one height in a row, whatever stands in the boxes. */
+const middle = ({ y }: Box) => y + 44;
 
 /** A coordinate of a cubic Bézier curve at `t` from 0 to 1. */
 function bent(p0: number, p1: number, p2: number, p3: number, t: number): number {
