@@ -1,7 +1,7 @@
 /** Connections that are to become WebSockets: asked of the app like any request, its guards with it. */
 import type { IncomingMessage, Server } from 'node:http';
 import { STATUS_CODES } from 'node:http';
-import type { Duplex } from 'node:stream';
+import { type Duplex, Readable } from 'node:stream';
 import { RequestError } from '@hono/node-server';
 import type { Context, Hono } from 'hono';
 import { type WebSocket, WebSocketServer } from 'ws';
@@ -90,7 +90,7 @@ async function upgrade(
         serve = taker;
       },
     };
-    answer = await app.fetch(requestOf(incoming), bindings);
+    answer = await app.fetch(requestOf(incoming, bodyOf(incoming, socket, head)), bindings);
   } catch (error) {
     answer = answerUnread(error);
   }
@@ -102,11 +102,8 @@ async function upgrade(
   await refuse(socket, answer, incoming.method === 'HEAD');
 }
 
-/**
- * Without a body: none is read before a connection changes hands.
- * @throws RequestError
- */
-function requestOf(incoming: IncomingMessage): Request {
+/** @throws RequestError */
+function requestOf(incoming: IncomingMessage, body: ReadableStream | undefined): Request {
   const { host } = incoming.headers;
   if (!host) throw new RequestError('Missing host header');
   if (!incoming.url?.startsWith('/')) throw new RequestError('Invalid request target');
@@ -116,9 +113,39 @@ function requestOf(incoming: IncomingMessage): Request {
       headers.append(incoming.rawHeaders[at] ?? '', incoming.rawHeaders[at + 1] ?? '');
     }
     const url = new URL(`http://${host}${incoming.url}`);
-    return new Request(url, { method: incoming.method ?? 'GET', headers });
+    const { method = 'GET' } = incoming;
+    return new Request(url, { method, headers, ...(body && { body, duplex: 'half' }) });
   } catch (error) {
     throw new RequestError('Invalid request', { cause: error });
+  }
+}
+
+/**
+ * The body of a request that asks in passing for a newer HTTP, as some libraries do each time; Node
+ * reads it for no request with Upgrade.
+ * @throws RequestError for one whose length is not told
+ */
+function bodyOf(
+  { headers }: IncomingMessage,
+  socket: Duplex,
+  head: Buffer,
+): ReadableStream | undefined {
+  if (headers['transfer-encoding'] !== undefined) {
+    throw new RequestError('a body with Upgrade needs a Content-Length');
+  }
+  const length = Number(headers['content-length'] ?? 0);
+  if (!(length > 0)) return undefined;
+  return Readable.toWeb(Readable.from(firstBytes(socket, head, length))) as ReadableStream;
+}
+
+async function* firstBytes(socket: Duplex, head: Buffer, length: number) {
+  yield head.subarray(0, length);
+  let left = length - head.length;
+  if (left <= 0) return;
+  for await (const chunk of socket.iterator({ destroyOnReturn: false })) {
+    yield (chunk as Buffer).subarray(0, left);
+    left -= (chunk as Buffer).length;
+    if (left <= 0) return;
   }
 }
 

@@ -242,6 +242,40 @@ describe('the way in', () => {
     expect(await statusOf(live(), { upgrade: 'h2c' })).toBe(426);
   });
 
+  it('is no hindrance to a request that asks for a newer HTTP in passing', async () => {
+    const { port } = new URL(server.url);
+    const body = JSON.stringify({
+      name: 'H',
+      longitude: -71,
+      latitude: 42,
+      note: 'x'.repeat(3000),
+    });
+    const headers = [
+      'POST /api/records/hydrants HTTP/1.1',
+      `Host: ${host()}`,
+      'Connection: Upgrade, HTTP2-Settings',
+      'Upgrade: h2c',
+      'HTTP2-Settings: AAMAAABkAARAAAAAAAIAAAAA',
+      'Content-Type: application/json',
+      `Content-Length: ${body.length}`,
+    ];
+    const answer = await new Promise<string>((resolve, reject) => {
+      let text = '';
+      const socket = connect(Number(port), '127.0.0.1', () => {
+        socket.write(`${headers.join('\r\n')}\r\n\r\n${body.slice(0, 100)}`);
+        setTimeout(() => socket.write(body.slice(100)), 100);
+      });
+      socket.setEncoding('utf8').on('data', (part) => {
+        text += part;
+      });
+      socket.on('end', () => resolve(text));
+      socket.on('error', reject);
+    });
+    // RFC 9110, section 7.8: a server may ignore Upgrade.
+    expect(answer).toMatch(/^HTTP\/1\.1 201 /);
+    expect((await server.store.list('hydrants')).records[0]).toMatchObject({ name: 'H' });
+  });
+
   it('answers bare connections that break off, or speak no HTTP', async () => {
     const { port } = new URL(server.url);
     for (const text of [
