@@ -1,5 +1,5 @@
 /** The drill's words in the reader's units. */
-import type { DrillScene, PlayedRole, SceneHose } from '@plugside/drill';
+import { type DrillScene, hoseName, type PlayedRole, type SceneHose } from '@plugside/drill';
 import { hoseCatalogue, type PortRef } from '@plugside/fireground';
 import type { Units } from '../editing/use-units.ts';
 
