@@ -152,4 +152,5 @@ export type { Quantity, UnitSystem } from './units/quantities.ts';
 export { fromInside, quantities, toInside } from './units/quantities.ts';
 // Words: answers as sentences, cautions, and the line that ends them
 export { improvementSentence, limitSentence, limitWords } from './words/answer.ts';
+export { clock } from './words/clock.ts';
 export { deferral } from './words/notices.ts';

@@ -100,9 +100,3 @@ function refused({ ink, width }: Terminal, { refused: all }: Choice): string {
   const lines = all.map(({ title, reason }) => `${title}: ${reason}`);
   return `${ink.head('Looked at, and cannot be done')}\n${bullets(lines, width)}`;
 }
-
-/** 6½ min is 6:30. */
-function clock(minutes: number): string {
-  const seconds = Math.round(minutes * 60);
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-}

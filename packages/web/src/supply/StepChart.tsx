@@ -1,6 +1,5 @@
-import type { TimeToWater } from '@plugside/fireground';
+import { clock, type TimeToWater } from '@plugside/fireground';
 import { scaleLinear } from 'd3-scale';
-import { clock } from './minutes.ts';
 
 const LAST_TICKS = 6;
 

@@ -1,4 +1,5 @@
 import {
+  clock,
   QuantityError,
   type Situation,
   type SupplyWay,
@@ -13,7 +14,6 @@ import { type Units, useUnits } from '../editing/use-units.ts';
 import { Axes, Graph } from '../field-tests/Graph.tsx';
 import { EDGE, evenAxis } from '../field-tests/graph-frame.ts';
 import { MinutesField } from './MinutesField.tsx';
-import { clock } from './minutes.ts';
 
 interface TankChartProps {
   way: SupplyWay;

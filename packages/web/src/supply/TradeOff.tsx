@@ -1,11 +1,10 @@
-import type { Choice, SupplyWay } from '@plugside/fireground';
+import { type Choice, clock, type SupplyWay } from '@plugside/fireground';
 import { scaleLinear } from 'd3-scale';
 import { useMemo } from 'react';
 import { type Units, useUnits } from '../editing/use-units.ts';
 import { Axes, Graph } from '../field-tests/Graph.tsx';
 import { EDGE, evenAxis } from '../field-tests/graph-frame.ts';
 import { apart } from './apart.ts';
-import { clock } from './minutes.ts';
 
 interface TradeOffProps {
   choice: Choice;

@@ -1,11 +1,16 @@
-import { type Adjustments, type Situation, type SupplyWay, writePlan } from '@plugside/fireground';
+import {
+  type Adjustments,
+  clock,
+  type Situation,
+  type SupplyWay,
+  writePlan,
+} from '@plugside/fireground';
 import type { SituationAnswer } from '../api/situation.ts';
 import { useUnits } from '../editing/use-units.ts';
 import { MadePaper } from '../paper/MadePaper.tsx';
 import { PlanActions } from '../places/PlanActions.tsx';
 import { BoostChart } from './BoostChart.tsx';
 import { MishapTable } from './MishapTable.tsx';
-import { clock } from './minutes.ts';
 import { StepChart } from './StepChart.tsx';
 import type { SupplyService } from './supply-service.ts';
 import { TankChart } from './TankChart.tsx';

@@ -1,9 +1,8 @@
-import type { Adjustments, Choice, SupplyWay } from '@plugside/fireground';
+import { type Adjustments, type Choice, clock, type SupplyWay } from '@plugside/fireground';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Switcher } from '../editing/Switcher.tsx';
 import { type Units, useUnits } from '../editing/use-units.ts';
-import { clock } from './minutes.ts';
 
 interface WayTableProps {
   choice: Choice;

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { clock } from './minutes.ts';
+import { clock } from './clock.ts';
 
 it.each([
   [0, '0:00'],
