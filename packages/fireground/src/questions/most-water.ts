@@ -26,9 +26,18 @@ export interface MostWaterOptions {
  * @throws NetworkError where the plan cannot be solved, saying why
  */
 export function mostWater(plan: Plan, options: MostWaterOptions = {}): MostWater {
-  const at = options.at ?? 'intake';
   const search = new SupplySearch(plan);
-  const supplyGpm = search.greatestGpm();
+  return mostWaterFound(search, search.greatestGpm(), options);
+}
+
+/** The answer for a search that stands at its greatest flow [gpm]. */
+export function mostWaterFound(
+  search: SupplySearch,
+  supplyGpm: number,
+  options: MostWaterOptions,
+): MostWater {
+  const at = options.at ?? 'intake';
+  const { plan } = search;
   const tight = search.tightest();
   const attack = attackSettings(plan);
   const scene = plan.rigs.find((rig) => rig.id === plan.scene)!;
@@ -41,13 +50,7 @@ export function mostWater(plan: Plan, options: MostWaterOptions = {}): MostWater
   const planSet = withSettings(set, new Map([[scene.id, Math.max(0, scenePdpPsi)]]));
   const state = joinAttack(planSet, supply, attack, scenePdpPsi, supplyGpm);
   const limits = checkLimits(planSet, state);
-  markBinding(limits, tight);
-  const binding = limits.filter(
-    (limit) =>
-      limit.binds &&
-      limit.weight === 'hard' &&
-      tight.some((t) => `${t.kind}:${t.piece}` === limit.id),
-  );
+  const binding = bindingOf(limits, tight);
   const rest = shutOff(planSet, state, options.units);
   const answer: MostWater = {
     question: 'most water',
@@ -167,13 +170,20 @@ function planPump(piece: Rig, flowGpm: number, intakePsi: number, pdpPsi: number
   };
 }
 
+/** What stops the flow of a search that stands at its greatest, for its supply side alone. */
+export function supplyBinding(search: SupplySearch): LimitCheck[] {
+  const plan = withSettings(search.plan, search.pdpPsi);
+  return bindingOf(checkLimits(plan, readState({ ...search.solved, plan })), search.tightest());
+}
+
 /** The limits the search ran into bind, and no others: an intake that the settings hold at its least is no limit to the answer. */
-function markBinding(
+function bindingOf(
   limits: LimitCheck[],
   tight: readonly { kind: string; piece: string }[],
-): void {
+): LimitCheck[] {
   for (const limit of limits) {
     limit.binds = tight.some((one) => `${one.kind}:${one.piece}` === limit.id);
     if (limit.binds && Math.abs(limit.margin) < 0.02) limit.passed = false;
   }
+  return limits.filter(({ binds, weight }) => binds && weight === 'hard');
 }

@@ -28,6 +28,8 @@ export interface PumpGroup {
   free: GroupPump[];
   /** Setting of the free ones [psi]. */
   pdpPsi: number;
+  /** The step before: setting, what the intakes stood above their least, and how they follow the setting. */
+  last: { pdpPsi: number; sparePsi: number; slope: number };
 }
 
 /** Pumps on the supply side that may be set, by the intakes they feed; nearest the scene first. */
@@ -46,6 +48,7 @@ export function groupsOf({ plan, network, covers }: PlanNetwork): PumpGroup[] {
       targets: next.map(targetOf),
       free: [],
       pdpPsi: 100,
+      last: { pdpPsi: 100, sparePsi: 0, slope: 1 },
     };
     group.pumps.push({ rig, link, pdpPsi: group.pdpPsi });
     group.free = group.pumps;

@@ -50,10 +50,14 @@ export class PumpSettler {
     this.#constraints = constraints;
     this.#owners = new LimitOwners(plan, constraints);
     this.#shared = groups.filter(({ pumps }) => pumps.length > 1).reverse();
-    const severalMains = plan.hydrants.length > 1 || plan.drafts.length > 0;
-    this.#relieved = new Map(
-      severalMains ? groups.map((group) => [group, this.#owners.relievedBy(group)]) : [],
-    );
+    const relieved = new Map<PumpGroup, readonly Constraint[]>();
+    if (plan.hydrants.length + plan.drafts.length > 1) {
+      for (const group of groups) {
+        const mains = this.#owners.relievedBy(group);
+        if (mains.length > 0) relieved.set(group, mains);
+      }
+    }
+    this.#relieved = relieved;
   }
 
   /** Sets every pump for the network's demand and solves. */
@@ -75,6 +79,7 @@ export class PumpSettler {
 
   /** Whether the settings themselves keep a limit: its pumps are held at it, or others relieve it. */
   keeps(constraint: Constraint): boolean {
+    if (this.#held.length === 0 && this.#relieved.size === 0) return false;
     const kept =
       this.#held.some(({ limits }) => limits.includes(constraint)) ||
       this.#groups.some(
@@ -112,21 +117,11 @@ export class PumpSettler {
     if (groups.length === 0) return;
     // With the flow given, an intake follows the pump before it psi for psi, so one step is often all;
     // beside other sources it follows less, as the steps made so far show.
-    const before = groups.map(() => ({ pdpPsi: Number.NaN, sparePsi: 0, slope: 1 }));
     for (let round = 0; round < 8; round++) {
       let worst = 0;
-      groups.forEach((group, at) => {
-        const sparePsi = this.#spare(group);
-        const last = before[at]!;
-        const moved = group.pdpPsi - last.pdpPsi;
-        if (Math.abs(moved) > 1e-6)
-          last.slope = Math.min(1, Math.max(0.05, (sparePsi - last.sparePsi) / moved));
-        last.pdpPsi = group.pdpPsi;
-        last.sparePsi = sparePsi;
-        const next = Math.min(MOST_PDP_PSI, Math.max(0, group.pdpPsi - sparePsi / last.slope));
-        worst = Math.max(worst, Math.abs(next - group.pdpPsi));
-        this.#setFree(group, next);
-      });
+      for (const group of groups) worst = Math.max(worst, this.#step(group, round === 0));
+      // So near, the pressures that are solved already hold.
+      if (worst < 1e-9) return;
       network.solve({ warm: true });
       if (worst < 1e-7) return;
     }
@@ -140,6 +135,24 @@ export class PumpSettler {
       }
       if (worst < 1e-6) return;
     }
+  }
+
+  /**
+   * Moves a group's free pumps by what its intakes stand off their least.
+   * @returns by how much [psi]
+   */
+  #step(group: PumpGroup, first: boolean): number {
+    const { last, pdpPsi } = group;
+    const sparePsi = this.#spare(group);
+    const moved = pdpPsi - last.pdpPsi;
+    if (first) last.slope = 1;
+    else if (Math.abs(moved) > 1e-6)
+      last.slope = Math.min(1, Math.max(0.05, (sparePsi - last.sparePsi) / moved));
+    last.pdpPsi = pdpPsi;
+    last.sparePsi = sparePsi;
+    const next = Math.min(MOST_PDP_PSI, Math.max(0, pdpPsi - sparePsi / last.slope));
+    this.#setFree(group, next);
+    return Math.abs(next - pdpPsi);
   }
 
   #settleGroup(group: PumpGroup): void {

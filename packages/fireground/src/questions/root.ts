@@ -11,12 +11,14 @@ export interface Bracket {
  * Root of a function that falls from `lowValue` ≥ 0 to `highValue` < 0, by false position that never
  * keeps one end for ever (Illinois), halving where that stalls.
  * @param within stop when the bracket is this narrow
+ * @param near stop where the value is above 0 by no more than this
  * @returns the largest argument found with a value of 0 or more
  */
 export function fallingRoot(
   value: (x: number) => number,
   bracket: Bracket,
   within: number,
+  near = 0,
 ): number {
   let { low, high, lowValue, highValue } = bracket;
   let held = 0;
@@ -30,6 +32,7 @@ export function fallingRoot(
     if (step % 8 === 7) x = (low + high) / 2;
     const y = value(x);
     if (y >= 0) {
+      if (y <= near) return x;
       low = x;
       lowValue = y;
       weightLow = y;

@@ -26,7 +26,16 @@ export function settingsFor(
       `The demand is ${demandGpm} gpm. Give one above 0, or open a nozzle past ${plan.scene}.`,
     );
   }
-  const search = new SupplySearch(plan);
+  return settingsFound(new SupplySearch(plan), demandGpm, options);
+}
+
+/** The same of a search made before, wherever it stands. */
+export function settingsFound(
+  search: SupplySearch,
+  demandGpm: number,
+  options: { units?: UnitSystem } = {},
+): SettingsFor {
+  const { plan } = search;
   const room = search.roomAt(demandGpm);
   const attack = attackSettings(plan);
   const set = withSettings(attack.plan, search.pdpPsi);

@@ -91,7 +91,12 @@ export class SupplySearch {
       if (high > MOST_GPM) return low;
       highValue = this.roomAt(high);
     }
-    const root = fallingRoot((q) => this.roomAt(q), { low, high, lowValue, highValue }, 1e-6);
+    const root = fallingRoot(
+      (q) => this.roomAt(q),
+      { low, high, lowValue, highValue },
+      1e-6,
+      1e-10,
+    );
     this.roomAt(root);
     return root;
   }

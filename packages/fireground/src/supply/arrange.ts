@@ -7,7 +7,7 @@ import { HosePool, type Take, wholeSectionsFt } from './hose-pool.ts';
 import { idOfLegs, kindOfLegs, type Leg, pumpsOf } from './leg.ts';
 import type { RespondingRig } from './situation.ts';
 import type { TaskTimes } from './task-times.ts';
-import { timeToWater } from './time-to-water.ts';
+import { waterTimes } from './time-to-water.ts';
 
 /**
  * Gives out the work of some legs. A rig lays for one source alone: it cannot drive both ways. The
@@ -20,44 +20,43 @@ export function arrange(
   times: TaskTimes,
 ): Arrangement | undefined {
   if (!portsSuffice(crew, legs)) return undefined;
-  let best: Arrangement | undefined;
+  let best: Given | undefined;
   // The leg that comes first has the attack engine's hose.
   for (const [at, leg] of legs.entries()) {
-    const order = [leg, ...legs.slice(0, at), ...legs.slice(at + 1)];
+    const order = at === 0 ? legs : [leg, ...legs.slice(0, at), ...legs.slice(at + 1)];
     const work = giveOut(crew, order);
     if (!work) continue;
-    const one = arranged(crew, legs, work, times);
+    const one = given(crew, legs, work, times);
     if (!best || soonerOrLeaner(one, best)) best = one;
   }
-  return best;
+  return (
+    best && { id: idOfLegs(legs), kind: kindOfLegs(legs), legs, ...best, ...hoseLaid(best.work) }
+  );
 }
 
-function soonerOrLeaner(one: Arrangement, two: Arrangement): boolean {
+type Given = Pick<Arrangement, 'work' | 'rigs' | 'time'>;
+
+function soonerOrLeaner(one: Given, two: Given): boolean {
   if (one.rigs.length !== two.rigs.length) return one.rigs.length < two.rigs.length;
   return one.time.fullAtMin < two.time.fullAtMin - 1e-9;
 }
 
-function arranged(
+function given(
   crew: Crew,
   legs: readonly Leg[],
-  given: readonly LegWork[],
+  inOrder: readonly LegWork[],
   times: TaskTimes,
-): Arrangement {
-  const work = legs.map((leg) => given.find((one) => one.leg === leg)!);
-  const atWork = new Set([
-    crew.attack,
-    ...pumpsOf(legs),
-    ...work.flatMap(({ lay, suction }) => [...lay, ...suction].map(({ rig }) => rig)),
-  ]);
-  return {
-    id: idOfLegs(legs),
-    kind: kindOfLegs(legs),
-    legs,
-    work,
-    rigs: crew.all.filter((rig) => atWork.has(rig)),
-    ...hoseLaid(work),
-    time: timeToWater(crew.attack, work, times),
-  };
+): Given {
+  const work =
+    legs.length === 1 ? inOrder : legs.map((leg) => inOrder.find((one) => one.leg === leg)!);
+  const atWork = new Set<RespondingRig>([crew.attack]);
+  for (const { leg, lay, suction } of work) {
+    for (const pump of leg.pumps) atWork.add(pump);
+    for (const { rig } of lay) atWork.add(rig);
+    for (const { rig } of suction) atWork.add(rig);
+  }
+  const rigs = crew.all.filter((rig) => atWork.has(rig));
+  return { work, rigs, time: waterTimes(crew.attack, work, times) };
 }
 
 function giveOut(crew: Crew, legs: readonly Leg[]): LegWork[] | undefined {

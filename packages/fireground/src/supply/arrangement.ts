@@ -1,6 +1,6 @@
 /** Legs with everyone's work given out. */
 import type { HoseSize } from '../plan/plan.ts';
-import type { TimeToWater, WayKind } from './choice.ts';
+import type { WaterTimes, WayKind } from './choice.ts';
 import type { Take } from './hose-pool.ts';
 import type { Leg } from './leg.ts';
 import type { RespondingRig } from './situation.ts';
@@ -29,5 +29,5 @@ export interface Arrangement {
   rigs: readonly RespondingRig[];
   hoseFt: number;
   hoseSections: number;
-  time: TimeToWater;
+  time: WaterTimes;
 }

@@ -12,11 +12,9 @@ import { type Leg, sourceId } from './leg.ts';
 import { alike, byRank, type Ranked, rankKey } from './rank.ts';
 import { type LegSolver, MET_WITHIN_GPM } from './solve-legs.ts';
 import type { TaskTimes } from './task-times.ts';
-import { wayTitle } from './title.ts';
 
 export interface Candidate extends Ranked {
   arrangement: Arrangement;
-  title: string;
   /** Of one that falls short: all variants of its way, in order of cost, and those that fell short with most of everything. */
   variants?: { all: readonly Candidate[]; greatest: readonly Candidate[] };
 }
@@ -39,15 +37,9 @@ export function candidateOf(
   const arrangement = arrange(context.crew, legs, context.times);
   if (!arrangement) return undefined;
   const { id, time, hoseFt, rigs } = arrangement;
-  const title = wayTitle(
-    legs,
-    arrangement.work.map(({ suction }) => suction),
-    context.units,
-  );
   return {
     id,
     arrangement,
-    title,
     meetsDemand: true,
     time,
     rigsUsed: rigs.length,
@@ -59,7 +51,7 @@ export function candidateOf(
 
 /** The candidate with its water solved. */
 export function solved(context: CandidateContext, candidate: Candidate): Candidate {
-  const mostGpm = context.solver.mostGpm(candidate.arrangement, candidate.title);
+  const mostGpm = context.solver.mostGpm(candidate.arrangement);
   const marginGpm = mostGpm - context.demandGpm;
   return { ...candidate, mostGpm, marginGpm, meetsDemand: marginGpm >= -MET_WITHIN_GPM };
 }
@@ -81,7 +73,9 @@ export function bestOfGroups(
   const groups = new Map<string, Candidate[]>();
   for (const candidate of [...candidates].sort(order)) {
     const group = groupOf(candidate);
-    groups.set(group, [...(groups.get(group) ?? []), candidate]);
+    const others = groups.get(group);
+    if (others) others.push(candidate);
+    else groups.set(group, [candidate]);
   }
   const found: Candidate[] = [];
   let met = 0;

@@ -22,13 +22,17 @@ export interface Duty {
   duty: string;
 }
 
-/** How long water takes, by step. */
-export interface TimeToWater {
-  steps: { text: string; startMin: number; endMin: number; rigId?: string }[];
+/** When water is there. */
+export interface WaterTimes {
   /** Water from this supply at the attack engine's intake [min], same zero as arrivals. */
   waterAtMin: number;
   /** All of it: every source in use and every pump set [min]; the same where nothing follows. */
   fullAtMin: number;
+}
+
+/** How long water takes, by step. */
+export interface TimeToWater extends WaterTimes {
+  steps: { text: string; startMin: number; endMin: number; rigId?: string }[];
 }
 
 /** One arrangement, solved. */

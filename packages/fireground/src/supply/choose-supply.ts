@@ -17,6 +17,8 @@ import { shuttleBeside, shuttleRefusals, shuttleWays } from './shuttle-ways.ts';
 import type { Situation } from './situation.ts';
 import { LegSolver } from './solve-legs.ts';
 import { type TaskTimes, usualTaskTimes } from './task-times.ts';
+import { timeToWater } from './time-to-water.ts';
+import { wayTitle } from './title.ts';
 import { whyFirst } from './why.ts';
 
 export interface ChooseOptions {
@@ -90,11 +92,12 @@ function unique(candidates: readonly Candidate[]): Candidate[] {
 }
 
 function wayOf(
-  { crew, demandGpm, solver, units }: CandidateContext,
-  { arrangement, title, meetsDemand, marginGpm }: Candidate,
+  { crew, demandGpm, solver, times, units }: CandidateContext,
+  { arrangement, meetsDemand, marginGpm }: Candidate,
 ): SupplyWay | RefusedWay {
-  const { id, kind, legs, rigs, hoseFt, hoseSections, time } = arrangement;
-  const answer = solver.answer(arrangement, title);
+  const { id, kind, legs, work, rigs, hoseFt, hoseSections } = arrangement;
+  const title = wayTitle(arrangement, units);
+  const answer = solver.answer(arrangement);
   if (answer.none) return { kind, title, ...answer.none };
   return {
     id,
@@ -113,7 +116,7 @@ function wayOf(
     binding: answer.binding,
     bindingText: limitSentence(answer.plan, answer.binding, units),
     orders: answer.orders,
-    time,
+    time: timeToWater(crew.attack, work, times),
     notices: [...mainNotices(legs), ...answer.notices],
   };
 }

@@ -63,5 +63,7 @@ function pumpsAsMuch(one: RespondingRig, two: RespondingRig): boolean {
 
 /** Hose of a size aboard a rig [ft]. */
 export function carried(rig: RespondingRig, size: string): number {
-  return rig.hose.reduce((sum, aboard) => (aboard.hose === size ? sum + aboard.lengthFt : sum), 0);
+  let sumFt = 0;
+  for (const { hose, lengthFt } of rig.hose) if (hose === size) sumFt += lengthFt;
+  return sumFt;
 }

@@ -80,8 +80,8 @@ const SOURCE_LIMITS: readonly LimitKind[] = ['main residual', 'booster intake', 
 function relayMayHelp({ solver }: CandidateContext, ways: readonly Candidate[]): boolean {
   if (ways.some(({ meetsDemand }) => meetsDemand)) return false;
   const pumped = ways.filter(({ arrangement }) => arrangement.legs[0]!.pumps.length > 0);
-  return !pumped.some(({ arrangement, title }) =>
-    solver.tight(arrangement, title).some((kind) => SOURCE_LIMITS.includes(kind)),
+  return !pumped.some(({ arrangement }) =>
+    solver.tight(arrangement).some((kind) => SOURCE_LIMITS.includes(kind)),
   );
 }
 
@@ -180,14 +180,22 @@ export function combined(context: CandidateContext, sources: readonly SourceLegs
   return tried(context, sets, COMBINED_SHOWN);
 }
 
-/** A source's best of each kind and its plainest legs, the strongest first. */
+/** A source's best of each kind and its plainest legs, the strongest first; of those alike the leaner. */
 function legsToCombine(context: CandidateContext, { source, legs }: SourceLegs): Bounded[] {
   const plain = [false, true].flatMap((pumped) => bounded(context, source, pumped));
   const all = new Map([...legs, ...plain].map((one) => [idOfLegs([one.leg]), one]));
   return [...all.values()]
     .filter(({ mostGpm }) => mostGpm > 0)
-    .sort((one, two) => two.mostGpm - one.mostGpm)
+    .sort(
+      (one, two) =>
+        Math.round(two.mostGpm) - Math.round(one.mostGpm) || linesOf(one.leg) - linesOf(two.leg),
+    )
     .slice(0, LEGS_COMBINED);
+}
+
+/** Lines and suction lines of a leg, each counted once. */
+function linesOf({ stretches, suction }: Leg): number {
+  return suction.length + Math.max(...stretches.map(({ lines }) => lines.length));
 }
 
 /** The best of some sets of legs, solved only where the sum of their legs says that they may do. */

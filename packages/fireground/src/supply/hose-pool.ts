@@ -35,18 +35,19 @@ export function broughtFt(rigs: readonly RespondingRig[], size: HoseSize): numbe
 
 export class HosePool {
   readonly #rigs: readonly RespondingRig[];
-  readonly #left = new Map<string, number>();
+  readonly #taken: Take[] = [];
 
   /** @param rigs in order of arrival */
   constructor(rigs: readonly RespondingRig[]) {
     this.#rigs = rigs;
-    for (const rig of rigs)
-      for (const { hose } of rig.hose) this.#left.set(key(rig, hose), carried(rig, hose));
   }
 
   /** What a rig has left of a size [ft]. */
   left(rig: RespondingRig, size: HoseSize): number {
-    return this.#left.get(key(rig, size)) ?? 0;
+    let left = carried(rig, size);
+    for (const take of this.#taken)
+      if (take.rig === rig && take.hose === size) left -= take.lengthFt;
+    return left;
   }
 
   /**
@@ -83,8 +84,7 @@ export class HosePool {
     if (reach < missing) return undefined;
     soonest.sort((one, two) => this.left(two, size) - this.left(one, size));
     soonest.forEach(from);
-    for (const take of takes)
-      this.#left.set(key(take.rig, size), this.left(take.rig, size) - take.lengthFt);
+    this.#taken.push(...takes);
     return takes;
   }
 
@@ -99,8 +99,9 @@ export class HosePool {
       (one) => this.left(one, size) >= sectionFt && (atWork.includes(one) || !busy.has(one)),
     );
     if (!rig) return undefined;
-    this.#left.set(key(rig, size), this.left(rig, size) - sectionFt);
-    return { rig, hose: size, lengthFt: sectionFt };
+    const take = { rig, hose: size, lengthFt: sectionFt };
+    this.#taken.push(take);
+    return take;
   }
 }
 
@@ -108,8 +109,4 @@ export class HosePool {
 export function wholeSectionsFt(size: HoseSize, lengthFt: number): number {
   const { sectionFt } = hoseCatalogue[size];
   return Math.ceil(lengthFt / sectionFt - 1e-9) * sectionFt;
-}
-
-function key(rig: RespondingRig, size: HoseSize): string {
-  return `${rig.rig.id}/${size}`;
 }

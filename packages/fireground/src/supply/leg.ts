@@ -84,7 +84,9 @@ export function idOfLegs(legs: readonly Leg[]): string {
 
 /** All rigs that pump in some legs, each once. */
 export function pumpsOf(legs: readonly Leg[]): RespondingRig[] {
-  return [...new Set(legs.flatMap((leg) => leg.pumps))];
+  const pumps: RespondingRig[] = [];
+  for (const leg of legs) for (const pump of leg.pumps) if (!pumps.includes(pump)) pumps.push(pump);
+  return pumps;
 }
 
 /** "Engine 2 and Engine 3". */

@@ -1,5 +1,5 @@
 /** Which way comes first. */
-import type { Criterion, SupplyWay } from './choice.ts';
+import type { Criterion, SupplyWay, WaterTimes } from './choice.ts';
 
 /** What is weighed where nobody says otherwise, the weightiest first. */
 export const usualRanking: readonly Criterion[] = [
@@ -16,8 +16,8 @@ export const alike = { min: 1, ft: 100, gpm: 50, shortGpm: 10 } as const;
 /** The figures that ranking looks at. */
 export type Ranked = Pick<
   SupplyWay,
-  'id' | 'meetsDemand' | 'time' | 'rigsUsed' | 'hoseFt' | 'marginGpm' | 'mostGpm'
->;
+  'id' | 'meetsDemand' | 'rigsUsed' | 'hoseFt' | 'marginGpm' | 'mostGpm'
+> & { time: WaterTimes };
 
 /**
  * A way's figures as ranked, weightiest first, lower better: times in whole minutes, hose in
@@ -45,10 +45,18 @@ function figureOf(way: Ranked, criterion: Criterion): number {
 
 /** Orders ways, the best first; those alike in every criterion by their exact figures, then by id. */
 export function byRank(ranking: readonly Criterion[]): (one: Ranked, two: Ranked) => number {
+  // A sort asks for the same way's figures many times.
+  const known = new Map<Ranked, number[]>();
+  const keyOf = (way: Ranked): number[] => {
+    const key = known.get(way) ?? rankKey(way, ranking);
+    known.set(way, key);
+    return key;
+  };
   return (one, two) => {
-    const [first, second] = [rankKey(one, ranking), rankKey(two, ranking)];
-    const at = first.findIndex((value, index) => value !== second[index]);
-    if (at >= 0) return first[at]! < second[at]! ? -1 : 1;
+    const [first, second] = [keyOf(one), keyOf(two)];
+    for (let at = 0; at < first.length; at++) {
+      if (first[at] !== second[at]) return first[at]! < second[at]! ? -1 : 1;
+    }
     return (
       one.time.fullAtMin - two.time.fullAtMin ||
       one.hoseFt - two.hoseFt ||

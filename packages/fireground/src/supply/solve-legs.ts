@@ -2,8 +2,8 @@
 import { NetworkError } from '@plugside/hydraulics';
 import type { Plan } from '../plan/plan.ts';
 import type { LimitCheck, LimitKind, Notice, RigOrder } from '../questions/answers.ts';
-import { mostWater } from '../questions/most-water.ts';
-import { settingsFor } from '../questions/settings-for.ts';
+import { mostWater, mostWaterFound, supplyBinding } from '../questions/most-water.ts';
+import { settingsFound } from '../questions/settings-for.ts';
 import { SupplySearch } from '../questions/supply-search.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import type { Arrangement } from './arrangement.ts';
@@ -11,6 +11,7 @@ import type { CancelSignal } from './cancel.ts';
 import { hilltopNotices } from './hilltops.ts';
 import { planOfLegs } from './leg-plan.ts';
 import type { RespondingRig, Situation } from './situation.ts';
+import { wayTitle } from './title.ts';
 
 /** A way's water, in the words of the questions. */
 export interface SolvedWay {
@@ -56,19 +57,20 @@ export class LegSolver {
   }
 
   /** Greatest flow of an arrangement [gpm]; 0 where there is none. Solved once. */
-  mostGpm(arrangement: Arrangement, title: string): number {
-    return this.#solved(arrangement, title).mostGpm;
+  mostGpm(arrangement: Arrangement): number {
+    return this.#solved(arrangement).mostGpm;
   }
 
   /** The limits that stop an arrangement at its most. */
-  tight(arrangement: Arrangement, title: string): readonly LimitKind[] {
-    return this.#solved(arrangement, title).tight;
+  tight(arrangement: Arrangement): readonly LimitKind[] {
+    return this.#solved(arrangement).tight;
   }
 
-  #solved(arrangement: Arrangement, title: string): Found {
+  #solved(arrangement: Arrangement): Found {
     const known = this.#most.get(arrangement.id);
     if (known) return known;
     this.#signal?.throwIfAborted();
+    const title = wayTitle(arrangement, this.#units);
     const plan = planOfLegs(this.#situation, this.#attack, arrangement.work, title);
     const found = { plan, ...this.#greatest(plan) };
     this.#most.set(arrangement.id, found);
@@ -87,14 +89,14 @@ export class LegSolver {
   }
 
   /** The whole answer for an arrangement: set to the demand where it meets it, else to its most. */
-  answer(arrangement: Arrangement, title: string): SolvedWay {
-    const { plan, mostGpm, failed } = this.#solved(arrangement, title);
+  answer(arrangement: Arrangement): SolvedWay {
+    const { plan, mostGpm, failed } = this.#solved(arrangement);
     if (failed !== undefined) {
       return { plan, mostGpm: 0, binding: [], orders: [], notices: [], none: { reason: failed } };
     }
     const options = { units: this.#units };
-    const most = mostWater(plan, options);
     if (mostGpm < NOTHING_GPM) {
+      const most = mostWater(plan, options);
       const limit =
         most.limits.find((one) => one.passed && one.weight === 'hard') ?? most.binding[0];
       const reason = most.noneReason ?? 'Nothing worth laying for comes this way.';
@@ -102,11 +104,17 @@ export class LegSolver {
     }
     const { demandGpm } = this.#situation;
     const meets = mostGpm >= demandGpm - MET_WITHIN_GPM;
-    const answer = meets ? settingsFor(plan, Math.min(demandGpm, mostGpm), options) : most;
+    // The most is known: the search is only set to it.
+    const search = new SupplySearch(plan);
+    search.roomAt(mostGpm);
+    const binding = supplyBinding(search);
+    const answer = meets
+      ? settingsFound(search, Math.min(demandGpm, mostGpm), options)
+      : mostWaterFound(search, mostGpm, options);
     return {
       plan: answer.plan,
       mostGpm,
-      binding: most.binding,
+      binding,
       orders: answer.orders,
       notices: [...hilltopNotices(answer.plan, answer.state, this.#units), ...answer.notices],
     };

@@ -1,7 +1,7 @@
 /** When water comes: arrivals, laying, connecting, filling the hose, pumping. */
 import { hoseVolumeGal } from '../catalogue/hose.ts';
 import type { LegWork } from './arrangement.ts';
-import type { TimeToWater } from './choice.ts';
+import type { TimeToWater, WaterTimes } from './choice.ts';
 import { rigName } from './crew.ts';
 import { type Leg, sourceName } from './leg.ts';
 import type { RespondingRig } from './situation.ts';
@@ -18,25 +18,41 @@ export function timeToWater(
   work: readonly LegWork[],
   times: TaskTimes,
 ): TimeToWater {
-  const legs = work.map((one) => legTime(attack, one, times));
-  return {
-    steps: legs
-      .flatMap(({ steps }) => steps)
-      .sort((one, two) => one.startMin - two.startMin || one.endMin - two.endMin),
-    waterAtMin: Math.min(...legs.map(({ waterAtMin }) => waterAtMin)),
-    fullAtMin: Math.max(...legs.map(({ fullAtMin }) => fullAtMin)),
-  };
+  const steps: Step[] = [];
+  const when = waterTimes(attack, work, times, steps);
+  steps.sort((one, two) => one.startMin - two.startMin || one.endMin - two.endMin);
+  return { steps, ...when };
+}
+
+/**
+ * When a way's water is there.
+ * @param steps takes the steps, where they are wanted
+ */
+export function waterTimes(
+  attack: RespondingRig,
+  work: readonly LegWork[],
+  times: TaskTimes,
+  steps?: Step[],
+): WaterTimes {
+  let waterAtMin = Number.POSITIVE_INFINITY;
+  let fullAtMin = Number.NEGATIVE_INFINITY;
+  for (const one of work) {
+    const leg = legTime(attack, one, times, steps);
+    waterAtMin = Math.min(waterAtMin, leg.waterAtMin);
+    fullAtMin = Math.max(fullAtMin, leg.fullAtMin);
+  }
+  return { waterAtMin, fullAtMin };
 }
 
 function legTime(
   attack: RespondingRig,
   { leg, lay, suction }: LegWork,
   times: TaskTimes,
-): TimeToWater {
-  const steps: Step[] = [];
+  steps: Step[] | undefined,
+): WaterTimes {
   const step = (rig: RespondingRig, text: string, startMin: number, lastsMin: number): number => {
     const endMin = startMin + lastsMin;
-    steps.push({ text: `${rigName(rig)} ${text}`, startMin, endMin, rigId: rig.rig.id });
+    steps?.push({ text: `${rigName(rig)} ${text}`, startMin, endMin, rigId: rig.rig.id });
     return endMin;
   };
   const from = sourceName(leg);
@@ -80,22 +96,22 @@ function legTime(
     const what = leg.valve ? `connects to ${from} with its assist valve` : `connects to ${from}`;
     const openAt = step(first, what, atHydrant, times.connectHydrantMin + fitMin);
     const waterAtMin = charge(steps, Math.max(connectedAt, openAt), chargeMin);
-    if (alone) return { steps, waterAtMin, fullAtMin: waterAtMin };
+    if (alone) return { waterAtMin, fullAtMin: waterAtMin };
     const boostAt = Math.max(waterAtMin, pumpsReadyAt);
     const fullAtMin = step(leg.pumps[0]!, 'raises the pressure', boostAt, times.setPressureMin);
-    return { steps, waterAtMin, fullAtMin };
+    return { waterAtMin, fullAtMin };
   }
   const waterAtMin = charge(steps, Math.max(connectedAt, pumpsReadyAt), chargeMin);
   const fullAtMin = step(leg.pumps[0]!, 'raises the pressure', waterAtMin, times.setPressureMin);
-  return { steps, waterAtMin, fullAtMin };
+  return { waterAtMin, fullAtMin };
 }
 
 function hookUpText(at: number, from: string): string {
   return at === 0 ? `hooks up at ${from}` : 'hooks up in the line';
 }
 
-function charge(steps: Step[], startMin: number, lastsMin: number): number {
-  steps.push({ text: 'The hose fills', startMin, endMin: startMin + lastsMin });
+function charge(steps: Step[] | undefined, startMin: number, lastsMin: number): number {
+  steps?.push({ text: 'The hose fills', startMin, endMin: startMin + lastsMin });
   return startMin + lastsMin;
 }
 

@@ -2,7 +2,7 @@
 import type { HoseSize } from '../plan/plan.ts';
 import { formatHoseSize } from '../units/hose-size.ts';
 import type { UnitSystem } from '../units/quantities.ts';
-import type { HoseUse } from './arrangement.ts';
+import type { Arrangement, HoseUse } from './arrangement.ts';
 import { rigName } from './crew.ts';
 import { type Leg, listed, rigNames, sourceName } from './leg.ts';
 
@@ -44,10 +44,6 @@ export function legTitle(leg: Leg, suction: readonly HoseUse[], units: UnitSyste
 }
 
 /** The title of a whole way. */
-export function wayTitle(
-  legs: readonly Leg[],
-  suction: readonly (readonly HoseUse[])[],
-  units: UnitSystem,
-): string {
-  return legs.map((leg, at) => legTitle(leg, suction[at] ?? [], units)).join('; ');
+export function wayTitle({ work }: Pick<Arrangement, 'work'>, units: UnitSystem): string {
+  return work.map(({ leg, suction }) => legTitle(leg, suction, units)).join('; ');
 }
