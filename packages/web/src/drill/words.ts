@@ -1,6 +1,6 @@
 /** The drill's words in the reader's units. */
-import { type DrillScene, hoseName, type PlayedRole, type SceneHose } from '@plugside/drill';
-import { hoseCatalogue, type PortRef } from '@plugside/fireground';
+import { hoseName, type SceneHose } from '@plugside/drill';
+import { hoseCatalogue } from '@plugside/fireground';
 import type { Units } from '../editing/use-units.ts';
 
 export { clockText, hoseName, inUnits, roleWords } from '@plugside/drill';
@@ -20,12 +20,4 @@ export function hoseSizeWords(hose: SceneHose, units: Units): string {
 /** Hose of 3½ in and larger. */
 export function isLargeHose(hose: SceneHose): boolean {
   return hoseCatalogue[hose.hose].diameterIn >= 3.5;
-}
-
-/** The role that stands at a port; nobody: undefined. */
-export function roleAt(scene: DrillScene, port: PortRef): PlayedRole | undefined {
-  const piece = port.slice(0, port.lastIndexOf('.'));
-  return (Object.keys(scene.posts) as PlayedRole[]).find((role) =>
-    scene.posts[role].includes(piece),
-  );
 }

@@ -94,26 +94,6 @@ export function DrillStage(props: DrillStageProps) {
     <StageContext value={stage}>
       <div className="stage">
         {guide && <div className="stage-guide">{guide.panel}</div>}
-        <section
-          className="stage-gauges"
-          aria-label="Gauges"
-          data-many={view.gauges.length > 4 || undefined}
-        >
-          {gaugeGroups(view).map(({ name, gauges }) => (
-            <div key={gauges[0]!.id} className="gauge-group">
-              {name && <h3 className="gauge-group-name">{name}</h3>}
-              {gauges.map((gauge) => (
-                <Gauge
-                  key={gauge.id}
-                  scene={scene}
-                  view={view}
-                  gauge={gauge}
-                  readings={history && (history[gauge.id] ?? [])}
-                />
-              ))}
-            </div>
-          ))}
-        </section>
         <section className="stage-ground" aria-label="At hand, drawn">
           <p className="stage-caution" role="status">
             {caution && (
@@ -131,12 +111,34 @@ export function DrillStage(props: DrillStageProps) {
           )}
           <InHand />
         </section>
-        <div className="stage-side">
-          {view.pumps.map((pump) => (
-            <PumpControl key={pump.rigId} pump={pump} />
-          ))}
-          <RadioPanel suggested={step?.role === role ? step.how : []} />
-          <News events={events} />
+        <div className="stage-right">
+          <section
+            className="stage-gauges"
+            aria-label="Gauges"
+            data-many={view.gauges.length > 4 || undefined}
+          >
+            {gaugeGroups(view).map(({ name, gauges }) => (
+              <div key={gauges[0]!.id} className="gauge-group">
+                {name && <h3 className="gauge-group-name">{name}</h3>}
+                {gauges.map((gauge) => (
+                  <Gauge
+                    key={gauge.id}
+                    scene={scene}
+                    view={view}
+                    gauge={gauge}
+                    readings={history && (history[gauge.id] ?? [])}
+                  />
+                ))}
+              </div>
+            ))}
+          </section>
+          <div className="stage-side">
+            {view.pumps.map((pump) => (
+              <PumpControl key={pump.rigId} pump={pump} />
+            ))}
+            <RadioPanel suggested={step?.role === role ? step.how : []} />
+            <News events={events} />
+          </div>
         </div>
         <details
           className="stage-list"

@@ -1,8 +1,10 @@
+import type { ValveKind } from '@plugside/drill';
 import { nameOf, pieceOf } from '@plugside/fireground';
 import { useMemo, useRef } from 'react';
 import { Button } from 'react-aria-components';
+import { useUnits } from '../../editing/use-units.ts';
 import { useWidth } from '../../lay/use-drawing.ts';
-import { hoseName } from '../words.ts';
+import { hoseCaption, hoseName } from '../words.ts';
 import { AwayWords, HoseLine } from './HoseLine.tsx';
 import { layoutStage, leastWidthPx } from './layout.ts';
 import type { EndSpot, PortSpot, StageLayout, ValveSpot } from './layout-shape.ts';
@@ -113,6 +115,12 @@ function PumpButton({ rig, x, y }: { rig: string; x: number; y: number }) {
   );
 }
 
+/** Valves whose place does not say what they are. */
+const captionWords: Readonly<Partial<Record<ValveKind, string>>> = {
+  'tank fill': 'fill ',
+  'assist handle': 'handle: ',
+};
+
 function ValveButton({ spot }: { spot: ValveSpot }) {
   const { view, marks, picked, pick } = useStage();
   const valve = view.valves.find(({ id }) => id === spot.valve);
@@ -154,13 +162,17 @@ function ValveButton({ spot }: { spot: ValveSpot }) {
         )}
       </svg>
       {valve.kind !== 'bleeder' && (
-        <span className="spot-caption">{valve.kind === 'tank fill' ? `fill ${word}` : word}</span>
+        <span className="spot-caption">
+          {captionWords[valve.kind] ?? ''}
+          {word}
+        </span>
       )}
     </Button>
   );
 }
 
 function PortButton({ spot }: { spot: PortSpot }) {
+  const units = useUnits();
   const { scene, view, act, marks, picked, pick } = useStage();
   const port = view.ports.find((one) => one.port === spot.port);
   if (!port) return null;
@@ -192,14 +204,13 @@ function PortButton({ spot }: { spot: PortSpot }) {
       }}
     >
       <i className="port-ring">{spot.short}</i>
-      <span className="spot-caption">
-        {hose ? hoseName(hose).replace(' hose', '') : spot.caption}
-      </span>
+      <span className="spot-caption">{hose ? hoseCaption(hose, units) : spot.caption}</span>
     </Button>
   );
 }
 
 function LooseEnd({ spot }: { spot: EndSpot }) {
+  const units = useUnits();
   const { scene, marks, picked, pick } = useStage();
   const hose = scene.hoses.find(({ id }) => id === spot.hose)!;
   const held = picked?.kind === 'end' && picked.hose === spot.hose && picked.end === spot.end;
@@ -215,7 +226,7 @@ function LooseEnd({ spot }: { spot: EndSpot }) {
       onPress={() => pick(held ? null : { kind: 'end', hose: spot.hose, end: spot.end })}
     >
       <i className="coupling" />
-      <span className="spot-caption">{name}</span>
+      <span className="spot-caption">{name === hose.label ? units.hose(hose.hose) : name}</span>
     </Button>
   );
 }

@@ -94,7 +94,7 @@ export function sourceRow(making: Making, y: number): number {
     count += 1;
   }
   // Hose of the first ones leaves along the foot of the others.
-  return height + (count > 1 ? 50 : 0);
+  return height + (count > 1 ? 74 : 0);
 }
 
 function assistValveAt(making: Making, id: string, left: number, middleY: number): number {
@@ -289,7 +289,7 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
 export function nozzleRow(making: Making, id: string, y: number): number {
   const { layout, marginPx, width } = making;
   const middleY = y + 58;
-  const inX = marginPx > 0 ? Math.round(width * 0.36) : 86;
+  const inX = marginPx > 0 ? Math.round(width * 0.36) : 128;
   layout.ports.push({
     port: `${id}.inlet`,
     x: inX,

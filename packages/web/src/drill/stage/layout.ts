@@ -62,7 +62,9 @@ export function layoutStage(
     y += looseRow(making, view, [nozzle.id], y, 'above');
     y += nozzleRow(making, nozzle.id, y);
   }
-  layout.height = y;
+  const [lastLoose] = layout.ends.slice(-1);
+  // A hose that lies at the foot needs room to bend.
+  layout.height = lastLoose && y - lastLoose.y < LOOSE_ROW_PX ? y + 24 : y;
   for (const { hose, end, port } of view.hoseEnds) {
     const spot = layout.ports.find((one) => one.port === port);
     if (spot) layout.ends.push({ hose, end, x: spot.x, y: spot.y, out: spot.out, port });
@@ -108,7 +110,7 @@ function runOf({ scene, layout, width }: Making, view: DrillView, id: string): H
   if (!seen || (!from && !to)) return [];
   const widthPx = hosePx(hose.hose, false) * 1.5;
   if (from && to) {
-    const run = runBetween(from, from.out, to, to.out, width);
+    const run = runBetween(from, from.out, to, to.out, layout);
     return [{ hose: id, ...run, widthPx, looks: seen.looks }];
   }
   const here = (from ?? to)!;
@@ -119,7 +121,7 @@ function runOf({ scene, layout, width }: Making, view: DrillView, id: string): H
   const edge = { x: goesRight ? width : 0, y: here.y + (blocked ? behindPx : 0) };
   const run = blocked
     ? runBehind(here, edge)
-    : runBetween(here, here.out, edge, [goesRight ? -1 : 1, 0], width);
+    : runBetween(here, here.out, edge, [goesRight ? -1 : 1, 0], layout);
   return [
     {
       hose: id,
@@ -137,7 +139,7 @@ function runOf({ scene, layout, width }: Making, view: DrillView, id: string): H
 }
 
 /** A hose that another piece stands in the way of leaves this much lower [px]. */
-const behindPx = 130;
+const behindPx = 150;
 
 /** Whether another piece stands between a port and the right edge. */
 function isBlocked({ pieces }: StageLayout, { x, y, port }: EndSpot): boolean {
@@ -166,13 +168,13 @@ function runBetween(
   fromOut: Vector,
   to: At | EndSpot,
   toOut: Vector,
-  width: number,
+  { width, height }: StageLayout,
 ): { d: string; middle: Vector } {
   const reach = Math.min(150, Math.max(16, Math.hypot(to.x - from.x, to.y - from.y) * 0.45));
   const held = (x: number) => Math.min(width - 6, Math.max(6, x));
-  const under = (y: number) => Math.max(-4, y);
-  const c1: Vector = [held(from.x + fromOut[0] * reach), under(from.y + fromOut[1] * reach)];
-  const c2: Vector = [held(to.x + toOut[0] * reach), under(to.y + toOut[1] * reach)];
+  const within = (y: number) => Math.min(height + 4, Math.max(-4, y));
+  const c1: Vector = [held(from.x + fromOut[0] * reach), within(from.y + fromOut[1] * reach)];
+  const c2: Vector = [held(to.x + toOut[0] * reach), within(to.y + toOut[1] * reach)];
   const at = (axis: 0 | 1, a: number, b: number) => (a + 3 * c1[axis] + 3 * c2[axis] + b) / 8;
   const r = Math.round;
   return {
