@@ -37,13 +37,15 @@ export function InstructorScreen({ link, room, scene, view }: InstructorScreenPr
   return (
     <div className="instructor">
       <div className="instructor-side">
-        <CodeShown code={room.code} />
-        <ClockPanel link={link} view={view} />
+        <div className="instructor-top">
+          <CodeShown code={room.code} />
+          <ClockPanel link={link} view={view} />
+        </div>
         <SeatsPanel link={link} room={room} />
       </div>
       <div className="instructor-foot">
         <SayPanel link={link} />
-        <section className="panel instructor-end" aria-label="Drill">
+        <section className="panel instructor-end" aria-label="For the whole drill">
           <Switch
             className="room-switch"
             isSelected={guided}

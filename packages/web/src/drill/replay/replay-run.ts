@@ -8,6 +8,7 @@ import {
   judge,
   type Keyframe,
   keyframeOf,
+  replayThrough,
   replayTo,
   TICKS_PER_S,
   viewFor,
@@ -61,20 +62,16 @@ export class ReplayRun {
           });
       }
     };
-    let drill = createDrill(scene, seed);
-    read(drill);
-    for (let tick = TICKS_PER_S; drill.state.tick < end; tick += TICKS_PER_S) {
-      const from = keyframeOf(drill);
-      if ((from.tick / TICKS_PER_S) % KEYFRAME_EVERY_S === 0) {
-        this.#keyframes.push(from);
-        yield end === 0 ? 1 : from.tick / end;
+    let last = createDrill(scene, seed);
+    for (const drill of replayThrough(scene, seed, log, end, TICKS_PER_S)) {
+      if (ticks.length % KEYFRAME_EVERY_S === 0) {
+        this.#keyframes.push(keyframeOf(drill));
+        yield end === 0 ? 1 : drill.state.tick / end;
       }
-      drill = replayTo(scene, seed, log, Math.min(tick, end), [from]);
       read(drill);
-      // The log leaves it paused: nothing moves any more.
-      if (drill.state.tick === from.tick) break;
+      last = drill;
     }
-    return { series: [...series.values()], ticks, judgements: result ?? judge(scene, drill.state) };
+    return { series: [...series.values()], ticks, judgements: result ?? judge(scene, last.state) };
   }
 
   /** What one who sees all saw at a tick. */

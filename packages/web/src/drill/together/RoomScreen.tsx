@@ -41,7 +41,7 @@ export function RoomScreen({ code, inRole: role, kept, onSeat, onLeave }: RoomSc
         {role === 'observer' && <WallView code={code} />}
         {role !== 'observer' && connection.is !== 'out' && (
           <Button className="quiet-button" isDisabled={connection.is !== 'here'} onPress={leave}>
-            {role === 'instructor' ? 'Leave the instructor’s place' : 'Give the role back'}
+            {role === 'instructor' ? 'Leave' : 'Give the role back'}
           </Button>
         )}
       </RoomBar>

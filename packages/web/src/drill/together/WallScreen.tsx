@@ -13,7 +13,7 @@ export function WallScreen({ scene, view }: WallScreenProps) {
   return (
     <div className="wall-screen">
       <AllGauges scene={scene} view={view} />
-      <WholeDrawing scene={scene} view={view} />
+      <WholeDrawing scene={scene} view={view} large />
       <RadioLog radio={view.radio} most={6} />
     </div>
   );

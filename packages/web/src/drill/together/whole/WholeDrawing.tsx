@@ -5,7 +5,7 @@ import { useWidth } from '../../../lay/use-drawing.ts';
 import { inUnits } from '../../words.ts';
 import { boxHeight, pieceFacts } from './piece-facts.ts';
 import { WholeHose } from './WholeHose.tsx';
-import { frameOf } from './whole-frame.ts';
+import { frameOf, scaleFor } from './whole-frame.ts';
 import { layoutWhole } from './whole-layout.ts';
 import './whole.css';
 
@@ -13,17 +13,20 @@ interface WholeDrawingProps {
   scene: DrillScene;
   /** Of one who sees all. */
   view: DrillView;
+  /** As large as the width allows, to be read from afar. */
+  large?: boolean;
 }
 
 /** The whole drill at a glance, from the water to the fire, with the truth at every piece and hose. */
-export function WholeDrawing({ scene, view }: WholeDrawingProps) {
+export function WholeDrawing({ scene, view, large = false }: WholeDrawingProps) {
   const units = useUnits();
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
   const layout = useMemo(() => layoutWhole(scene), [scene]);
+  const scale = large ? scaleFor(layout, width) : 1;
   const frame = useMemo(
-    () => (width > 0 ? frameOf(layout, width, (id) => boxHeight(scene, id)) : null),
-    [scene, layout, width],
+    () => (width > 0 ? frameOf(layout, width / scale, (id) => boxHeight(scene, id)) : null),
+    [scene, layout, width, scale],
   );
   const faulty = new Set(
     view.truth?.state.faults.flatMap((fault) =>
@@ -38,7 +41,15 @@ export function WholeDrawing({ scene, view }: WholeDrawingProps) {
         <div
           className="whole-sheet"
           data-narrow={frame.narrow || undefined}
-          style={{ width: frame.width, height: frame.height }}
+          style={{
+            width: frame.width,
+            height: frame.height,
+            ...(scale > 1 && {
+              transform: `scale(${scale})`,
+              transformOrigin: '0 0',
+              marginBottom: frame.height * (scale - 1),
+            }),
+          }}
         >
           <svg width={frame.width} height={frame.height} aria-hidden="true">
             {layout.sits.map(({ piece, on }) => (

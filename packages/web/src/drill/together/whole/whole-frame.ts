@@ -38,6 +38,11 @@ export interface WholeFrame {
   between(from: string, to: string, side: { lane: number; lanes: number }): Run;
 }
 
+/** Times as large as usual that a drawing can be in a width, up to half as large again. */
+export function scaleFor(layout: WholeLayout, widthPx: number): number {
+  return Math.min(1.5, Math.max(1, widthPx / (layout.columns * LEAST_PITCH)));
+}
+
 /**
  * Columns run across where there is room for them, else down.
  * @param heightOf a piece's box [px]
