@@ -2,6 +2,9 @@
 export { type BuildingPlanRequest, buildingPlanFor } from './building-plan/building-plan-for.ts';
 export type * from './building-plan/data.ts';
 export { renderBuildingPlan } from './building-plan/render.ts';
+export type * from './drill-report/data.ts';
+export { type DrillReportRequest, drillReportFor } from './drill-report/drill-report-for.ts';
+export { renderDrillReport } from './drill-report/render.ts';
 export type * from './drill-sheet/data.ts';
 export { type DrillSheetRequest, drillSheetFor } from './drill-sheet/drill-sheet-for.ts';
 export { renderDrillSheet } from './drill-sheet/render.ts';
