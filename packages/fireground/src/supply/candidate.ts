@@ -5,11 +5,13 @@ import type { DepartmentValues } from '../plan/plan.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { arrange } from './arrange.ts';
 import type { Arrangement } from './arrangement.ts';
+import { mayBring } from './bound.ts';
 import type { Criterion } from './choice.ts';
 import { covers } from './covers.ts';
 import type { Crew } from './crew.ts';
 import { type Leg, sourceId } from './leg.ts';
 import { alike, byRank, type Ranked, rankKey } from './rank.ts';
+import type { Situation } from './situation.ts';
 import { type LegSolver, MET_WITHIN_GPM } from './solve-legs.ts';
 import type { TaskTimes } from './task-times.ts';
 
@@ -24,6 +26,7 @@ export interface CandidateContext {
   demandGpm: number;
   department: DepartmentValues;
   ranking: readonly Criterion[];
+  scene: Situation['scene'];
   solver: LegSolver;
   times: TaskTimes;
   units: UnitSystem;
@@ -100,36 +103,56 @@ function bestOf(context: CandidateContext, group: readonly Candidate[]): Candida
 /** @param group in order of cost */
 function cheapestThatDoes(context: CandidateContext, group: readonly Candidate[]): Candidate {
   const tried: Candidate[] = [];
-  let rest = group;
-  if (mayMeet(context, group[0]!)) {
-    tried.push(solved(context, group[0]!));
-    rest = group.slice(1);
-  }
+  // Of no account beside those tried, by what it may bring.
+  const passedOver: Candidate[] = [];
+  const ask = (one: Candidate) => {
+    if (mayRank(context, one, tried)) tried.push(solved(context, one));
+    else passedOver.push(one);
+  };
+  const first = group.find((one) => mayBringAll(context, one, context.demandGpm));
+  if (first) tried.push(solved(context, first));
+  let rest = group.filter((one) => one !== first);
   if (!tried[0]?.meetsDemand) {
     const greatest = rest.filter((one) => !rest.some((other) => hasMore(context, other, one)));
-    tried.push(...greatest.map((one) => solved(context, one)));
+    greatest.forEach(ask);
     rest = rest.filter((one) => !greatest.includes(one));
   }
   for (const candidate of rest) {
     const found = tried.filter(({ meetsDemand }) => meetsDemand);
     if (found.some((one) => costsMore(context, candidate, one))) break;
-    const short = tried.filter(({ meetsDemand }) => !meetsDemand);
+    const short = [...tried.filter(({ meetsDemand }) => !meetsDemand), ...passedOver];
     if (short.some((one) => hasMore(context, one, candidate))) continue;
-    tried.push(solved(context, candidate));
+    ask(candidate);
   }
   const [best] = [...tried].sort(byRank(context.ranking)) as [Candidate];
   return best.meetsDemand ? best : { ...best, variants: { all: group, greatest: tried } };
 }
 
-/** Whether the mains of a way's hydrants have the demand in them at all. */
-function mayMeet({ demandGpm, department }: CandidateContext, { arrangement }: Candidate): boolean {
+/** Whether a candidate may rank before those tried: where one of them meets the demand it must too, else bring about as much. */
+function mayRank(context: CandidateContext, one: Candidate, tried: readonly Candidate[]): boolean {
+  if (tried.length === 0 || context.ranking[0] !== 'meets demand') return true;
+  const mostGpm = Math.max(0, ...tried.map((other) => other.mostGpm));
+  const neededGpm = tried.some(({ meetsDemand }) => meetsDemand)
+    ? context.demandGpm - MET_WITHIN_GPM
+    : mostGpm - alike.shortGpm;
+  return mayBringAll(context, one, Math.max(0, neededGpm));
+}
+
+/** Whether the legs of a candidate may bring a flow together, as far as that can be told without solving. */
+function mayBringAll(
+  { department, scene }: CandidateContext,
+  { arrangement: { legs } }: Candidate,
+  flowGpm: number,
+): boolean {
+  const [only, ...others] = legs;
+  if (others.length === 0) return mayBring(only!, flowGpm, scene, department);
   const least = department.limits?.mainResidualPsi ?? defaultLimits.mainResidualPsi;
-  const mostGpm = arrangement.legs.reduce((gpm, { source }) => {
+  const mostGpm = legs.reduce((gpm, { source }) => {
     if (source.kind === 'water') return Number.POSITIVE_INFINITY;
     const { hydrant } = source.at;
     return gpm + (hydrant.staticPsi > least ? availableFlowGpm(hydrant, least) : 0);
   }, 0);
-  return mostGpm >= demandGpm;
+  return mostGpm >= flowGpm;
 }
 
 /** Lesser variants asked of one that falls short: as much water for less is better. */

@@ -61,6 +61,7 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
     demandGpm,
     department,
     ranking,
+    scene: situation.scene,
     solver,
     times,
     units,

@@ -29,8 +29,8 @@ export function covers(one: Leg, two: Leg, department: DepartmentValues): boolea
   );
 }
 
-/** Friction coefficient. */
-function coefficientOf(hose: HoseSize, department: DepartmentValues): number {
+/** Friction coefficient [psi per 100 ft at 100 gpm]. */
+export function coefficientOf(hose: HoseSize, department: DepartmentValues): number {
   return coefficientFor({ department }, { hose }).coefficient;
 }
 
@@ -39,6 +39,7 @@ function ofSection(hose: HoseSize, department: DepartmentValues): number {
   return coefficientOf(hose, department) * hoseCatalogue[hose].sectionFt;
 }
 
-function bearsPsi(lines: readonly HoseSize[], department: DepartmentValues): number {
+/** What the weakest of some lines bears [psi]. */
+export function bearsPsi(lines: readonly HoseSize[], department: DepartmentValues): number {
   return Math.min(...lines.map((hose) => hosePressureLimit({ department }, { hose }).limitPsi));
 }
