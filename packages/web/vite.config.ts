@@ -12,6 +12,8 @@ export default defineConfig({
   },
   worker: { format: 'es' },
   // The server takes changes from its own pages alone: in development this page passes for one.
-  server: { proxy: { '/api': { target: api, changeOrigin: true, headers: { origin: api } } } },
+  server: {
+    proxy: { '/api': { target: api, changeOrigin: true, ws: true, headers: { origin: api } } },
+  },
   build: { target: 'es2022', chunkSizeWarningLimit: 900 },
 });

@@ -30,6 +30,7 @@ describe('actions that wait for the server', () => {
     outbox.toSend();
     // Away: tapped, never sent.
     outbox.add(valve(0.4), 5);
+    expect(outbox.unsent).toEqual([valve(0.4)]);
     // The server has done 1 and 2; its answers got lost.
     const { send, tooLate } = outbox.joined(2, 1_000);
     expect(send).toEqual([

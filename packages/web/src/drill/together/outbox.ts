@@ -33,6 +33,13 @@ export class Outbox {
     return this.#waiting.map(({ action }) => action);
   }
 
+  /** Those that were never sent: surely not done. */
+  get unsent(): DrillAction[] {
+    return this.#waiting.flatMap(({ action, clientSeq }) =>
+      clientSeq === undefined ? [action] : [],
+    );
+  }
+
   /** Puts an action in; it is sent with the next `toSend`. */
   add(action: DrillAction, nowMs: number): void {
     this.#waiting.push({ action, tappedMs: nowMs });

@@ -7,6 +7,7 @@ import { waitMs } from './backoff.ts';
 import { Outbox } from './outbox.ts';
 import { type FromRoom, PROTOCOL, type RoomRequest, type ToRoom } from './room-messages.ts';
 import type { Connection, RoomState } from './room-state.ts';
+import { keepUnsent, unsentBefore } from './unsent.ts';
 import { nextShown } from './view-parts.ts';
 
 /** How often the server is asked whether it still hears [ms]. */
@@ -40,7 +41,8 @@ export function openRoomLink({ code, role, key: firstKey, onSeat }: RoomJoining)
     role,
     connection: { is: 'joining' },
     waiting: 0,
-    notDone: [],
+    // Tapped without a connection on a page that was then closed.
+    notDone: unsentBefore(code, role),
   }));
   const listeners = new Set<(told: Told) => void>();
   const outbox = new Outbox();
@@ -59,7 +61,10 @@ export function openRoomLink({ code, role, key: firstKey, onSeat }: RoomJoining)
   };
   const isHere = () => state.getState().connection.is === 'here';
   const send = (message: ToRoom) => socket?.send(JSON.stringify(message));
-  const countWaiting = () => state.setState({ waiting: outbox.size });
+  const countWaiting = () => {
+    state.setState({ waiting: outbox.size });
+    keepUnsent(code, role, outbox.unsent);
+  };
 
   function connect(): void {
     clearTimeout(timer);

@@ -36,7 +36,14 @@ export function WholeDrawing({ scene, view, large = false }: WholeDrawingProps) 
     ),
   );
   return (
-    <section className="whole" ref={place} aria-label="The whole drill">
+    <section
+      className="whole"
+      ref={place}
+      data-large={scale > 1 || undefined}
+      aria-label="The whole drill"
+      // Wider than its place it is scrolled, by keys too.
+      {...(frame && frame.width > width + 1 && scale === 1 && { tabIndex: 0 })}
+    >
       {frame && view.truth && (
         <div
           className="whole-sheet"

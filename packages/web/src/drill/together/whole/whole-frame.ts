@@ -40,7 +40,7 @@ export interface WholeFrame {
 
 /** Times as large as usual that a drawing can be in a width, up to half as large again. */
 export function scaleFor(layout: WholeLayout, widthPx: number): number {
-  return Math.min(1.5, Math.max(1, widthPx / (layout.columns * LEAST_PITCH)));
+  return Math.min(1.5, Math.max(1, widthPx / (layout.columns * (LEAST_PITCH + 1))));
 }
 
 /**
