@@ -8,6 +8,7 @@ import { districtTerrain } from '../elevation/district-terrain.ts';
 import { elevationRoutes } from '../elevation/elevation-routes.ts';
 import { importRoutes } from '../imports/import-routes.ts';
 import { mapLayers } from '../map/layers.ts';
+import { drillReportRoute } from '../paper/drill-report-route.ts';
 import { paperRoutes } from '../paper/paper-routes.ts';
 import { planRoutes } from '../paper/plan-routes.ts';
 import { answerProblem } from '../problem.ts';
@@ -59,6 +60,7 @@ export function createApi(options: ApiOptions): OpenAPIHono {
   exportRoutes(app, store, work);
   paperRoutes(app, store, work);
   planRoutes(app, store, terrain);
+  drillReportRoute(app, store);
   const rooms = options.rooms ?? drillRooms(store);
   drillRoutes(app, store, rooms);
   backupRoute(app, store, work);

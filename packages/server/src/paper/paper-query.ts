@@ -26,6 +26,11 @@ export function printedAs(c: Context): PrintedAs {
   };
 }
 
+/** The record's id in the last part of an address, before its ending. */
+export function pdfIdIn(c: Context): string {
+  return (c.req.path.split('/').at(-1) ?? '').replace(/\.pdf$/, '');
+}
+
 function oneOf<T extends string>(path: string, value: string, options: readonly T[]): T {
   const found = options.find((option) => option === value);
   if (found) return found;

@@ -19,7 +19,7 @@ import { manyCards, oneCard } from './cards-from-store.ts';
 import { cardsJobs } from './cards-jobs.ts';
 import { cardsRequestSchema } from './cards-request.ts';
 import { checkedBody } from './checked-body.ts';
-import { type PrintedAs, paperQuery, printedAs } from './paper-query.ts';
+import { type PrintedAs, paperQuery, pdfIdIn, printedAs } from './paper-query.ts';
 
 const tags = ['paper'];
 const type = 'application/pdf';
@@ -48,7 +48,7 @@ export function paperRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFold
     },
     async (c) => {
       const printed = printedAs(c);
-      const id = idOf(c);
+      const id = pdfIdIn(c);
       const rig = await store.get('rigs', id);
       if (!rig) throw new NotFoundError('rigs', id.slice(0, 40));
       const records = await readDepartment(store);
@@ -77,7 +77,7 @@ export function paperRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFold
     },
     async (c) => {
       const printed = printedAs(c);
-      const { card, district } = await oneCard(store, idOf(c), printed);
+      const { card, district } = await oneCard(store, pdfIdIn(c), printed);
       const pdf = renderHydrantCard(card, optionsOf(printed, district.name));
       return answerBytes(c, pdf, { type, name: 'hydrant-card.pdf' });
     },
@@ -167,11 +167,6 @@ function cardsRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): vo
       return c.json(job.view);
     },
   );
-}
-
-/** The record's id in the last part of the address, before its ending. */
-function idOf(c: Context): string {
-  return (c.req.path.split('/').at(-1) ?? '').replace(/\.pdf$/, '');
 }
 
 function optionsOf({ paper, units }: PrintedAs, department: string): PaperOptions {

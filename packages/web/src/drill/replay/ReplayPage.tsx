@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import { type DrillRecord, drillRecord } from '../../api/index.ts';
 import { useLoaded } from '../../district/use-loaded.ts';
+import { PaperLink } from '../../paper/PaperLink.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { Unreachable } from '../../places/Unreachable.tsx';
 import { pastAddress } from '../together/address.ts';
@@ -39,6 +40,11 @@ function Playing({ record }: { record: DrillRecord }) {
   return (
     <>
       <h1 className="room-title">{record.title}</h1>
+      <p>
+        <PaperLink document={`drill-report/${encodeURIComponent(record.roomId)}`}>
+          Print the report
+        </PaperLink>
+      </p>
       {failed !== undefined && (
         <p className="tone-warning" role="alert">
           The drill could not be played again. {failed}
