@@ -1,5 +1,6 @@
 import {
   type Choice,
+  clock,
   deferral,
   findingText,
   type SupplyWay,
