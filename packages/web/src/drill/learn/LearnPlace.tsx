@@ -63,14 +63,17 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
     );
   }
   const { view } = heard;
-  if (!view || !link || view.role !== role) {
+  if (!view || !link) {
     return (
       <p className="nothing" role="status">
         Laying out the hose…
       </p>
     );
   }
+  // The old view stands until the new one is here: nothing jumps.
+  const shown = view.role as PlayedRole;
   const act = (action: DrillAction) => {
+    if (shown !== role) return;
     setEarly(tooEarly(scene, done, role, action) ?? null);
     const misplaced = wrongPort(scene, action);
     if (misplaced) setWrong(misplaced);
@@ -136,8 +139,8 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
       <DrillStage
         scene={scene}
         view={view}
-        role={role}
-        can={(action) => mayDo(role, scene, action)}
+        role={shown}
+        can={(action) => mayDo(shown, scene, action)}
         onAction={act}
         refused={heard.refused}
         events={heard.events}

@@ -30,29 +30,49 @@ export function StepPanel(props: StepPanelProps) {
   const number = scene.steps.indexOf(shown) + 1;
   return (
     <section className="step-panel" aria-label="The step at hand" data-step={shown.id}>
-      <div className="step-count figures">
-        <span>
-          Step {number} of {scene.steps.length} · <b>{roleWords[shown.role]}</b>
-        </span>
-        <progress
-          className="step-progress"
-          value={doneCount}
-          max={scene.steps.length}
-          aria-label={`${doneCount} of ${scene.steps.length} steps done`}
-        />
-        {step && step.role === role && step.how.length > 0 && (
-          <Button className="plain-button show-me" onPress={() => onShow(step)}>
-            Do it for me
-          </Button>
+      <div className="step-head">
+        <div className="step-count figures">
+          <span>
+            Step {number} of {scene.steps.length} · <b>{roleWords[shown.role]}</b>
+          </span>
+          <progress
+            className="step-progress"
+            value={doneCount}
+            max={scene.steps.length}
+            aria-label={`${doneCount} of ${scene.steps.length} steps done`}
+          />
+          {step && step.role === role && step.how.length > 0 && (
+            <Button className="plain-button show-me" onPress={() => onShow(step)}>
+              Do it for me
+            </Button>
+          )}
+        </div>
+        <div aria-live="polite">
+          {step ? (
+            <h2 className="step-what">{say(step.what)}</h2>
+          ) : (
+            <h2 className="step-what">
+              Wait: the {shown.role} does this. <span className="soft-text">{say(shown.what)}</span>
+            </h2>
+          )}
+        </div>
+        {early && (
+          <p className="too-early" role="alert">
+            <span className="caution-shape" aria-hidden="true" />
+            <span>
+              <b>Out of order.</b> “{say(early.did.what)}” comes after “{say(early.before.what)}”{' '}
+              {say(early.before.why)}
+            </span>
+          </p>
         )}
-      </div>
-      <div aria-live="polite">
-        {step ? (
-          <h2 className="step-what">{say(step.what)}</h2>
-        ) : (
-          <h2 className="step-what">
-            Wait: the {shown.role} does this. <span className="soft-text">{say(shown.what)}</span>
-          </h2>
+        {wrong && (
+          <p className="too-early" role="alert">
+            <span className="caution-shape" aria-hidden="true" />
+            <span>
+              <b>Wrong port.</b> This end of the {wrongHose(scene, wrong)} belongs on{' '}
+              {portWords(scene, wrong.planned)}. Uncouple it and couple it there.
+            </span>
+          </p>
         )}
       </div>
       <dl className="step-reasons">
@@ -73,24 +93,6 @@ export function StepPanel(props: StepPanelProps) {
           </div>
         )}
       </dl>
-      {early && (
-        <p className="too-early" role="alert">
-          <span className="caution-shape" aria-hidden="true" />
-          <span>
-            <b>Out of order.</b> “{say(early.did.what)}” comes after “{say(early.before.what)}”{' '}
-            {say(early.before.why)}
-          </span>
-        </p>
-      )}
-      {wrong && (
-        <p className="too-early" role="alert">
-          <span className="caution-shape" aria-hidden="true" />
-          <span>
-            <b>Wrong port.</b> This end of the {wrongHose(scene, wrong)} belongs on{' '}
-            {portWords(scene, wrong.planned)}. Uncouple it and couple it there.
-          </span>
-        </p>
-      )}
       {step?.how.length === 0 && (
         <p className="soft-text">This goes on by itself: watch the hose and the gauges.</p>
       )}

@@ -28,13 +28,15 @@ export function SandboxPlace({ evolution }: { evolution: Evolution }) {
       </p>
     );
   }
-  if (!view || !link || view.role !== role) {
+  if (!view || !link) {
     return (
       <p className="nothing" role="status">
         Laying out the hose…
       </p>
     );
   }
+  // The old view stands until the new one is here: nothing jumps.
+  const shown = view.role as PlayedRole;
   return (
     <>
       <div className="drill-bar">
@@ -49,9 +51,11 @@ export function SandboxPlace({ evolution }: { evolution: Evolution }) {
       <DrillStage
         scene={scene}
         view={view}
-        role={role}
-        can={(action) => mayDo(role, scene, action)}
-        onAction={link.act}
+        role={shown}
+        can={(action) => mayDo(shown, scene, action)}
+        onAction={(action) => {
+          if (shown === role) link.act(action);
+        }}
         refused={heard.refused}
         events={heard.events}
         history={heard.history}

@@ -1,4 +1,5 @@
 import type { DrillScene, DrillView, GaugeView } from '@plugside/drill';
+import { splitPortRef } from '@plugside/fireground';
 import { useUnits } from '../../editing/use-units.ts';
 import { gaugeName } from './gauge-groups.ts';
 import type { Reading } from './gauge-history.ts';
@@ -22,9 +23,7 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
   const top = gaugeTop(scene, gauge);
   const limits = gaugeLimits(scene, view, gauge);
   const out = limits.find((limit) => isOut(gauge.value, limit));
-  const live =
-    gauge.unit !== 'psi' || limits.every(({ sense }) => sense !== 'least') || readsWater(gauge);
-  const warns = out !== undefined && live;
+  const warns = out !== undefined && (out.sense === 'greatest' || isFed(view, gauge));
   return (
     <div className="gauge" data-out={warns || undefined} data-gauge={gauge.id}>
       <p className="gauge-name">{gaugeName(view, gauge)}</p>
@@ -72,7 +71,17 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
   );
 }
 
-/** An intake gauge that has no water behind it warns of nothing. */
-function readsWater({ value }: GaugeView): boolean {
-  return value > 1 || value < -1;
+/** An intake that nothing feeds warns of nothing: its valves are shut, or its pump lives on the tank. */
+function isFed({ valves, hoseEnds }: DrillView, { id, value }: GaugeView): boolean {
+  const { pieceId } = splitPortRef(id);
+  return (
+    value > 1 ||
+    valves.some(
+      (valve) =>
+        valve.pieceId === pieceId &&
+        valve.kind === 'intake' &&
+        valve.opening > 0.02 &&
+        hoseEnds.some(({ port, looks }) => port === valve.id && looks !== 'flat'),
+    )
+  );
 }

@@ -25,7 +25,7 @@ export function Strip({ readings, nowS, top, limits }: StripProps) {
     })
     .join('');
   return (
-    <figure className="strip">
+    <figure className="strip" aria-hidden="true">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
         <path className="strip-base" d={`M0 ${HEIGHT - 2}H${WIDTH}`} />
         {[60, 120].map((ago) => (
