@@ -1,4 +1,4 @@
-import { type Plan, writePlan } from '@plugside/fireground';
+import { addAttackLines, type Plan, writePlan } from '@plugside/fireground';
 import type { FieldsIn } from '@plugside/records/model';
 import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
@@ -43,6 +43,12 @@ export function PlanActions({ plan, refers, children }: PlanActionsProps) {
     usePlan.getState().open(plan, `Open ${plan.title}`);
     goTo('/');
   };
+  const drill = () => {
+    // A drill is felt at the nozzle: two usual lines where the plan ends at the engine.
+    const complete = plan.nozzles.length > 0 ? plan : addAttackLines(plan, plan.scene, [{}, {}]);
+    usePlan.getState().open(complete, `Open ${plan.title}`);
+    goTo('/drill/new?from=lay');
+  };
   // Told only of the plan that it is about: after a change there is something new to save.
   const told = saving.state !== 'no' && saving.of === plan ? saving : { state: 'no' as const };
   return (
@@ -57,6 +63,9 @@ export function PlanActions({ plan, refers, children }: PlanActionsProps) {
           onPress={() => void save()}
         >
           Save the plan
+        </Button>
+        <Button className="plain-button" onPress={drill}>
+          Drill it
         </Button>
         {children}
       </div>

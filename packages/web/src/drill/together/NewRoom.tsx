@@ -19,11 +19,19 @@ const starts: readonly { value: DrillStart; text: string; means: string }[] = [
   { value: 'water flowing', text: 'Water flowing', means: 'The plan runs as it stands.' },
 ];
 
+/** What the address asks to drill; the boost through the valve where it names nothing. */
+function sourceIn(search: URLSearchParams): DrillSource {
+  const planId = search.get('plan');
+  if (planId) return { from: 'record', planId };
+  if (search.get('from') === 'lay') return { from: 'lay' };
+  return { from: 'evolution', key: 'boost through valve' };
+}
+
 /** `/drill/new`: chooses what to drill, and makes the room. */
 export function NewRoom() {
   const plan = usePlan((state) => state.history.present);
   const [wish, setWish] = useState<RoomWish>(() => ({
-    source: { from: 'evolution', key: 'boost through valve' },
+    source: sourceIn(new URLSearchParams(window.location.search)),
     start: 'hose connected',
     crew: '',
     guided: false,

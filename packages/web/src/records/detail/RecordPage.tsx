@@ -64,7 +64,14 @@ function Page({ kind, record }: { kind: Kind; record: Values }) {
               Ways to supply it
             </PlaceLink>
           )}
-          {kind === 'plans' && <OpenInLay record={record} />}
+          {kind === 'plans' && (
+            <>
+              <OpenInLay record={record} />
+              <PlaceLink className="plain-button link-button" href={`/drill/new?plan=${record.id}`}>
+                Drill it
+              </PlaceLink>
+            </>
+          )}
           {isTest(kind) && <OriginsDialog kind={kind} record={record} />}
           <RemoveButton kind={kind} record={record} title={title} />
           <PlaceLink
