@@ -229,6 +229,11 @@ describe('several people on one water supply', () => {
     expect(main.match(/.{20}\b(psi|gpm)\b.{10}/g)).toBeNull();
     await lead.getByRole('radio', { name: 'psi · gpm' }).click();
 
+    const report = await lead.getByRole('link', { name: /^Print the report/ }).getAttribute('href');
+    const pdf = await fetch(new URL(report!, lead.url()));
+    expect(pdf.status).toBe(200);
+    expect((await pdf.text()).slice(0, 5)).toBe('%PDF-');
+
     // And in the list of past drills, by the crew.
     await lead.getByRole('link', { name: '‹ Past drills' }).click();
     await lead.getByRole('searchbox').fill(crew);
@@ -351,14 +356,14 @@ describe('how drills together look', () => {
         await page.getByRole('link', { name: 'See how it went' }).click();
         await page.locator('.whole-piece').first().waitFor();
         await axeClean(page, 'replay');
-        for (const path of ['drill/new', 'drill/past']) {
+        for (const path of ['drill', 'drill/new', 'drill/past']) {
           await page.goto(at(path));
-          await page.locator('h1').waitFor();
+          await page.locator('h1').first().waitFor();
           await page.waitForLoadState('networkidle');
           await axeClean(page, path);
         }
         await close();
-      });
+      }, 180_000);
     }
   }
 
@@ -383,7 +388,7 @@ describe('how drills together look', () => {
             .filter(
               (node) =>
                 !node.closest('.hidden-text') &&
-                !['checkbox', 'radio'].includes(node.getAttribute('type') ?? ''),
+                !['checkbox', 'radio', 'range'].includes(node.getAttribute('type') ?? ''),
             )
             .map((node) => ({ node, box: node.getBoundingClientRect() }))
             .filter(({ box }) => box.width > 2 && (box.width < 43.5 || box.height < 43.5))

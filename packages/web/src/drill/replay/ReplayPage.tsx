@@ -39,12 +39,12 @@ function Playing({ record }: { record: DrillRecord }) {
   const { played, failed, share } = replayed;
   return (
     <>
-      <h1 className="room-title">{record.title}</h1>
-      <p>
+      <div className="replay-head">
+        <h1 className="room-title">{record.title}</h1>
         <PaperLink document={`drill-report/${encodeURIComponent(record.roomId)}`}>
           Print the report
         </PaperLink>
-      </p>
+      </div>
       {failed !== undefined && (
         <p className="tone-warning" role="alert">
           The drill could not be played again. {failed}
