@@ -1,4 +1,4 @@
-import { nameOf, pieceOf } from '@plugside/fireground';
+import { nameOf, pieceOf, splitPortRef } from '@plugside/fireground';
 import type { PieceSpot } from './layout-shape.ts';
 import { useStage } from './stage-context.ts';
 import { waterAt } from './water-seen.ts';
@@ -68,7 +68,15 @@ function AssistValve({ spot }: { spot: PieceSpot }) {
   const piece = pieceOf(scene.plan, spot.id);
   const handle = view.valves.find(({ id }) => id === `${spot.id}.handle`);
   const boost = (handle?.opening ?? 0) > 0.01;
-  const wet = waterAt(view, `${spot.id}.supply`);
+  const hydrantId = piece && 'on' in piece && piece.on ? splitPortRef(piece.on).pieceId : '';
+  const live = view.valves.some(({ id, opening }) => id === `${hydrantId}.stem` && opening > 0);
+  const wet = live || waterAt(view, `${spot.id}.supply`);
+  // A supply hose that was coupled at the start has left no cap behind.
+  const supply = `${spot.id}.supply`;
+  const pours =
+    live &&
+    view.ports.some(({ port, hose }) => port === supply && hose === null) &&
+    scene.hoses.some(({ from, to }) => from.port === supply || to.port === supply);
   const middle = y + h / 2;
   const [suctionX, dischargeX] = w > 150 ? [x + 40, x + w - 40] : [x + 30, x + w - 30];
   const foot = y + h + 14;
@@ -90,6 +98,12 @@ function AssistValve({ spot }: { spot: PieceSpot }) {
         strokeWidth="14"
       />
       <path className={water(wet)} d={`M${x - 11} ${middle}H${x + w + 12}`} strokeWidth="18" />
+      {pours && (
+        <path
+          className="stream"
+          d={`M${x + w + 52} ${middle - 10}l60 -8M${x + w + 52} ${middle - 2}l74 8M${x + w + 52} ${middle + 6}l62 30`}
+        />
+      )}
       <text className="piece-name" x={x + 6} y={y - 12}>
         {piece ? nameOf(piece).replace('Hydrant assist', 'Assist') : spot.id}
       </text>

@@ -10,7 +10,11 @@ export function cautionNow(scene: DrillScene, view: DrillView): string | undefin
     const found = scene.hoses.find(({ id }) => id === hose);
     return found !== undefined && isLargeHose(found);
   };
-  if (view.hoseEnds.some(({ hose, looks }) => looks === 'filling' && large(hose)))
+  if (
+    view.hoseEnds.some(
+      ({ hose, port, looks }) => looks === 'filling' && port !== null && large(hose),
+    )
+  )
     return 'Large hose is filling: stand clear of it, twists out, couplings locked.';
   const shuts = view.valves.find(
     ({ kind, target, opening, id }) =>
