@@ -2,7 +2,9 @@
 import type { DrillScene, DrillView, HoseEnd } from '@plugside/drill';
 import { nameOf, pieceOf, piecesOf } from '@plugside/fireground';
 import { hosePx } from '../../lay/scene/hose-width.ts';
-import { bodyRow, type Making, nozzleRow, sourceRow } from './layout-rows.ts';
+import { bodyRow } from './layout-body.ts';
+import type { Making } from './layout-making.ts';
+import { nozzleRow, sourceRow } from './layout-rows.ts';
 import type { EndSpot, HoseRun, StageLayout, Vector } from './layout-shape.ts';
 import { shownPorts } from './shown-ports.ts';
 
