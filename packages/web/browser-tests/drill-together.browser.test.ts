@@ -400,6 +400,14 @@ describe('how drills together look', () => {
     await page.goto(at(`drill/${code}/wall`));
     await page.locator('.whole-piece').first().waitFor();
     await fits('wall');
+    // Nothing of the drawing is cut off where it is drawn larger.
+    const place = (await page.locator('.whole').boundingBox())!;
+    for (const piece of await page.locator('.whole-piece').all()) {
+      const box = (await piece.boundingBox())!;
+      expect(box.x).toBeGreaterThanOrEqual(place.x);
+      expect(box.x + box.width).toBeLessThanOrEqual(place.x + place.width);
+      expect(box.y + box.height).toBeLessThanOrEqual(place.y + place.height);
+    }
     await page.goto(at('drill/new'));
     await page.getByRole('button', { name: 'Make the drill' }).waitFor();
     await fits('start');

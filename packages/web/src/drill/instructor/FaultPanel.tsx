@@ -18,7 +18,6 @@ interface FaultPanelProps {
 /** Makes things go wrong, and puts them right again. The crews see only what follows. */
 export function FaultPanel({ link, scene, view }: FaultPanelProps) {
   const [delay, setDelay] = useState<Delay>('0');
-  const [count, setCount] = useState(() => Math.floor(Date.now() / 1000) % 100_000);
   const choices = useMemo(() => faultChoices(scene), [scene]);
   const faults = view.truth?.state.faults ?? [];
   return (
@@ -75,8 +74,7 @@ export function FaultPanel({ link, scene, view }: FaultPanelProps) {
                     onPress={() => {
                       const atTick =
                         delay === '0' ? undefined : view.tick + Number(delay) * TICKS_PER_S;
-                      link.act({ do: 'arm fault', fault: armed(option, count, atTick) });
-                      setCount(count + 1);
+                      link.act({ do: 'arm fault', fault: armed(option, view.tick, atTick) });
                     }}
                   >
                     {option.text}

@@ -77,13 +77,17 @@ export function sameFault(a: Wrong, b: Wrong): boolean {
   return a.kind === b.kind && target(a) === target(b);
 }
 
-/** The fault as it is armed. @param atTick when it strikes; left out: now */
+/**
+ * The fault as it is armed.
+ * @param nowTick makes its id its own
+ * @param atTick when it strikes; left out: now
+ */
 export function armed(
   choice: FaultChoice['options'][number],
-  taken: number,
+  nowTick: number,
   atTick?: number,
 ): Fault {
   const plain = choice.key.replaceAll(/[^A-Za-z0-9]+/g, '-').slice(0, 34);
-  const fault = { ...choice.fault, id: `${plain}-${taken}` } as Fault;
+  const fault = { ...choice.fault, id: `${plain}-${nowTick}` } as Fault;
   return atTick === undefined ? fault : { ...fault, atTick };
 }

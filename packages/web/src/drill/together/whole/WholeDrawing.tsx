@@ -54,7 +54,7 @@ export function WholeDrawing({ scene, view, large = false }: WholeDrawingProps) 
             ...(scale > 1 && {
               transform: `scale(${scale})`,
               transformOrigin: '0 0',
-              marginBottom: frame.height * (scale - 1),
+              margin: `0 0 ${frame.height * (scale - 1)}px`,
             }),
           }}
         >
