@@ -1,8 +1,7 @@
-import { type DrillScene, type DrillView, TICKS_PER_S } from '@plugside/drill';
+import { type DrillScene, type DrillView, faultWords, TICKS_PER_S } from '@plugside/drill';
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Switcher } from '../../editing/Switcher.tsx';
-import { faultWords } from '../together/action-words.ts';
 import type { RoomLink } from '../together/room-link.ts';
 import { armed, faultChoices, sameFault } from './fault-choices.ts';
 

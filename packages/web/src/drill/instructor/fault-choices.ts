@@ -1,6 +1,5 @@
 /** What an instructor can make go wrong in a scene. */
-import type { DrillScene, Fault } from '@plugside/drill';
-import { hoseWords, pieceName } from '../together/action-words.ts';
+import { type DrillScene, type Fault, hoseWords, pieceName } from '@plugside/drill';
 
 /** Each kind of fault without what every fault has. */
 type Wrong = Fault extends infer F ? (F extends Fault ? Omit<F, 'id' | 'atTick'> : never) : never;

@@ -1,7 +1,6 @@
-import { type DrillScene, TICKS_PER_S } from '@plugside/drill';
+import { actionWords, type DrillScene, TICKS_PER_S } from '@plugside/drill';
 import { Button } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
-import { actionWords } from '../together/action-words.ts';
 import { clockText, inUnits, roleWords } from '../words.ts';
 import type { Mark } from './marks.ts';
 

@@ -1,6 +1,6 @@
+import { actionWords } from '@plugside/drill';
 import { Button } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
-import { actionWords } from './action-words.ts';
 import type { RoomLink } from './room-link.ts';
 import type { RoomState } from './room-state.ts';
 

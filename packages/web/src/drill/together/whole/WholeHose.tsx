@@ -1,6 +1,5 @@
-import type { DrillScene, HoseState } from '@plugside/drill';
+import { type DrillScene, type HoseState, hoseWords } from '@plugside/drill';
 import { useUnits } from '../../../editing/use-units.ts';
-import { hoseWords } from '../action-words.ts';
 import type { WholeFrame } from './whole-frame.ts';
 
 interface WholeHoseProps {
