@@ -1,5 +1,6 @@
 import { type DrillScene, type HoseState, hoseWords } from '@plugside/drill';
 import { useUnits } from '../../../editing/use-units.ts';
+import { hoseCaption } from '../../words.ts';
 import type { WholeFrame } from './whole-frame.ts';
 
 interface WholeHoseProps {
@@ -16,11 +17,17 @@ interface WholeHoseProps {
 export function WholeHose({ scene, hose, all, share, frame, faulty }: WholeHoseProps) {
   const units = useUnits();
   const { id, from, to, phase, flowGpm } = hose;
+  const piece = scene.hoses.find((one) => one.id === id)!;
+  const caption = hoseCaption(piece, units);
+  // One that is named by where it runs would be too long beside what it runs between.
+  const known = hoseWords(scene, id) !== piece.label;
   const ends = (one: HoseState) => [one.from.at, one.to.at].sort().join(' ');
   const beside = all.filter((one) => ends(one) === ends(hose));
   const lane = beside.findIndex((one) => one.id === id);
   if (from.at === to.at) return null;
-  const run = frame.between(from.at, to.at, { lane, lanes: beside.length });
+  const meeting = (at: string) => all.filter((one) => one.from.at === at || one.to.at === at);
+  const crowded = meeting(to.at).length > meeting(from.at).length ? 'to' : 'from';
+  const run = frame.between(from.at, to.at, { lane, lanes: beside.length, crowded });
   const loose = from.port === null || to.port === null;
   const flows = phase === 'full' && Math.abs(flowGpm) >= 1;
   const looks = phase === 'burst' ? 'burst' : loose ? 'loose' : flows ? 'flows' : phase;
@@ -39,7 +46,7 @@ export function WholeHose({ scene, hose, all, share, frame, faulty }: WholeHoseP
     <g className="whole-hose" data-looks={looks} data-faulty={faulty || undefined}>
       <path d={run.d} />
       <text x={run.x} y={run.y - 14} textAnchor={run.anchor}>
-        {frame.narrow ? hoseWords(scene, id).replace(/ hose$/, '') : hoseWords(scene, id)}
+        {frame.narrow || !known ? caption : hoseWords(scene, id)}
       </text>
       <text className="figures" x={run.x} y={run.y} textAnchor={run.anchor}>
         {words}

@@ -21,6 +21,14 @@ export interface Run {
   anchor: 'start' | 'middle' | 'end';
 }
 
+export interface Side {
+  /** The `lane`-th of `lanes` side by side. */
+  lane: number;
+  lanes: number;
+  /** Where several runs come together: words stand at the other end, where they are apart. */
+  crowded?: 'from' | 'to';
+}
+
 export interface Box {
   x: number;
   y: number;
@@ -34,8 +42,8 @@ export interface WholeFrame {
   /** Columns run down the page, for want of width. */
   narrow: boolean;
   at(id: string): Box;
-  /** A line between two pieces, the `lane`-th of `lanes` side by side. */
-  between(from: string, to: string, side: { lane: number; lanes: number }): Run;
+  /** A line between two pieces. */
+  between(from: string, to: string, side: Side): Run;
 }
 
 /** Times as large as usual that a drawing can be in a width, up to half as large again. */
@@ -97,17 +105,16 @@ export function frameOf(
   };
 }
 
-type Side = { lane: number; lanes: number };
+/** Where on a bent run its words stand, from 0 to 1. */
+const wordsAt = ({ crowded }: Side): number => (crowded === 'to' ? 0.3 : 0.7);
 
-/** Where on a bent run its words stand: past the bend, where runs that fan out stand apart. */
-const WORDS_AT = 0.7;
-
-function runAcross(a: Box, b: Box, { lane, lanes }: Side): Run {
+function runAcross(a: Box, b: Box, side: Side): Run {
+  const { lane, lanes } = side;
   const shift = (lane - (lanes - 1) / 2) * LANE;
   const right = b.x > a.x;
   const [x1, x2] = right ? [a.x + a.width, b.x] : [a.x, b.x + b.width];
   const [y1, y2] = [middle(a) + shift, middle(b) + shift];
-  const t = Math.abs(y1 - y2) < 8 ? 0.5 : WORDS_AT;
+  const t = Math.abs(y1 - y2) < 8 ? 0.5 : wordsAt(side);
   const bend = (x2 - x1) / 2;
   return {
     d: `M${x1} ${y1}C${x1 + bend} ${y1} ${x2 - bend} ${y2} ${x2} ${y2}`,
@@ -117,12 +124,13 @@ function runAcross(a: Box, b: Box, { lane, lanes }: Side): Run {
   };
 }
 
-function runDown(a: Box, b: Box, { lane, lanes }: Side): Run {
+function runDown(a: Box, b: Box, side: Side): Run {
+  const { lane, lanes } = side;
   const shift = (lane - (lanes - 1) / 2) * LANE;
   const down = b.y > a.y;
   const [y1, y2] = down ? [a.y + a.height, b.y] : [a.y, b.y + b.height];
   const [x1, x2] = [a.x + a.width / 2 + shift, b.x + b.width / 2 + shift];
-  const t = Math.abs(x1 - x2) < 8 ? 0.5 : WORDS_AT;
+  const t = Math.abs(x1 - x2) < 8 ? 0.5 : wordsAt(side);
   const bend = (y2 - y1) / 2;
   const left = lanes > 1 && lane < lanes / 2;
   const straight = Math.abs(x1 - x2) < 8;
