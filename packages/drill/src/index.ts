@@ -64,3 +64,5 @@ export {
   roleWords,
   valveName,
 } from './words/piece-words.ts';
+// A shared drill: what devices and server say to each other
+export * from './room-protocol.ts';

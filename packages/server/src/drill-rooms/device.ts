@@ -1,5 +1,4 @@
-import type { Role } from '@plugside/drill';
-import type { ServerMessage } from './messages.ts';
+import type { FromRoom, Role } from '@plugside/drill';
 
 /** A device that is in a room: one connection. */
 export interface Device {
@@ -11,11 +10,11 @@ export interface Device {
   readonly isOpen: boolean;
   /** Sent and not yet gone [bytes]. */
   readonly waitingBytes: number;
-  send(message: ServerMessage): void;
+  send(message: FromRoom): void;
   /** Text that is ready, for many devices at once. */
   sendText(text: string): void;
   /** Says why and closes. */
-  end(why: ServerMessage): void;
+  end(why: FromRoom): void;
   /** Closes once all that was sent has gone. */
   close(): void;
 }

@@ -1,14 +1,18 @@
 /** One drill that several devices share. The room alone runs it; devices ask and are shown. */
 import {
   type Drill,
+  type FromRoom,
+  type HeldBy,
   type Judgement,
   judge,
   type LogEntry,
   notices,
   type PlayedRole,
+  PROTOCOL,
   playedBy,
   playedRoles,
   type Role,
+  type RoomRoles,
   readAction,
   type Submitted,
   step,
@@ -17,7 +21,6 @@ import {
 } from '@plugside/drill';
 import type { DrillLogRow, DrillRun } from '@plugside/records';
 import { type Device, senderOf } from './device.ts';
-import { type HeldBy, PROTOCOL, type RoomRoles, type ServerMessage } from './messages.ts';
 import type { Rebuilt } from './rebuild.ts';
 import { RoomLog } from './room-log.ts';
 import type { RoomSettings } from './room-settings.ts';
@@ -262,7 +265,7 @@ export class DrillRoom {
     }
   }
 
-  tell(message: ServerMessage): void {
+  tell(message: FromRoom): void {
     const text = JSON.stringify(message);
     for (const device of this.devices) device.sendText(text);
   }
@@ -304,7 +307,7 @@ export class DrillRoom {
 function answerTo(
   entry: Extract<LogEntry, { kind: 'action' | 'refused' }>,
   clientSeq: number,
-): ServerMessage {
+): FromRoom {
   return entry.kind === 'action'
     ? { type: 'taken', clientSeq, tick: entry.tick }
     : { type: 'refused', clientSeq, problem: entry.problem };

@@ -1,18 +1,12 @@
 /** One device's connection to a drill: what it says is read here, and all it is told goes out here. */
-import type { Role } from '@plugside/drill';
+import { type FromRoom, PROTOCOL, type Role, type RoomErrorCode } from '@plugside/drill';
 import type { RawData, WebSocket } from 'ws';
 import { allowance } from './allowance.ts';
 import { type Device, senderOf } from './device.ts';
 import type { DrillRoom } from './drill-room.ts';
 import type { DrillRooms } from './drill-rooms.ts';
 import { hashOf, newKey } from './keys.ts';
-import {
-  type ClientMessage,
-  type ErrorCode,
-  PROTOCOL,
-  readMessage,
-  type ServerMessage,
-} from './messages.ts';
+import { type ClientMessage, readMessage } from './messages.ts';
 import { holdsSeat, isInstructor } from './seats.ts';
 
 /** Messages too many, after which a connection is closed. */
@@ -69,7 +63,7 @@ class LiveConnection implements Device {
     return this.#socket.bufferedAmount;
   }
 
-  send(message: ServerMessage): void {
+  send(message: FromRoom): void {
     this.sendText(JSON.stringify(message));
   }
 
@@ -82,7 +76,7 @@ class LiveConnection implements Device {
     this.#socket.send(text);
   }
 
-  end(why: ServerMessage): void {
+  end(why: FromRoom): void {
     this.send(why);
     this.#isOver = true;
     const going = why.type === 'error' && why.code === 'gone';
@@ -278,12 +272,12 @@ class LiveConnection implements Device {
     this.close();
   }
 
-  #tell(code: ErrorCode, message: string): void {
+  #tell(code: RoomErrorCode, message: string): void {
     this.send({ type: 'error', code, message });
   }
 
   /** It may try again at this connection. */
-  #refuse(code: ErrorCode, message: string): void {
+  #refuse(code: RoomErrorCode, message: string): void {
     this.role = 'observer';
     this.#tell(code, message);
   }
@@ -299,6 +293,6 @@ function taken(role: Role): string {
 
 type Hello = Extract<ClientMessage, { type: 'hello' }>;
 
-function reasonOf(why: ServerMessage): string {
+function reasonOf(why: FromRoom): string {
   return why.type === 'error' ? why.code : why.type;
 }

@@ -2,12 +2,19 @@
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { DrillAction, DrillScene, DrillView, NoticedEvent, Role } from '@plugside/drill';
+import type {
+  DrillAction,
+  DrillScene,
+  DrillView,
+  FromRoom,
+  NoticedEvent,
+  Role,
+  RoomRoles,
+} from '@plugside/drill';
 import { openStore, type RecordStore, type StoreTarget } from '@plugside/records';
 import { WebSocket } from 'ws';
 import { createApp } from '../app.ts';
 import { listen } from '../listen.ts';
-import type { RoomRoles, ServerMessage } from './messages.ts';
 import type { RoomSettings } from './room-settings.ts';
 
 export interface RoomServer {
@@ -75,12 +82,12 @@ export async function makeDrill(url: string, json: object): Promise<Made> {
   return (await answer.json()) as Made;
 }
 
-type Of<T extends ServerMessage['type']> = Extract<ServerMessage, { type: T }>;
+type Of<T extends FromRoom['type']> = Extract<FromRoom, { type: T }>;
 
 /** A tablet: keeps what it is shown as a device of ours would. */
 export class Tablet {
   readonly socket: WebSocket;
-  readonly heard: ServerMessage[] = [];
+  readonly heard: FromRoom[] = [];
   view: DrillView | undefined;
   welcome: Of<'welcome'> | undefined;
   scene: DrillScene | undefined;
@@ -106,7 +113,7 @@ export class Tablet {
   }
 
   #hear(text: string): void {
-    const message = JSON.parse(text) as ServerMessage;
+    const message = JSON.parse(text) as FromRoom;
     if (message.type === 'view') {
       this.viewBytes.push(text.length);
       if (!message.whole && message.n !== this.#frame + 1) throw new Error('A frame is missing.');
@@ -153,7 +160,7 @@ export class Tablet {
     }
   }
 
-  next<T extends ServerMessage['type']>(
+  next<T extends FromRoom['type']>(
     type: T,
     fits: (message: Of<T>) => boolean = () => true,
   ): Promise<Of<T>> {

@@ -1,6 +1,6 @@
+import type { RoleStanding } from '@plugside/drill';
 import { Button } from 'react-aria-components';
 import type { RoomLink } from '../together/room-link.ts';
-import type { RoleStanding } from '../together/room-messages.ts';
 import type { RoomState } from '../together/room-state.ts';
 import { roleWords } from '../words.ts';
 

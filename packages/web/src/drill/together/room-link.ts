@@ -1,11 +1,18 @@
 /** A link to a drill that runs on the server, kept up over drops. */
-import type { DrillAction, Problem, Role } from '@plugside/drill';
+import {
+  type DrillAction,
+  type FromRoom,
+  PROTOCOL,
+  type Problem,
+  type Role,
+  type RoomRequest,
+  type ToRoom,
+} from '@plugside/drill';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { drillByCode, ProblemError } from '../../api/index.ts';
 import type { DrillLink, Told } from '../link.ts';
 import { waitMs } from './backoff.ts';
 import { Outbox } from './outbox.ts';
-import { type FromRoom, PROTOCOL, type RoomRequest, type ToRoom } from './room-messages.ts';
 import type { Connection, RoomState } from './room-state.ts';
 import { keepUnsent, unsentBefore } from './unsent.ts';
 import { nextShown } from './view-parts.ts';

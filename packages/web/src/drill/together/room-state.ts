@@ -1,6 +1,14 @@
 /** What a device knows of the drill it takes part in. */
-import type { DrillAction, DrillScene, DrillView, Judgement, Role } from '@plugside/drill';
-import type { HeldBy, RoomErrorCode, RoomRoles } from './room-messages.ts';
+import type {
+  DrillAction,
+  DrillScene,
+  DrillView,
+  HeldBy,
+  Judgement,
+  Role,
+  RoomErrorCode,
+  RoomRoles,
+} from '@plugside/drill';
 
 export type Connection =
   | { is: 'joining' }

@@ -1,5 +1,4 @@
-import type { DrillView } from '@plugside/drill';
-import type { FromRoom, ViewParts } from './room-messages.ts';
+import type { DrillView, FromRoom, ViewParts } from '@plugside/drill';
 
 /** The view that a device has, and the number of its frame. */
 export interface Shown {
