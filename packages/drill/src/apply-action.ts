@@ -7,6 +7,8 @@ import { mayDo } from './may-do.ts';
 import { type RadioEntry, radioText } from './radio.ts';
 import type { Drill } from './running-drill.ts';
 import type { DrillState, ValveState } from './state.ts';
+import { faultWords } from './words/action-words.ts';
+import { hoseName, hoseWords, pieceName, portName, valveName } from './words/piece-words.ts';
 
 /** Messages kept in the state; the log has them all. */
 const radioKept = 50;
@@ -118,7 +120,7 @@ export function applyAction(
         kind: 'fault lifted',
         level: 'fact',
         piece: lifted!.id,
-        text: `Fault ${lifted!.id} (${lifted!.kind}) is lifted.`,
+        text: `Put right: ${faultWords(scene, lifted!)}.`,
       });
       return { events };
     }
@@ -185,16 +187,22 @@ function uncouple(
   const hose = state.hoses.find((one) => one.id === action.hose)!;
   const end = hose[action.end];
   if (end.port === null)
-    return refuse('hose', `This end of ${action.hose} is loose already, at ${end.at}.`);
+    return refuse(
+      'hose',
+      `This end of ${hoseWords(scene, action.hose)} is loose already, at ${pieceName(scene, end.at)}.`,
+    );
   if (role === 'instructor' || role === 'observer' || !scene.posts[role].includes(end.at))
-    return refuse('hose', `This end of ${action.hose} is on ${end.port}, out of reach.`);
+    return refuse(
+      'hose',
+      `This end of ${hoseWords(scene, action.hose)} is on ${portName(scene, end.port)}, out of reach.`,
+    );
   const events: DrillEvent[] = [];
   if (hose.phase === 'full' && end.psi > throwsPsi) {
     events.push({
       kind: 'water thrown',
       level: 'caution',
       piece: hose.id,
-      text: `${action.hose} was uncoupled from ${end.port} at ${Math.round(end.psi)} psi: hose whips and a coupling flies. Shut the valve and bleed the pressure off first.`,
+      text: `${hoseWords(scene, action.hose)} was uncoupled from ${portName(scene, end.port)} at ${Math.round(end.psi)} psi: hose whips and a coupling flies. Shut the valve and bleed the pressure off first.`,
     });
   }
   state.uncapped.push(end.port);
@@ -228,7 +236,7 @@ function shutFast({ scene, state }: Drill, valve: ValveState, at: number): Drill
       kind: 'shut fast',
       level: 'caution',
       piece: valve.id,
-      text: `${valve.id} is shut in ${seconds.toFixed(1)} s on ${Math.round(flowGpm)} gpm: the water's own weight can add some ${Math.round(risePsi)} psi in ${hose.id}. Shut slowly.`,
+      text: `${valveName(scene, valve.id)} is shut in ${seconds.toFixed(1)} s on ${Math.round(flowGpm)} gpm: the water's own weight can add some ${Math.round(risePsi)} psi in ${hoseName(hose)}. Shut slowly.`,
     },
   ];
 }

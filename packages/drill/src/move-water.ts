@@ -8,6 +8,7 @@ import { PRIMER_FILLS_S, primerOn } from './priming.ts';
 import type { Drill } from './running-drill.ts';
 import { deadTankGal } from './solve-flows.ts';
 import { type HoseState, TICKS_PER_S } from './state.ts';
+import { hoseName, pieceName } from './words/piece-words.ts';
 
 const TICK_MIN = 1 / TICKS_PER_S / 60;
 /** A hose runs out of a loose end in about this time [s], and of a burst in half of it; ours. */
@@ -53,10 +54,22 @@ export function moveWater(drill: Drill, moved: boolean): DrillEvent[] {
     // What a full tank is given runs over.
     water.wasteGal += wanted - tank.gal;
     if (before > deadTankGal && tank.gal <= deadTankGal)
-      events.push(tell('tank empty', 'caution', tank.rigId, `${tank.rigId}'s tank is empty.`));
+      events.push(
+        tell(
+          'tank empty',
+          'caution',
+          tank.rigId,
+          `${pieceName(scene, tank.rigId)}'s tank is empty.`,
+        ),
+      );
     if (before < capacityGal && tank.gal >= capacityGal)
       events.push(
-        tell('tank full', 'fact', tank.rigId, `${tank.rigId}'s tank is full and runs over.`),
+        tell(
+          'tank full',
+          'fact',
+          tank.rigId,
+          `${pieceName(scene, tank.rigId)}'s tank is full and runs over.`,
+        ),
       );
   }
   state.hoses.forEach((_, at) => {
@@ -114,7 +127,7 @@ function moveHose(drill: Drill, at: number): DrillEvent[] {
   const after = waterIn(hose);
   water.hoseGal += after - before;
   if (before > FULL_GAL && after <= FULL_GAL)
-    events.push(tell('hose drained', 'fact', hose.id, `${piece.label} has run out.`));
+    events.push(tell('hose drained', 'fact', hose.id, `${hoseName(piece)} has run out.`));
   return events;
 }
 
@@ -154,7 +167,7 @@ function fill(drill: Drill, at: number): DrillEvent[] {
             'air into pump',
             'caution',
             pump.rigId,
-            `${pump.rigId} swallows the air of ${piece.label}: its pressure dips. Bleed the air off before the intake is opened.`,
+            `${pieceName(scene, pump.rigId)} swallows the air of ${hoseName(piece)}: its pressure dips. Bleed the air off before the intake is opened.`,
           ),
         );
     }
@@ -178,14 +191,14 @@ function fill(drill: Drill, at: number): DrillEvent[] {
     hose.airGal = 0;
     hose.airPsi = 0;
     drill.stale = true;
-    if (!loose) events.push(tell('hose filled', 'fact', hose.id, `${piece.label} is full.`));
+    if (!loose) events.push(tell('hose filled', 'fact', hose.id, `${hoseName(piece)} is full.`));
     else
       events.push(
         tell(
           'water thrown',
           'caution',
           hose.id,
-          `Water pours from the loose end of ${piece.label}: shut it down before somebody is hurt.`,
+          `Water pours from the loose end of ${hoseName(piece)}: shut it down before somebody is hurt.`,
         ),
       );
     return events;
@@ -204,9 +217,9 @@ function burstOf({ scene, state }: Drill, at: number): string | undefined {
   if (hose.phase === 'burst') return undefined;
   const psi = Math.max(hose.from.psi, hose.to.psi);
   if (hose.phase === 'full' && psi > piece.burstPsi)
-    return `${piece.label} bursts at ${Math.round(psi)} psi: it bears ${Math.round(piece.burstPsi)}.`;
+    return `${hoseName(piece)} bursts at ${Math.round(psi)} psi: it bears ${Math.round(piece.burstPsi)}.`;
   const armed = state.faults.some(
     (fault) => fault.kind === 'hose burst' && fault.hose === hose.id && inEffect(state, fault),
   );
-  return armed && waterIn(hose) > 0.5 * piece.capacityGal ? `${piece.label} bursts.` : undefined;
+  return armed && waterIn(hose) > 0.5 * piece.capacityGal ? `${hoseName(piece)} bursts.` : undefined;
 }

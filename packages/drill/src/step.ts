@@ -11,6 +11,8 @@ import type { Drill } from './running-drill.ts';
 import { solveFlows } from './solve-flows.ts';
 import { type PumpState, TICKS_PER_S } from './state.ts';
 import { countTick } from './tally.ts';
+import { faultWords } from './words/action-words.ts';
+import { pieceName } from './words/piece-words.ts';
 
 /** A pump in gear without water loses its prime, and has it again, after so long [s]; ours. */
 const LOSES_PRIME_S = 1;
@@ -117,7 +119,7 @@ function event(
 
 /** What pumps, reliefs, clappers and faults began to do in this tick. */
 function changes(
-  { state }: Drill,
+  { scene, state }: Drill,
   before: readonly { reliefGpm: number }[],
   clappers: readonly string[],
 ): DrillEvent[] {
@@ -134,22 +136,31 @@ function changes(
             'cavitating',
             'caution',
             rigId,
-            `${rigId} cavitates: it wants more water than its intake brings. Lower its pressure or take a line off.`,
+            `${pieceName(scene, rigId)} cavitates: it wants more water than its intake brings. Lower its pressure or take a line off.`,
           ),
         );
     }
     if (reliefGpm > 1 && was.reliefGpm <= 1)
-      events.push(event('relief opens', 'fact', rigId, `${rigId}'s intake relief opens.`));
+      events.push(
+        event('relief opens', 'fact', rigId, `${pieceName(scene, rigId)}'s intake relief opens.`),
+      );
   });
   state.assistValves.forEach(({ id, clapper }, at) => {
     if (clapper === clappers[at]) return;
     if (clapper === 'shut')
-      events.push(event('clapper shuts', 'fact', id, `${id}'s clapper shuts.`));
+      events.push(event('clapper shuts', 'fact', id, `${pieceName(scene, id)}'s clapper shuts.`));
     if (clapper === 'open')
-      events.push(event('clapper opens', 'fact', id, `${id}'s clapper opens: the hydrant feeds.`));
+      events.push(
+        event(
+          'clapper opens',
+          'fact',
+          id,
+          `${pieceName(scene, id)}'s clapper opens: the hydrant feeds.`,
+        ),
+      );
   });
   for (const fault of state.faults)
     if (fault.atTick === state.tick)
-      events.push(event('fault', 'caution', fault.id, `Fault ${fault.id}: ${fault.kind}.`));
+      events.push(event('fault', 'caution', fault.id, `Fault: ${faultWords(scene, fault)}.`));
   return events;
 }

@@ -6,6 +6,7 @@ import type { Drill } from './running-drill.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
 import type { Tally, TallyKind, TallyLine } from './tally-shape.ts';
+import { hoseName, pieceName } from './words/piece-words.ts';
 
 const mostMoments = 100;
 /** Pressure at a nozzle is kept at every so many ticks. */
@@ -64,7 +65,7 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
         kind: 'intake under limit',
         level: 'caution',
         piece: pump.rigId,
-        text: `${pump.rigId}'s intake falls under ${benchmarks.intakePsi} psi.`,
+        text: `${pieceName(scene, pump.rigId)}'s intake falls under ${benchmarks.intakePsi} psi.`,
       });
   }
   for (const hydrant of state.hydrants) {
@@ -74,7 +75,7 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
         kind: 'main under limit',
         level: 'caution',
         piece: hydrant.id,
-        text: `The main at ${hydrant.id} falls under ${benchmarks.mainPsi} psi: it can take in foul water or collapse. Ease back.`,
+        text: `The main at ${pieceName(scene, hydrant.id)} falls under ${benchmarks.mainPsi} psi: it can take in foul water or collapse. Ease back.`,
       });
   }
   state.hoses.forEach((hose, at) => {
@@ -86,7 +87,7 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
         kind: 'hose over its limit',
         level: 'caution',
         piece: hose.id,
-        text: `${piece.label} stands at ${Math.round(psi)} psi, over its limit of ${piece.limitPsi}.`,
+        text: `${hoseName(piece)} stands at ${Math.round(psi)} psi, over its limit of ${piece.limitPsi}.`,
       });
   });
   if (state.tally.boostTick < 0 && boosted(scene, state)) state.tally.boostTick = state.tick;
@@ -125,7 +126,7 @@ function countNozzles(scene: DrillScene, state: DrillState, events: DrillEvent[]
         kind: 'water at nozzle',
         level: 'fact',
         piece: nozzle.id,
-        text: `${nozzle.id} has water: ${Math.round(nozzle.flowGpm)} gpm.`,
+        text: `${pieceName(scene, nozzle.id)} has water: ${Math.round(nozzle.flowGpm)} gpm.`,
       });
     }
     const lost = open && seen.supplied && !flows;
@@ -134,7 +135,7 @@ function countNozzles(scene: DrillScene, state: DrillState, events: DrillEvent[]
         kind: 'water lost at nozzle',
         level: 'caution',
         piece: nozzle.id,
-        text: `${nozzle.id} loses its water: the crew is without a stream.`,
+        text: `${pieceName(scene, nozzle.id)} loses its water: the crew is without a stream.`,
       });
     if (!open || !seen.supplied) {
       count(state, 'nozzle swing', nozzle.id, false, 0, Math.max);
