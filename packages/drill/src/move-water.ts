@@ -221,5 +221,7 @@ function burstOf({ scene, state }: Drill, at: number): string | undefined {
   const armed = state.faults.some(
     (fault) => fault.kind === 'hose burst' && fault.hose === hose.id && inEffect(state, fault),
   );
-  return armed && waterIn(hose) > 0.5 * piece.capacityGal ? `${hoseName(piece)} bursts.` : undefined;
+  return armed && waterIn(hose) > 0.5 * piece.capacityGal
+    ? `${hoseName(piece)} bursts.`
+    : undefined;
 }
