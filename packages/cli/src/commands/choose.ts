@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs';
 import { type Choice, chooseSupply, fieldRanges, type SupplyWay } from '@plugside/fireground';
 import type { RecordStore, SituationAt } from '@plugside/records';
 import { type Command, Option } from 'commander';
@@ -6,8 +5,8 @@ import type { Answer } from '../answer.ts';
 import { examples } from '../examples.ts';
 import { exitCodes } from '../exit-codes.ts';
 import { CommandFailure } from '../failure.ts';
+import { withDistrict } from '../input/district-records.ts';
 import { quantityArgument } from '../input/quantity-argument.ts';
-import { withRecords } from '../input/records.ts';
 import type { Outcome } from '../outcome.ts';
 import { sections } from '../output/paragraph.ts';
 import { chosenSections } from '../report/choice.ts';
@@ -68,26 +67,13 @@ async function askChoose(
   options: ChooseOptions,
 ): Promise<Outcome> {
   const target = databaseNamed(options);
-  if ('file' in target && !existsSync(target.file)) {
-    throw new CommandFailure(`There is no file ${target.file}. Name the records' file with --db.`);
-  }
-  const found = await withRecords(async (records) => {
-    const store = await records.openStore(target);
-    try {
-      const id = await buildingNamed(store, asked);
-      const ground = await records.storedTerrain(store);
-      return await records.situationAt(store, id, {
-        demandGpm: options.demand,
-        hydrants: options.hydrants,
-        ...(ground && {
-          elevationAt: (longitude: number, latitude: number) =>
-            ground.elevationFt(longitude, latitude),
-        }),
-      });
-    } finally {
-      await store.close();
-    }
-  });
+  const found = await withDistrict(target, async (store, _, records) =>
+    records.situationAt(store, await buildingNamed(store, asked), {
+      demandGpm: options.demand,
+      hydrants: options.hydrants,
+      terrain: await records.storedTerrain(store),
+    }),
+  );
   const { situation, notices } = found;
   if (!situation) {
     throw new CommandFailure(notices.map(({ text }) => text).join(' '));

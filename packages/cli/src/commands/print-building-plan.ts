@@ -1,6 +1,5 @@
 import { chooseSupply } from '@plugside/fireground';
 import type { BuildingWaterPlan } from '@plugside/paper';
-import type { Kind, Stored } from '@plugside/records/model';
 import type { Command } from 'commander';
 import type { Answer } from '../answer.ts';
 import { examples } from '../examples.ts';
@@ -63,19 +62,14 @@ async function ask(options: BuildingOptions): Promise<Outcome> {
   const { buildingPlanFor, renderBuildingPlan } = await loadPaper();
   const { units, demand } = options;
   const plan = await withDistrict(target, async (store, { name }, records) => {
-    const every = async <K extends Kind>(kind: K) => {
-      const found: Stored<K>[] = [];
-      for await (const record of store.all(kind)) found.push(record);
-      return found;
-    };
-    const building = recordNamed(await every('buildings'), options.building, 'building');
-    const ground = await records.storedTerrain(store);
+    const building = recordNamed(
+      await records.everyRecord(store, 'buildings'),
+      options.building,
+      'building',
+    );
     const situation = await records.situationAt(store, building.id, {
       demandGpm: demand,
-      ...(ground && {
-        elevationAt: (longitude: number, latitude: number) =>
-          ground.elevationFt(longitude, latitude),
-      }),
+      terrain: await records.storedTerrain(store),
     });
     if (!situation.situation) {
       const why = situation.notices.filter(({ level }) => level === 'error');
@@ -86,9 +80,9 @@ async function ask(options: BuildingOptions): Promise<Outcome> {
       building,
       situation,
       choice,
-      streets: await every('streets'),
-      hydrants: await every('hydrants'),
-      waters: await every('water-sources'),
+      streets: await records.everyRecord(store, 'streets'),
+      hydrants: await records.everyRecord(store, 'hydrants'),
+      waters: await records.everyRecord(store, 'water-sources'),
       units,
       ...(demand !== undefined && { demandMethod: 'as asked for' }),
     });

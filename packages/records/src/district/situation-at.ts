@@ -1,16 +1,16 @@
+import type { Terrain } from '../elevation/index.ts';
 import type { Stored } from '../model/index.ts';
 import {
   type BuildingSituation,
   comingRigs,
   departmentCoefficients,
-  type ElevationAt,
   type NearHydrantRecord,
   situationForBuilding,
 } from '../planning/index.ts';
 import { NotFoundError, type RecordStore } from '../store/index.ts';
 import { type HoseRoute, hoseRoutes, type Place, usableHydrants } from '../streets/index.ts';
 import { districtStreets } from './district-streets.ts';
-import { inTurns } from './in-turns.ts';
+import { everyRecord } from './every-record.ts';
 import { planTest } from './plan-tests.ts';
 import { readDistrict } from './read-district.ts';
 
@@ -19,7 +19,8 @@ export interface SituationAtOptions {
   demandGpm?: number | undefined;
   /** Usable hydrants looked at, the nearest by hose; 10 where left out. 1 to 40. */
   hydrants?: number | undefined;
-  elevationAt?: ElevationAt | undefined;
+  /** Ground for heights that records lack, and between the ends of a lay. */
+  terrain?: Pick<Terrain, 'elevationFt'> | undefined;
 }
 
 const USUAL_HYDRANTS = 10;
@@ -39,7 +40,7 @@ export interface SituationAt extends BuildingSituation {
 export async function situationAt(
   store: RecordStore,
   buildingId: string,
-  { demandGpm, hydrants: count = USUAL_HYDRANTS, elevationAt }: SituationAtOptions = {},
+  { demandGpm, hydrants: count = USUAL_HYDRANTS, terrain }: SituationAtOptions = {},
 ): Promise<SituationAt> {
   if (!Number.isInteger(count) || count < 1 || count > 40) {
     throw new RangeError(`hydrants is ${count}; give a whole number from 1 to 40.`);
@@ -50,12 +51,12 @@ export async function situationAt(
     await Promise.all([
       districtStreets(store),
       readDistrict(store),
-      everyOne(store, 'hydrants'),
-      everyOne(store, 'water-sources'),
-      everyOne(store, 'stations'),
-      everyOne(store, 'rigs'),
-      everyOne(store, 'pump-tests'),
-      everyOne(store, 'hose-tests'),
+      everyRecord(store, 'hydrants'),
+      everyRecord(store, 'water-sources'),
+      everyRecord(store, 'stations'),
+      everyRecord(store, 'rigs'),
+      everyRecord(store, 'pump-tests'),
+      everyRecord(store, 'hose-tests'),
     ]);
   const near = usableHydrants(network, hydrants, building, { count });
   const nearHydrants: NearHydrantRecord[] = [];
@@ -78,7 +79,10 @@ export async function situationAt(
     hydrants: nearHydrants,
     waters: nearWaters.map((route) => ({ record: route.target, route: wayOf(route) })),
     rigs: coming,
-    ...(elevationAt && { elevationAt }),
+    ...(terrain && {
+      elevationAt: (longitude: number, latitude: number) =>
+        terrain.elevationFt(longitude, latitude),
+    }),
     department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
     invented,
   });
@@ -86,11 +90,3 @@ export async function situationAt(
 }
 
 const wayOf = ({ lengthFt, path }: HoseRoute<Place>) => ({ lengthFt, path });
-
-async function everyOne<
-  K extends 'hydrants' | 'water-sources' | 'stations' | 'rigs' | 'pump-tests' | 'hose-tests',
->(store: RecordStore, kind: K): Promise<Stored<K>[]> {
-  const found: Stored<K>[] = [];
-  for await (const record of inTurns(store.all(kind))) found.push(record);
-  return found;
-}

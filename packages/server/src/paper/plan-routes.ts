@@ -15,13 +15,7 @@ import {
   renderBuildingPlan,
   renderDrillSheet,
 } from '@plugside/paper';
-import {
-  type Kind,
-  type RecordStore,
-  readDistrict,
-  type Stored,
-  situationAt,
-} from '@plugside/records';
+import { everyRecord, type RecordStore, readDistrict, situationAt } from '@plugside/records';
 import { define } from '../api/define.ts';
 import { body, problems } from '../api/describe.ts';
 import { jsonObject } from '../api/json-body.ts';
@@ -139,13 +133,9 @@ export function planRoutes(app: OpenAPIHono, store: RecordStore, terrain: Distri
     async (c) => {
       const asked = checkedBody(buildingSchema, await jsonObject(c));
       const { paper, units, way, demandGpm, demandMethod } = asked;
-      const ground = await terrain.current();
       const situation = await situationAt(store, asked.buildingId, {
         demandGpm,
-        ...(ground && {
-          elevationAt: (longitude: number, latitude: number) =>
-            ground.elevationFt(longitude, latitude),
-        }),
+        terrain: await terrain.current(),
       });
       if (!situation.situation) {
         const why = situation.notices.filter(({ level }) => level === 'error');
@@ -162,9 +152,9 @@ export function planRoutes(app: OpenAPIHono, store: RecordStore, terrain: Distri
           situation: coming,
           choice,
           way: placeOf(choice, way),
-          streets: await everyOne(store, 'streets'),
-          hydrants: await everyOne(store, 'hydrants'),
-          waters: await everyOne(store, 'water-sources'),
+          streets: await everyRecord(store, 'streets'),
+          hydrants: await everyRecord(store, 'hydrants'),
+          waters: await everyRecord(store, 'water-sources'),
           units,
           ...(demandMethod !== undefined && { demandMethod }),
           ...(demandMethod === undefined &&
@@ -229,10 +219,4 @@ function told(error: unknown): unknown {
 
 function refused(detail: string): ProblemError {
   return new ProblemError({ status: 422, title: 'Not accepted', detail });
-}
-
-async function everyOne<K extends Kind>(store: RecordStore, kind: K): Promise<Stored<K>[]> {
-  const found: Stored<K>[] = [];
-  for await (const record of store.all(kind)) found.push(record);
-  return found;
 }

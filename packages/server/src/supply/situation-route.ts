@@ -55,14 +55,10 @@ export function situationRoute(
         most: MOST_HYDRANTS,
         whole: true,
       });
-      const ground = await terrain.current();
       const { situation = null, ...rest } = await situationAt(store, c.req.param('id') ?? '', {
         demandGpm,
         hydrants,
-        ...(ground && {
-          elevationAt: (longitude: number, latitude: number) =>
-            ground.elevationFt(longitude, latitude),
-        }),
+        terrain: await terrain.current(),
       });
       return c.json({ situation, ...rest });
     },

@@ -1,5 +1,6 @@
 import {
   type HydrantAtHand,
+  type Plan,
   type Situation,
   type SupplyWay,
   type WhenToBoost,
@@ -64,15 +65,13 @@ function answerFor(
 ): { at: HydrantAtHand; when: WhenToBoost } | null {
   const at = situation.hydrants.find(({ hydrant }) => hydrant.id === way.sources[0]);
   const [attack, booster, ...others] = situation.rigs.filter(({ kind }) => kind === 'engine');
-  const lay = way.plan?.lines.find(({ id }) => id === 'lay') ?? way.plan?.lines[0];
-  if (!at || !attack || !booster || !lay) return null;
-  const hose = at && layHose(way);
+  if (!at || !attack || !booster || !way.plan) return null;
   const ends = situation.scene.elevationFt - at.hydrant.elevationFt;
   const when = whenToBoost(
     {
       hydrant: at.hydrant,
       steamer: at.steamer,
-      hose,
+      hose: layHose(way.plan),
       rigs: [attack, booster, ...others],
       demandGpm: situation.demandGpm,
       riseFtPer100: (ends / at.lengthFt) * 100,
@@ -85,8 +84,7 @@ function answerFor(
 }
 
 /** Hose of the way's longest line: the lay. */
-function layHose({ plan }: SupplyWay) {
-  const lines = plan?.lines ?? [];
+function layHose({ lines }: Plan) {
   return lines.reduce((longest, one) => (one.lengthFt > longest.lengthFt ? one : longest)).hose;
 }
 

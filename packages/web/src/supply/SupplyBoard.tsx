@@ -12,13 +12,8 @@ import { useChoice, useSupplyService } from './use-supply.ts';
 import { WayDetail } from './WayDetail.tsx';
 import { WayTable } from './WayTable.tsx';
 
-interface SupplyBoardProps {
-  answer: SituationAnswer;
-  retry(): void;
-}
-
 /** One building: what it needs, who comes, the ways, and the one picked. */
-export function SupplyBoard({ answer }: SupplyBoardProps) {
+export function SupplyBoard({ answer }: { answer: SituationAnswer }) {
   const { building, situation, notices } = answer;
   const [changes, setChanges] = useState<Adjustments>(asTheyCome);
   const [demandMethod, setDemandMethod] = useState<string | null>(null);

@@ -53,6 +53,6 @@ function Opened({ id }: { id: string }) {
         </div>
       );
     case 'ready':
-      return <SupplyBoard key={id} answer={loaded.value} retry={retry} />;
+      return <SupplyBoard key={id} answer={loaded.value} />;
   }
 }
