@@ -36,6 +36,7 @@ export default defineConfig({
   test: {
     // A hung test ends; a slow machine fails none.
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     projects: [
       {
         extends: true,

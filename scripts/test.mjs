@@ -1,7 +1,7 @@
 /**
  * `npm test`: installs what is missing, then lint, types, tests, build, and tests in a browser.
  * Goes on after a failed step, so that one run tells all; the exit code is 0 only when none failed.
- * The last line holds the true totals of both test runs.
+ * What failed is told again at the end, and the last line holds the true totals of both test runs.
  */
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
@@ -18,7 +18,9 @@ if (untested) console.warn(untested);
 
 /** @type {string[]} */
 const failedSteps = [];
-const totals = { passed: 0, failed: 0 };
+let passed = 0;
+/** @type {import('./test-report.mjs').Failure[]} */
+const failures = [];
 
 await step(
   'lint and package directions',
@@ -36,9 +38,10 @@ await step('tests in a browser', async () => {
 });
 
 if (untested) console.warn(`\n${untested}`);
+for (const { where, why } of failures) console.error(`\nFAILED ${where}\n${why}`);
 if (failedSteps.length > 0) console.error(`\nFailed: ${failedSteps.join('; ')}`);
-console.log(`\n${totals.passed} passed, ${totals.failed} failed`);
-process.exitCode = failedSteps.length > 0 || totals.failed > 0 ? 1 : 0;
+console.log(`\n${passed} passed, ${failures.length} failed`);
+process.exitCode = failedSteps.length > 0 ? 1 : 0;
 
 /**
  * @param {string} name
@@ -52,14 +55,14 @@ async function step(name, work) {
 }
 
 /**
- * One run of the test runner; adds to the totals.
+ * One run of the test runner; adds to what passed and to what failed.
  *
  * @param {string} config
- * @param {string} report name of the runner's own report, which the totals are read from
+ * @param {string} name of the report that the totals are read from
  * @param {Record<string, string>} [settings] environment to add
  */
-async function runTests(config, report, settings = {}) {
-  const file = join(root, '.cache', report);
+async function runTests(config, name, settings = {}) {
+  const file = join(root, '.cache', name);
   mkdirSync(join(root, '.cache'), { recursive: true });
   rmSync(file, { force: true });
   const code = await runTool(
@@ -69,33 +72,30 @@ async function runTests(config, report, settings = {}) {
       '--config',
       config,
       '--reporter=default',
-      '--reporter=json',
-      `--outputFile.json=${file}`,
+      `--reporter=${join(root, 'scripts', 'test-report.mjs')}`,
     ],
-    { env: { ...process.env, ...settings } },
+    { env: { ...process.env, PLUGSIDE_TEST_REPORT: file, ...settings } },
   );
-  const counted = countTests(file);
-  totals.passed += counted.passed;
-  totals.failed += counted.failed;
-  return code === 0 && counted.failed === 0;
+  const report = readReport(file, code);
+  passed += report.passed;
+  failures.push(...report.failures);
+  return report.failures.length === 0;
 }
 
 /**
- * A file that failed before its first test (it did not load) counts as one failed test,
- * and so does a run that left no report.
+ * A run that left no report, or that failed without a failure in it, counts as one failure.
  *
  * @param {string} file
+ * @param {number} code what the runner ended with
+ * @returns {{ passed: number, failures: import('./test-report.mjs').Failure[] }}
  */
-function countTests(file) {
+function readReport(file, code) {
+  const unsaid = { where: file, why: `The test runner ended with ${code} and did not say why.` };
   try {
     const report = JSON.parse(readFileSync(file, 'utf8'));
-    const unloaded = report.testResults.filter(
-      (/** @type {{ status: string, assertionResults: unknown[] }} */ suite) =>
-        suite.status === 'failed' && suite.assertionResults.length === 0,
-    ).length;
-    return { passed: report.numPassedTests, failed: report.numFailedTests + unloaded };
+    if (code !== 0 && report.failures.length === 0) report.failures.push(unsaid);
+    return report;
   } catch {
-    console.error(`No report from the test runner at ${file}`);
-    return { passed: 0, failed: 1 };
+    return { passed: 0, failures: [unsaid] };
   }
 }

@@ -7,8 +7,10 @@ import type { Connections } from './sql-store.ts';
 /** @throws StoreOpenError */
 export async function openPostgresql(url: string): Promise<Connections> {
   const pool = poolOf(url);
-  // A server that goes away drops idle connections; the next question tells of it.
+  // A server that goes away drops connections, idle or between two questions of a transaction: the
+  // next question tells of it. An error that nobody listens to would end this process.
   pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
   try {
     (await pool.connect()).release();
   } catch (error) {
