@@ -1,11 +1,12 @@
 import { type Choice, chooseSupply, fieldRanges, type SupplyWay } from '@plugside/fireground';
-import type { RecordStore, SituationAt } from '@plugside/records';
+import type { SituationAt } from '@plugside/records';
 import { type Command, Option } from 'commander';
 import type { Answer } from '../answer.ts';
 import { examples } from '../examples.ts';
 import { exitCodes } from '../exit-codes.ts';
 import { CommandFailure } from '../failure.ts';
 import { withDistrict } from '../input/district-records.ts';
+import { buildingNamed } from '../input/find-building.ts';
 import { quantityArgument } from '../input/quantity-argument.ts';
 import type { Outcome } from '../outcome.ts';
 import { sections } from '../output/paragraph.ts';
@@ -21,7 +22,6 @@ interface ChooseOptions extends CommonOptions, DatabaseOptions {
 
 const MOST_HYDRANTS = 40;
 /** Named where several buildings fit. */
-const NAMED = 5;
 
 /** `choose`: the ways to supply a building on record, in order. */
 export function addChoose(program: Command, answer: Answer): void {
@@ -108,29 +108,6 @@ function chooseText(
 ) {
   const invented = situation?.invented ? ' (made up for practice)' : '';
   return sections(`${building.name}${invented}`, ...chosenSections(terminal, choice, notices));
-}
-
-/** The id of the one building that the words fit. */
-async function buildingNamed(store: RecordStore, asked: string): Promise<string> {
-  const words = asked.trim();
-  const byId = /^[0-9A-HJKMNP-TV-Z]{26}$/.test(words)
-    ? await store.get('buildings', words)
-    : undefined;
-  if (byId) return byId.id;
-  const { records, total } = await store.list('buildings', { search: words, limit: 5000 });
-  const exact = records.filter(({ name, address }) => name === words || address === words);
-  const fit = exact.length > 0 ? exact : records;
-  if (fit.length === 1) return fit[0]!.id;
-  if (fit.length === 0) {
-    throw new CommandFailure(
-      `No building on record is called "${words}". Give its name or address as the records have it.`,
-    );
-  }
-  const named = fit.slice(0, NAMED).map(({ id, name }) => `${name} (${id})`);
-  const more = Math.max(total, fit.length) - named.length;
-  throw new CommandFailure(
-    `Several buildings fit "${words}": ${named.join('; ')}${more > 0 ? ` and ${more} more` : ''}. Give one by its id.`,
-  );
 }
 
 function countArgument(text: string): number {

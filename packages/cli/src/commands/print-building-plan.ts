@@ -6,7 +6,7 @@ import { examples } from '../examples.ts';
 import { exitCodes } from '../exit-codes.ts';
 import { CommandFailure } from '../failure.ts';
 import { withDistrict } from '../input/district-records.ts';
-import { recordNamed } from '../input/find-record.ts';
+import { buildingNamed } from '../input/find-building.ts';
 import { loadPaper } from '../input/paper.ts';
 import { quantityArgument } from '../input/quantity-argument.ts';
 import type { Outcome } from '../outcome.ts';
@@ -31,7 +31,10 @@ export function addPrintBuildingPlan(print: Command, answer: Answer): void {
     .description(
       "A building's water plan on one page: the supply chosen from everything on record, a map, every pump's setting, who does what, limits, what if, and the next supply.",
     )
-    .requiredOption('--building <name>', "the building's name or id")
+    .requiredOption(
+      '--building <name>',
+      "the building's name, address or id, or a part of its name",
+    )
     .option(
       '--demand <flow>',
       'flow wanted; the needed fire flow on record where left out',
@@ -62,12 +65,8 @@ async function ask(options: BuildingOptions): Promise<Outcome> {
   const { buildingPlanFor, renderBuildingPlan } = await loadPaper();
   const { units, demand } = options;
   const plan = await withDistrict(target, async (store, { name }, records) => {
-    const building = recordNamed(
-      await records.everyRecord(store, 'buildings'),
-      options.building,
-      'building',
-    );
-    const situation = await records.situationAt(store, building.id, {
+    const id = await buildingNamed(store, options.building);
+    const situation = await records.situationAt(store, id, {
       demandGpm: demand,
       terrain: await records.storedTerrain(store),
     });
@@ -77,7 +76,7 @@ async function ask(options: BuildingOptions): Promise<Outcome> {
     }
     const choice = chooseSupply(situation.situation, { units });
     const made: BuildingWaterPlan = buildingPlanFor({
-      building,
+      building: situation.building,
       situation,
       choice,
       streets: await records.everyRecord(store, 'streets'),

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
+import { useLoaded } from '../api/use-loaded.ts';
 import { UndoButtons } from '../app/UndoButtons.tsx';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
 import { PlaceLink } from '../places/PlaceLink.tsx';
@@ -7,7 +8,6 @@ import { Unreachable } from '../places/Unreachable.tsx';
 import { DistrictBoard } from './DistrictBoard.tsx';
 import { fetchDistrict } from './district.ts';
 import { useLayDraft } from './plan/lay-store.ts';
-import { useLoaded } from './use-loaded.ts';
 import './district.css';
 
 /** The department's district: its map, its places, and the lays between them. */

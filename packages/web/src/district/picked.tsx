@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { hydrantSupply } from '../api/district.ts';
 import { allRecords, getRecord } from '../api/records.ts';
+import { type Loaded, useLoaded } from '../api/use-loaded.ts';
 import { useUnits } from '../editing/use-units.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { supplyAddress } from '../supply/address.ts';
@@ -19,7 +20,6 @@ import { fetchPlanningRecords } from './plan/planning-records.ts';
 import type { FoundRoute } from './plan/use-route.ts';
 import { addressOf } from './selection.ts';
 import type { NearHydrant } from './streets/messages.ts';
-import { type Loaded, useLoaded } from './use-loaded.ts';
 
 interface BuildingPanelProps {
   id: string;

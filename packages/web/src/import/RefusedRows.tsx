@@ -8,7 +8,7 @@ import {
   refusedCsvUrl,
   refusedRows,
 } from '../api/imports.ts';
-import { useLoaded } from '../district/use-loaded.ts';
+import { useLoaded } from '../api/use-loaded.ts';
 import { rowsText } from './count-words.ts';
 import { MendRow } from './MendRow.tsx';
 import { keepDrafts, keptDrafts, type MendDrafts } from './mend-drafts.ts';

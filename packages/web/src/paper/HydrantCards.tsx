@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
+import { reasonOf } from '../api/reason.ts';
 import { Progress } from '../editing/Progress.tsx';
 import { Switcher } from '../editing/Switcher.tsx';
 import { type CardsStanding, cancelCards, cardsStanding, startCards } from './cards.ts';
@@ -102,8 +103,4 @@ export function HydrantCards({ hydrants }: { hydrants: number }) {
       </p>
     </section>
   );
-}
-
-function reasonOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

@@ -2,7 +2,7 @@ import { addAttackLines, type Plan, writePlan } from '@plugside/fireground';
 import type { FieldsIn } from '@plugside/records/model';
 import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { ProblemError } from '../api/problem.ts';
+import { reasonOf } from '../api/reason.ts';
 import { createRecord } from '../api/records.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
 import { PlaceLink } from './PlaceLink.tsx';
@@ -36,7 +36,7 @@ export function PlanActions({ plan, refers, children }: PlanActionsProps) {
       });
       setSaving({ state: 'saved', of: plan, id: saved.id, name: saved.name });
     } catch (error) {
-      setSaving({ state: 'failed', of: plan, reason: reasonOf(error) });
+      setSaving({ state: 'failed', of: plan, reason: reasonOf(error, { paths: true }) });
     }
   };
   const openInLay = () => {
@@ -80,13 +80,4 @@ export function PlanActions({ plan, refers, children }: PlanActionsProps) {
       </p>
     </div>
   );
-}
-
-function reasonOf(error: unknown): string {
-  if (error instanceof ProblemError && error.problem.issues?.length) {
-    return error.problem.issues
-      .map(({ path, message, remedy }) => `${path}: ${message} ${remedy ?? ''}`.trim())
-      .join(' ');
-  }
-  return error instanceof Error ? error.message : String(error);
 }

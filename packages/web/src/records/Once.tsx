@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
-import type { Loaded } from '../district/use-loaded.ts';
+import type { Loaded } from '../api/use-loaded.ts';
 import { Unreachable } from '../places/Unreachable.tsx';
 
 interface OnceProps<T> {

@@ -1,7 +1,7 @@
 import { kindLabels } from '@plugside/records/model';
 import { useEffect, useRef } from 'react';
 import { getDistrict } from '../api/district.ts';
-import { useLoaded } from '../district/use-loaded.ts';
+import { useLoaded } from '../api/use-loaded.ts';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { usePathname } from '../places/place.ts';

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { Loaded } from '../district/use-loaded.ts';
+import type { Loaded } from '../api/use-loaded.ts';
 
 /** What was loaded last stays on the page while it is read anew, so that nothing jumps. */
 export function useLast<T>(loaded: Loaded<T>): Loaded<T> {

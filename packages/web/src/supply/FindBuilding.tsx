@@ -1,6 +1,6 @@
 import { useDeferredValue, useState } from 'react';
 import { listRecords } from '../api/records.ts';
-import { useLoaded } from '../district/use-loaded.ts';
+import { useLoaded } from '../api/use-loaded.ts';
 import { useUnits } from '../editing/use-units.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { Unreachable } from '../places/Unreachable.tsx';

@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
 import { getDistrict } from '../api/district.ts';
 import { situationAt } from '../api/situation.ts';
-import { useLoaded } from '../district/use-loaded.ts';
+import { useLoaded } from '../api/use-loaded.ts';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
 import { usePathname } from '../places/place.ts';
 import { Unreachable } from '../places/Unreachable.tsx';

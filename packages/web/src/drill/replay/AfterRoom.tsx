@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { drillByCode } from '../../api/index.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { goTo } from '../../places/place.ts';
 import { pastAddress, replayAddress, roomAddress } from '../together/address.ts';

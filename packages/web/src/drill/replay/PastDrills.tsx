@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { Button, Input, Label, SearchField } from 'react-aria-components';
 import { type DrillRun, drillRuns } from '../../api/index.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { Unreachable } from '../../places/Unreachable.tsx';
 import { newRoomAddress, replayAddress } from '../together/address.ts';

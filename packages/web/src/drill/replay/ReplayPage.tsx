@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import { type DrillRecord, drillRecord } from '../../api/index.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { PaperLink } from '../../paper/PaperLink.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { Unreachable } from '../../places/Unreachable.tsx';

@@ -2,7 +2,7 @@ import { type PlayedRole, playedRoles, type Role } from '@plugside/drill';
 import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { type DrillFacts, drillByCode, ProblemError } from '../../api/index.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { Unreachable } from '../../places/Unreachable.tsx';
 import { clockText, roleWords } from '../words.ts';

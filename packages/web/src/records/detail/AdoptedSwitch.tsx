@@ -2,9 +2,9 @@ import { fitCoefficient, parseHoseSize, shownC } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { useState } from 'react';
 import { Switch } from 'react-aria-components';
+import { reasonOf } from '../../api/reason.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import type { Values } from '../form/draft.ts';
-import { reasonOf } from '../reason.ts';
 import { useSave } from '../save/use-save.tsx';
 import { hoseWords } from '../words.ts';
 

@@ -1,5 +1,5 @@
 import { type Kind, kindLabels } from '@plugside/records/model';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { recordPath } from '../address.ts';

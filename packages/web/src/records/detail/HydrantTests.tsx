@@ -2,8 +2,9 @@ import { flowTestHistory } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { useId, useMemo, useState } from 'react';
 import { Radio, RadioGroup } from 'react-aria-components';
+import { reasonOf } from '../../api/reason.ts';
 import { allRecords } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { todayIso } from '../../district/words.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { FlowTestHistory } from '../../field-tests/index.ts';
@@ -12,7 +13,6 @@ import { newPath, recordPath } from '../address.ts';
 import { useChanged } from '../changed.ts';
 import type { Values } from '../form/draft.ts';
 import { Once } from '../Once.tsx';
-import { reasonOf } from '../reason.ts';
 import { useSave } from '../save/use-save.tsx';
 import { useLast } from '../use-last.ts';
 

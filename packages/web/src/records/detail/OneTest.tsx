@@ -2,7 +2,7 @@ import { flowTestHistory, pumpCurve } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { useMemo } from 'react';
 import { allRecords, getRecord } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { todayIso } from '../../district/words.ts';
 import {
   FlowTestGraph,

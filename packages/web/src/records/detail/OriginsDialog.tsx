@@ -1,12 +1,12 @@
 import type { Kind, RecordOrigin } from '@plugside/records/model';
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { reasonOf } from '../../api/reason.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { fieldTables } from '../fields/field-tables.ts';
 import type { Values } from '../form/draft.ts';
 import { OriginEntry } from '../form/OriginEntry.tsx';
 import { type OriginDrafts, readOrigins } from '../form/origin-draft.ts';
-import { reasonOf } from '../reason.ts';
 import { useSave } from '../save/use-save.tsx';
 import { valueWords } from '../words.ts';
 

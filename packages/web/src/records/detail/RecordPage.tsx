@@ -1,6 +1,6 @@
 import { type Kind, kindLabels } from '@plugside/records/model';
 import { getRecord } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { PaperLink } from '../../paper/PaperLink.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';

@@ -2,7 +2,7 @@ import { type Kind, kindLabels } from '@plugside/records/model';
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { allRecords } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { todayIso } from '../../district/words.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { newPath } from '../address.ts';

@@ -1,6 +1,6 @@
 import { pumpCurve } from '@plugside/fireground';
 import { allRecords } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { PumpTestGraph, PumpTestNumbers } from '../../field-tests/index.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { newPath, recordPath } from '../address.ts';

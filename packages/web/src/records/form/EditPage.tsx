@@ -1,7 +1,7 @@
 import type { Kind } from '@plugside/records/model';
 import { kindLabels } from '@plugside/records/model';
 import { getRecord } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { goTo } from '../../places/place.ts';
 import { editPath, recordPath } from '../address.ts';

@@ -1,6 +1,6 @@
 import type { Kind } from '@plugside/records/model';
 import { Button } from 'react-aria-components';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { limitsAt } from '../fields/limits.ts';
 import { recordsWhere } from '../lookups.ts';
 import type { FieldEntryProps } from './entry-props.ts';

@@ -2,7 +2,7 @@ import { type Kind, kindLabels } from '@plugside/records/model';
 import { useState } from 'react';
 import { Button, Input, Label, SearchField } from 'react-aria-components';
 import { listRecords } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import type { Values } from './draft.ts';
 
 interface RecordPickerProps {

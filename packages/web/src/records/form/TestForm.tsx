@@ -1,6 +1,6 @@
 import { type Kind, kindLabels, type Stored } from '@plugside/records/model';
 import { allRecords, getRecord } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { todayIso } from '../../district/words.ts';
 import { FlowTestForm, HoseTestForm, PumpTestForm } from '../../field-tests/index.ts';
 import { goTo } from '../../places/place.ts';

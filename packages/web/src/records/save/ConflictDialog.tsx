@@ -9,12 +9,12 @@ import {
   Radio,
   RadioGroup,
 } from 'react-aria-components';
+import { reasonOf } from '../../api/reason.ts';
 import { originWords } from '../../district/list/Facts.tsx';
 import { useUnits } from '../../editing/use-units.ts';
 import { RecordNames } from '../detail/FactValue.tsx';
 import { fieldLabel, fieldTables } from '../fields/field-tables.ts';
 import type { Values } from '../form/draft.ts';
-import { reasonOf } from '../reason.ts';
 import { recordTitle, valueWords } from '../words.ts';
 import {
   allOf,

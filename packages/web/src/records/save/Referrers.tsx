@@ -1,6 +1,6 @@
 import { type Kind, kindLabels } from '@plugside/records/model';
 import type { Referrer } from '../../api/problem.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { recordPath } from '../address.ts';

@@ -2,12 +2,12 @@ import { type Kind, kindLabels } from '@plugside/records/model';
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { ProblemError, type Referrer, StaleError } from '../../api/problem.ts';
+import { reasonOf } from '../../api/reason.ts';
 import { removeRecord } from '../../api/records.ts';
 import { goTo } from '../../places/place.ts';
 import { kindPath } from '../address.ts';
 import { tellChanged } from '../changed.ts';
 import type { Values } from '../form/draft.ts';
-import { reasonOf } from '../reason.ts';
 import { Referrers } from './Referrers.tsx';
 
 interface RemoveButtonProps {

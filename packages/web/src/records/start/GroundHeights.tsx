@@ -1,13 +1,13 @@
 import { useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { loadedTerrain, loadTerrain, removeTerrain } from '../../api/elevation.ts';
+import { reasonOf } from '../../api/reason.ts';
 import { FILE_LIMIT_BYTES } from '../../api/upload.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { Progress } from '../../editing/Progress.tsx';
 import { Switcher } from '../../editing/Switcher.tsx';
 import { useUnits } from '../../editing/use-units.ts';
 import { Once } from '../Once.tsx';
-import { reasonOf } from '../reason.ts';
 import { useLast } from '../use-last.ts';
 
 type FileUnit = 'as it says' | 'm' | 'ft';

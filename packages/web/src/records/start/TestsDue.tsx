@@ -3,7 +3,7 @@ import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { mapLayer } from '../../api/district.ts';
 import { allRecords } from '../../api/records.ts';
-import { useLoaded } from '../../district/use-loaded.ts';
+import { useLoaded } from '../../api/use-loaded.ts';
 import { agoWords, todayIso } from '../../district/words.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { newPath, recordPath } from '../address.ts';

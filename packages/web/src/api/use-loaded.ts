@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from 'react';
-import { UnreachableError } from '../api/problem.ts';
+import { UnreachableError } from './problem.ts';
 
 export type Loaded<T> =
   | { state: 'loading' }
