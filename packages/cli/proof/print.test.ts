@@ -100,7 +100,11 @@ describe('print', () => {
   });
 
   it.each([
-    ['no such building', ['building-plan', '--building', 'Nowhere'], /No building on record is called "Nowhere"/],
+    [
+      'no such building',
+      ['building-plan', '--building', 'Nowhere'],
+      /No building on record is called "Nowhere"/,
+    ],
     ['no such rig', ['pump-chart', '--rig', 'Engine 99'], /no rig "Engine 99".*Engine 1/],
     ['no such hydrant', ['hydrant-card', '--hydrant', 'X-1'], /no hydrant "X-1".*There are: H-/],
     ['no such booster', ['hydrant-cards', '--booster', 'X'], /no rig "X"/],
