@@ -2,6 +2,7 @@
 import { describeDrills } from './acceptance/drills.ts';
 import { describeLists } from './acceptance/lists.ts';
 import { describeMerge } from './acceptance/merge.ts';
+import { describeOrder } from './acceptance/order.ts';
 import { describeOrigins } from './acceptance/origins.ts';
 import { describeRecords } from './acceptance/records.ts';
 import { describeTerrain } from './acceptance/terrain.ts';
@@ -12,6 +13,7 @@ import type { Fresh } from './acceptance/trial.ts';
 export function storeAcceptance(fresh: Fresh): void {
   describeRecords(fresh);
   describeLists(fresh);
+  describeOrder(fresh);
   describeMerge(fresh);
   describeOrigins(fresh);
   describeTransactions(fresh);

@@ -1,4 +1,5 @@
 import { openStore, StoreOpenError, type StoreTarget } from '@plugside/records';
+import { kinds, recordSchemas } from '@plugside/records/model';
 import { describe, expect, it } from 'vitest';
 import { type Fresh, refusal } from './trial.ts';
 
@@ -15,6 +16,39 @@ export function describeSchema(
       const { id } = await one!.create('hydrants', { name: 'H-1', longitude: 0, latitude: 0 });
       expect((await two!.get('hydrants', id))?.name).toBe('H-1');
       for (const store of stores) await store.close();
+    });
+
+    it('of an older version take in what lists are put in order by', async () => {
+      const target = await fresh();
+      const before = await openStore(target);
+      const ids: string[] = [];
+      for (const name of ['H-10', 'Élm 3', 'H-2']) {
+        ids.push((await before.create('hydrants', { name, longitude: 0, latitude: 0 })).id);
+      }
+      for (const [at, residualPsi] of [40, 50, 60].entries()) {
+        await before.create('flow-tests', {
+          hydrantId: ids[at]!,
+          testedOn: '2024-05-01',
+          staticPsi: 60,
+          residualPsi,
+          flowing: [{ flowGpm: 1000 }],
+        });
+      }
+      await before.close();
+      for (const kind of kinds) {
+        if (!('name' in recordSchemas[kind].shape)) continue;
+        await run(target, `alter table ${kind.replace('-', '_')} drop column name_key`);
+      }
+      await run(target, 'alter table flow_tests drop column q20_gpm');
+      await run(target, "delete from plugside_migration where name = '0004-order'");
+      const after = await openStore(target);
+      const names = async (field: string) =>
+        (await after.list('hydrants', { sort: { field } })).records.map(({ name }) => name);
+      expect(await names('name')).toEqual(['Élm 3', 'H-2', 'H-10']);
+      // At 20 psi 1000·(40/20)^0.54 and 1000·(40/10)^0.54; the third did not drop.
+      expect(await names('q20Gpm')).toEqual(['H-10', 'Élm 3', 'H-2']);
+      expect((await after.get('hydrants', ids[0]!))?.version).toBe(1);
+      await after.close();
     });
 
     it('of a newer version are refused and left alone', async () => {

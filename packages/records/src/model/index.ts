@@ -4,4 +4,5 @@ export * from './common.ts';
 export * from './district.ts';
 export * from './hydrant.ts';
 export * from './kinds.ts';
+export * from './sort-fields.ts';
 export * from './tests.ts';

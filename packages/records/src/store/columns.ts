@@ -11,6 +11,8 @@ export interface Column {
   type: ColumnType;
   /** May not be left out; fields with a default always hold one. */
   required: boolean;
+  /** A date or a moment as ISO text: in order as it is written. */
+  isDate?: true;
 }
 
 export interface Table {
@@ -26,8 +28,8 @@ export interface Table {
 const envelope: readonly Column[] = [
   { field: 'id', name: 'id', type: 'text', required: true },
   { field: 'version', name: 'version', type: 'integer', required: true },
-  { field: 'createdAt', name: 'created_at', type: 'text', required: true },
-  { field: 'updatedAt', name: 'updated_at', type: 'text', required: true },
+  { field: 'createdAt', name: 'created_at', type: 'text', required: true, isDate: true },
+  { field: 'updatedAt', name: 'updated_at', type: 'text', required: true, isDate: true },
 ];
 
 const tables = new Map(kinds.map((kind) => [kind, buildTable(kind)]));
@@ -61,7 +63,14 @@ function columnOf(field: string, schema: z.ZodType): Column {
     if (!def.innerType) break;
     bare = def.innerType;
   }
-  return { field, name: snakeCase(field), type: columnType(bare), required };
+  const isDate = (bare as z.ZodISODate).format === 'date';
+  return {
+    field,
+    name: snakeCase(field),
+    type: columnType(bare),
+    required,
+    ...(isDate && { isDate }),
+  };
 }
 
 function columnType(schema: z.ZodType): ColumnType {

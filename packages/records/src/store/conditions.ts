@@ -3,10 +3,11 @@ import { type RawBuilder, sql } from 'kysely';
 import type { Kind } from '../model/index.ts';
 import { type Engine, toCell } from './cells.ts';
 import { type ColumnType, type Table, tableOf } from './columns.ts';
-import { derivedColumns, folded } from './derived.ts';
-import { isId } from './envelope.ts';
-import { type RecordIssue, RecordIssuesError } from './errors.ts';
+import { isNamed } from './derived.ts';
+import { folded } from './folded.ts';
 import type { Box, ListQuery } from './record-store.ts';
+import { referencesFrom } from './references.ts';
+import { refuse } from './refuse.ts';
 
 export const pageLimits = { least: 1, usual: 100, greatest: 5000 } as const;
 
@@ -30,7 +31,7 @@ export function conditionsOf(
 ): RawBuilder<unknown>[] {
   return [
     ...whereConditions(engine, kind, query.where ?? {}),
-    ...searchConditions(kind, query.search ?? ''),
+    ...searchConditions(engine, kind, query.search ?? ''),
     ...(query.box ? boxConditions(kind, query.box) : []),
   ];
 }
@@ -38,13 +39,6 @@ export function conditionsOf(
 /** `where a and b`, or nothing. */
 export function whereClause(conditions: readonly RawBuilder<unknown>[]): RawBuilder<unknown> {
   return conditions.length === 0 ? sql`` : sql`where ${sql.join(conditions, sql` and `)}`;
-}
-
-/** Records behind the page before. @throws RecordIssuesError */
-export function afterConditions(kind: Kind, after: string | undefined): RawBuilder<unknown>[] {
-  if (after === undefined) return [];
-  if (!isId(after)) refuse(kind, 'after', after, '`next` of the page before');
-  return [sql`id > ${after}`];
 }
 
 /** @throws RecordIssuesError */
@@ -81,7 +75,8 @@ function fieldCondition(engine: Engine, table: Table, field: string, value: unkn
   return sql`${ref} in (${sql.join(values.map((one) => toCell(engine, column, one)))})`;
 }
 
-function searchConditions(kind: Kind, search: string): RawBuilder<unknown>[] {
+/** Each word in the record's own texts, or in the name of a record that it belongs to. */
+function searchConditions(engine: Engine, kind: Kind, search: string): RawBuilder<unknown>[] {
   if (search.length > GREATEST_SEARCH || search.includes('\0')) {
     refuse(kind, 'search', search, `text of up to ${GREATEST_SEARCH} characters`);
   }
@@ -90,8 +85,24 @@ function searchConditions(kind: Kind, search: string): RawBuilder<unknown>[] {
     .filter((word) => word !== '');
   return words.map((word) => {
     const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
-    return sql`search_text like ${pattern} escape '\\'`;
+    const own = sql`search_text like ${pattern} escape '\\'`;
+    const named = referencesFrom(kind)
+      .filter(({ to, list }) => !list && isNamed(to))
+      .map(
+        ({ field, to }) => sql`${sql.ref(tableOf(kind).byField.get(field)?.name ?? field)} in (
+          select id from ${sql.table(tableOf(to).name)}
+          where search_text like ${pattern} escape '\\'
+            and ${foldedName(engine)} like ${pattern} escape '\\')`,
+      );
+    return named.length === 0 ? own : sql`(${sql.join([own, ...named], sql` or `)})`;
   });
+}
+
+/** The name is the first line of what is searched. */
+function foldedName(engine: Engine): RawBuilder<unknown> {
+  return engine === 'sqlite'
+    ? sql`substr(search_text, 1, instr(search_text || char(10), char(10)) - 1)`
+    : sql`split_part(search_text, chr(10), 1)`;
 }
 
 function boxConditions(kind: Kind, box: Box): RawBuilder<unknown>[] {
@@ -99,7 +110,7 @@ function boxConditions(kind: Kind, box: Box): RawBuilder<unknown>[] {
   if (box.length !== 4 || !box.every(Number.isFinite) || south > north) {
     refuse(kind, 'box', box, '[west, south, east, north] in degrees, south not above north');
   }
-  if (derivedColumns(kind).includes('path_west')) {
+  if (kind === 'streets') {
     return [
       sql`path_south <= ${north} and path_north >= ${south}`,
       west <= east
@@ -115,16 +126,4 @@ function boxConditions(kind: Kind, box: Box): RawBuilder<unknown>[] {
       ? sql`longitude between ${west} and ${east}`
       : sql`(longitude >= ${west} or longitude <= ${east})`,
   ];
-}
-
-function refuse(kind: Kind, path: string, value: unknown, allowed: string): never {
-  const message = `${path} is ${JSON.stringify(value)}; allowed: ${allowed}.`;
-  const issue: RecordIssue = {
-    path,
-    value,
-    allowed,
-    message,
-    remedy: 'Ask with an allowed value.',
-  };
-  throw new RecordIssuesError(kind, [issue]);
 }

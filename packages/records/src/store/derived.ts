@@ -1,7 +1,19 @@
-/** Columns that the store fills by itself, so that both databases search and cut the same way. */
-import type { Kind } from '../model/index.ts';
+/** Columns that the store fills by itself, so that both databases search, sort and cut the same way. */
+import { flowTestResult } from '@plugside/fireground';
+import { type Fields, type Kind, kinds, recordSchemas } from '../model/index.ts';
+import { folded } from './folded.ts';
+import { nameKey } from './name-key.ts';
 
-/** Fields whose words a search looks through. */
+type Values = Readonly<Record<string, unknown>>;
+
+export interface DerivedColumn {
+  name: string;
+  type: 'text' | 'double precision';
+  /** Never null. */
+  required: boolean;
+}
+
+/** Fields whose words a search looks through; the name stands first. */
 const searched = [
   'name',
   'address',
@@ -18,30 +30,50 @@ const searched = [
   'note',
 ] as const;
 
-/** Names of the derived columns of a kind's table. */
-export function derivedColumns(kind: Kind): readonly string[] {
-  return kind === 'streets'
-    ? ['search_text', 'path_west', 'path_south', 'path_east', 'path_north']
-    : ['search_text'];
+const text = (name: string): DerivedColumn => ({ name, type: 'text', required: true });
+const number = (name: string): DerivedColumn => ({
+  name,
+  type: 'double precision',
+  required: true,
+});
+
+const columns = new Map(kinds.map((kind) => [kind, columnsOf(kind)]));
+
+/** The derived columns of a kind's table. */
+export function derivedColumns(kind: Kind): readonly DerivedColumn[] {
+  return columns.get(kind) ?? [];
+}
+
+/** Whether records of the kind have a name, and with it a column to put them in order by it. */
+export function isNamed(kind: Kind): boolean {
+  return 'name' in recordSchemas[kind].shape;
+}
+
+function columnsOf(kind: Kind): readonly DerivedColumn[] {
+  return [
+    text('search_text'),
+    ...(isNamed(kind) ? [text('name_key')] : []),
+    ...(kind === 'streets'
+      ? ['path_west', 'path_south', 'path_east', 'path_north'].map(number)
+      : []),
+    ...(kind === 'flow-tests' ? [{ ...number('q20_gpm'), required: false }] : []),
+  ];
 }
 
 /** Their values, in the same order. */
-export function derivedCells(
-  kind: Kind,
-  fields: Readonly<Record<string, unknown>>,
-): (string | number)[] {
-  const text = searchText(fields);
-  return kind === 'streets'
-    ? [text, ...pathBox(fields.path as readonly (readonly [number, number])[])]
-    : [text];
+export function derivedCells(kind: Kind, fields: Values): (string | number | null)[] {
+  return [
+    searchText(fields),
+    ...(isNamed(kind) ? [nameKey(fields.name as string)] : []),
+    ...(kind === 'streets' ? pathBox(fields.path as readonly (readonly [number, number])[]) : []),
+    // Null also tells that plans cannot use the test.
+    ...(kind === 'flow-tests'
+      ? [flowTestResult(fields as unknown as Fields<'flow-tests'>).q20Gpm]
+      : []),
+  ];
 }
 
-/** Lower case and without accents: "É" is found as "e". */
-export function folded(text: string): string {
-  return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-}
-
-function searchText(fields: Readonly<Record<string, unknown>>): string {
+function searchText(fields: Values): string {
   const words = searched.map((field) => fields[field]).filter((one) => typeof one === 'string');
   return folded(words.join('\n'));
 }

@@ -10,6 +10,7 @@ export type {
   Page,
   RecordStore,
   Scalar,
+  Sort,
   Where,
 } from './record-store.ts';
 export type { TerrainFile, TerrainGiven } from './terrain-file.ts';

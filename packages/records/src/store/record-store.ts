@@ -19,20 +19,34 @@ export type Where<K extends Kind> = {
 /** Degrees WGS 84, edges included. */
 export type Box = readonly [west: number, south: number, east: number, north: number];
 
+/** By a field of `sortFields`; names as people count, other texts by their letters. */
+export interface Sort {
+  field: string;
+  descending?: boolean;
+}
+
 export interface ListQuery<K extends Kind> {
   where?: Where<K>;
-  /** Words to be found in a record's names and notes, in any case and without accents. */
+  /**
+   * Words to be found in a record's names and notes, or in the name of a record that it belongs to
+   * (the hydrant of a flow test), in any case and without accents.
+   */
   search?: string;
   /** Places inside; streets that may pass through. Kinds without a place refuse it. */
   box?: Box;
   /** 1 to 5000; 100 where left out. */
   limit?: number;
-  /** `next` of the page before. */
+  /**
+   * In the order of making where left out. Records without a value come last both ways; a record
+   * that is changed between two pages may come twice or not at all.
+   */
+  sort?: Sort | undefined;
+  /** `next` of the page before, with the same `sort`. */
   after?: string;
 }
 
 export interface Page<K extends Kind> {
-  /** In order of id, which is the order in which they were made. */
+  /** In the order asked for; else of id, which is the order in which they were made. */
   records: Stored<K>[];
   /** How many there are in all the pages together. */
   total: number;

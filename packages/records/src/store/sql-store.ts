@@ -5,13 +5,7 @@ import type { FieldsIn, Kind, Stored } from '../model/index.ts';
 import { type Engine, fromRow, ownFields, type Row } from './cells.ts';
 import { checkNotReferredTo, checkReferences } from './check-references.ts';
 import { tableOf } from './columns.ts';
-import {
-  afterConditions,
-  checkedLimit,
-  conditionsOf,
-  pageLimits,
-  whereClause,
-} from './conditions.ts';
+import { checkedLimit, conditionsOf, pageLimits, whereClause } from './conditions.ts';
 import { isBusy, isForeignKeyViolation, isUniqueViolation } from './database-errors.ts';
 import type { DrillRuns } from './drill-runs.ts';
 import { changedRecord, isId, newRecord } from './envelope.ts';
@@ -26,6 +20,7 @@ import type {
   RecordStore,
   Where,
 } from './record-store.ts';
+import { listOrder } from './sort.ts';
 import { sqlDrillRuns } from './sql-drill-runs.ts';
 import {
   type Pieces,
@@ -85,28 +80,32 @@ export class SqlStore implements RecordStore {
   async list<K extends Kind>(kind: K, query: ListQuery<K> = {}): Promise<Page<K>> {
     const limit = checkedLimit(kind, query.limit);
     const matching = conditionsOf(this.engine, kind, query as ListQuery<Kind>);
-    const after = afterConditions(kind, query.after);
+    const order = listOrder(this.engine, kind, query.sort);
     const db = this.#connections.read;
-    const records = await readPage(db, kind, [...matching, ...after], limit + 1);
+    const { rows: found } = await order.page(matching, query.after, limit + 1).execute(db);
     const { rows } = await sql<{ total: number | string }>`
       select count(*) as total from ${sql.table(tableOf(kind).name)} ${whereClause(matching)}`.execute(
       db,
     );
-    const page: Page<K> = { records: records.slice(0, limit), total: Number(rows[0]?.total) };
-    const last = page.records.at(-1);
-    if (records.length > limit && last) page.next = last.id;
+    const shown = found.slice(0, limit);
+    const records = shown.map((row) => fromRow(kind, row));
+    const page: Page<K> = { records, total: Number(rows[0]?.total) };
+    const last = shown.at(-1);
+    if (found.length > limit && last) page.next = order.next(last);
     return page;
   }
 
   async *all<K extends Kind>(kind: K, where?: Where<K>): AsyncIterable<Stored<K>> {
     const matching = conditionsOf(this.engine, kind, { where } as ListQuery<Kind>);
-    let after = '';
+    const order = listOrder(this.engine, kind, undefined);
+    let after: string | undefined;
     for (;;) {
-      const conditions = [...matching, sql`id > ${after}`];
-      const records = await readPage(this.#connections.read, kind, conditions, PAGE_OF_ALL);
-      yield* records;
-      if (records.length < PAGE_OF_ALL) return;
-      after = records.at(-1)?.id ?? after;
+      const page = order.page(matching, after, PAGE_OF_ALL);
+      const { rows } = await page.execute(this.#connections.read);
+      for (const row of rows) yield fromRow(kind, row);
+      const last = rows.at(-1);
+      if (rows.length < PAGE_OF_ALL || !last) return;
+      after = order.next(last);
     }
   }
 
@@ -287,18 +286,6 @@ async function readOne<K extends Kind>(
     select * from ${sql.table(tableOf(kind).name)} where id = ${id}
     ${lock}`.execute(db);
   return rows[0] && fromRow(kind, rows[0]);
-}
-
-async function readPage<K extends Kind>(
-  db: Db,
-  kind: K,
-  conditions: Parameters<typeof whereClause>[0],
-  limit: number,
-): Promise<Stored<K>[]> {
-  const { rows } = await sql<Row>`
-    select * from ${sql.table(tableOf(kind).name)} ${whereClause(conditions)}
-    order by id limit ${limit}`.execute(db);
-  return rows.map((row) => fromRow(kind, row));
 }
 
 /** Only where another writer took it away between our look and our writing. */

@@ -50,11 +50,7 @@ export async function updateRow(
 
 function targetOf(kind: Kind): Target {
   const { name, columns } = tableOf(kind);
-  const derived = derivedColumns(kind).map((column) => ({
-    name: column,
-    type: column === 'search_text' ? 'text' : 'double precision',
-  }));
-  return { table: name, columns: [...columns, ...derived] };
+  return { table: name, columns: [...columns, ...derivedColumns(kind)] };
 }
 
 /** `values (?,?), (?,?)`. */

@@ -1,14 +1,13 @@
-import { type Box, type Kind, type ListQuery, recordSchemas } from '@plugside/records';
+import { type Box, type Kind, type ListQuery, recordSchemas, type Sort } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
 
 /** What a list may be asked for beside equal fields. */
-export const listParameters = ['search', 'box', 'limit', 'after'] as const;
+export const listParameters = ['search', 'box', 'sort', 'limit', 'after'] as const;
 
 type Shape = Record<string, { safeParse(value: unknown): { success: boolean } }>;
 
 /**
- * A list's query as the store takes it. Any other name than `search`, `box`, `limit` and `after`
- * is a field that must be equal; given several times, any of its values will do.
+ * A list's query as the store takes it. Any other name than those of `listParameters` is a field that must be equal; given several times, any of its values will do.
  * @throws ProblemError 400 naming the parameter, its value and what is allowed
  */
 export function listQuery<K extends Kind>(kind: K, url: string): ListQuery<K> {
@@ -20,6 +19,7 @@ export function listQuery<K extends Kind>(kind: K, url: string): ListQuery<K> {
     const value = values[0] ?? '';
     if (name === 'search') query.search = value;
     else if (name === 'after') query.after = value;
+    else if (name === 'sort') query.sort = sortIn(value);
     else if (name === 'limit') query.limit = numberIn(name, value);
     else if (name === 'box') query.box = boxIn(value);
     else
@@ -29,6 +29,11 @@ export function listQuery<K extends Kind>(kind: K, url: string): ListQuery<K> {
           : values.map((one) => typed(kind, name, one));
   }
   return { ...query, where } as ListQuery<K>;
+}
+
+/** `-mainIn`: by the field mainIn, turned round. Whether there is such a field, the store knows. */
+function sortIn(value: string): Sort {
+  return value.startsWith('-') ? { field: value.slice(1), descending: true } : { field: value };
 }
 
 function numberIn(name: string, value: string): number {

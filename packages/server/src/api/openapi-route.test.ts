@@ -1,11 +1,11 @@
-import { kinds } from '@plugside/records';
+import { kinds, sortFields } from '@plugside/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type TestServer, testServer } from '../test-server.ts';
 import { createApi } from './create-api.ts';
 
 interface Operation {
   summary?: string;
-  parameters?: { name: string; in: string }[];
+  parameters?: { name: string; in: string; schema?: { enum?: string[] } }[];
   requestBody?: { content: Record<string, { schema: Schema }> };
   responses: Record<string, { description: string; content?: Record<string, unknown> }>;
 }
@@ -68,6 +68,16 @@ describe('the OpenAPI document', () => {
     expect(schema?.properties?.latitude).toMatchObject({ minimum: -90, maximum: 90 });
     expect(schema?.properties?.status?.enum).toEqual(['in service', 'out of service']);
     expect(schema?.additionalProperties).toBe(false);
+  });
+
+  it('names the fields that each kind can be sorted by, both ways', () => {
+    for (const kind of kinds) {
+      const parameters = document.paths[`/api/records/${kind}`]?.get?.parameters ?? [];
+      const sort = parameters.find(({ name }) => name === 'sort');
+      const wanted = sortFields(kind).flatMap((field) => [field, `-${field}`]);
+      expect([...(sort?.schema?.enum ?? [])].sort()).toEqual(wanted.sort());
+    }
+    expect(sortFields('hydrants')).toContain('name');
   });
 
   it('refers to nothing that it does not hold', () => {

@@ -106,6 +106,11 @@ describe('listing', () => {
     ['limit=ten', 'limit'],
     ['box=1,2,3', 'box'],
     ['box=1,5,3,2', 'box'],
+    ['sort=colour', 'sort'],
+    ['sort=', 'sort'],
+    ['sort=--name', 'sort'],
+    ['sort=origins', 'sort'],
+    ['sort=name&after=01ARZ3NDEKTSV4RRFFQ69G5FAV', 'after'],
     ['colour=red', 'where.colour'],
     ['mainIn=wide', 'where.mainIn'],
     ['origins=x', 'where.origins'],
@@ -113,6 +118,33 @@ describe('listing', () => {
     const answer = await server.ask(`/records/hydrants?${query}`);
     expect([400, 422]).toContain(answer.status);
     expect((await problemIn(answer)).issues?.[0]?.path).toBe(path);
+  });
+});
+
+describe('sorting', () => {
+  it('goes by a field, both ways and page by page, and finds a test by its hydrant’s name', async () => {
+    const { id } = await server.add('hydrants', { ...HYDRANT, name: 'S-10', mainIn: 6 });
+    await server.add('hydrants', { ...HYDRANT, name: 'S-2', mainIn: 12 });
+    await server.add('hydrants', { ...HYDRANT, name: 'S-1' });
+    const list = async (query: string) =>
+      (await (await server.ask(`/records/hydrants?search=S-&${query}`)).json()) as {
+        records: { name: string }[];
+        next?: string;
+      };
+    const names = async (query: string) => (await list(query)).records.map(({ name }) => name);
+    expect(await names('sort=name')).toEqual(['S-1', 'S-2', 'S-10']);
+    expect(await names('sort=-name')).toEqual(['S-10', 'S-2', 'S-1']);
+    expect(await names('sort=-mainIn')).toEqual(['S-2', 'S-10', 'S-1']);
+    const { next } = await list('sort=-mainIn&limit=1');
+    expect(await names(`sort=-mainIn&limit=1&after=${next}`)).toEqual(['S-10']);
+    const test = await server.add('flow-tests', {
+      hydrantId: id,
+      testedOn: '2024-05-01',
+      staticPsi: 70,
+      residualPsi: 50,
+    });
+    const found = await (await server.ask('/records/flow-tests?search=s-10')).json();
+    expect(found).toMatchObject({ total: 1, records: [{ id: test.id }] });
   });
 });
 

@@ -11,6 +11,7 @@ import {
   recordSchemas,
   StaleRecordError,
   type Stored,
+  sortFields,
 } from '@plugside/records';
 import type { Context } from 'hono';
 import { ProblemError } from '../problem.ts';
@@ -18,7 +19,7 @@ import { define } from './define.ts';
 import { json, problems } from './describe.ts';
 import { problemOf } from './failure.ts';
 import { jsonObject } from './json-body.ts';
-import { type listParameters, listQuery } from './list-query.ts';
+import { listQuery, type listParameters as parameterNames } from './list-query.ts';
 import { changesSchema, fieldsSchema, pageSchema, storedSchema } from './record-schemas.ts';
 import { requiredVersion, versionTag } from './version-tag.ts';
 
@@ -46,9 +47,9 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       tags,
       summary: `List ${many}`,
       description:
-        'In the order in which they were made. A field’s name as a parameter asks for records ' +
+        'In the order in which they were made, or by `sort`. A field’s name as a parameter asks for records ' +
         'where it has that value; given several times, any of them.',
-      request: { query: listParameterSchema },
+      request: { query: listParameters(kind) },
       responses: { ...json(`A page of ${many}`, pageSchema(kind)), ...problems(400, 422) },
     },
     async (c) => c.json(await store.list(kind, listQuery(kind, c.req.url))),
@@ -142,15 +143,35 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
   );
 }
 
-const listParameterSchema = z.object({
-  search: z.string().optional().openapi({ description: 'Words in names and notes' }),
-  box: z.string().optional().openapi({
-    description: 'west,south,east,north in degrees WGS 84',
-    example: '-71.20,42.30,-71.10,42.40',
-  }),
-  limit: z.int().min(1).max(5000).default(100).optional(),
-  after: z.string().optional().openapi({ description: '`next` of the page before' }),
-} satisfies Record<(typeof listParameters)[number], z.ZodType>);
+/** A field as it is, or with a minus in front: the other way round. */
+function sortParameter(kind: Kind): z.ZodType {
+  const fields = sortFields(kind);
+  return z
+    .enum([...fields, ...fields.map((field) => `-${field}`)])
+    .optional()
+    .openapi({
+      description:
+        'A field to sort by; a minus in front turns it round. Names go as people count (H-2 before ' +
+        'H-10), other texts by their letters, ids by the name of the record that they stand for, and ' +
+        'records without a value last. Keep it the same from page to page.',
+      example: `-${fields[0]}`,
+    });
+}
+
+function listParameters(kind: Kind) {
+  return z.object({
+    search: z.string().optional().openapi({
+      description: 'Words in names and notes, or in the name of a record that it belongs to',
+    }),
+    box: z.string().optional().openapi({
+      description: 'west,south,east,north in degrees WGS 84',
+      example: '-71.20,42.30,-71.10,42.40',
+    }),
+    sort: sortParameter(kind),
+    limit: z.int().min(1).max(5000).default(100).optional(),
+    after: z.string().optional().openapi({ description: '`next` of the page before' }),
+  } satisfies Record<(typeof parameterNames)[number], z.ZodType>);
+}
 
 function answerRecord(c: Context, record: Stored<Kind>, status: 200 | 201 = 200): Response {
   c.header('ETag', versionTag(record.version));

@@ -17,12 +17,7 @@ describe('after every step', () => {
     const { name, columns } = tableOf(kind);
     const { rows } = await sql<{ name: string; type: string; notnull: number }>`
       select name, type, "notnull" from pragma_table_info(${name})`.execute(db);
-    const derived = derivedColumns(kind).map((column) => ({
-      name: column,
-      type: column === 'search_text' ? 'text' : 'double precision',
-      required: true,
-    }));
-    const wanted = [...columns, ...derived].map(({ name, type, required }) => [
+    const wanted = [...columns, ...derivedColumns(kind)].map(({ name, type, required }) => [
       name,
       type === 'json' ? 'text' : type,
       required,
