@@ -1,7 +1,7 @@
 /** Keeping records: SQLite or PostgreSQL behind one interface. */
 export type * from './drill-runs.ts';
 export * from './errors.ts';
-export { openStore, type StoreTarget } from './open-store.ts';
+export { type OpenedStore, type OpenOptions, openStore, type StoreTarget } from './open-store.ts';
 export type {
   Box,
   ListQuery,

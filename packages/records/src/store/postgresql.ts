@@ -4,9 +4,9 @@ import pg from 'pg';
 import { StoreOpenError } from './errors.ts';
 import type { Connections } from './sql-store.ts';
 
-/** @throws StoreOpenError */
-export async function openPostgresql(url: string): Promise<Connections> {
-  const pool = poolOf(url);
+/** @param mostConnections at once [whole number ≥ 1] @throws StoreOpenError */
+export async function openPostgresql(url: string, mostConnections = 10): Promise<Connections> {
+  const pool = poolOf(url, mostConnections);
   // A server that goes away drops connections, idle or between two questions of a transaction: the
   // next question tells of it. An error that nobody listens to would end this process.
   pool.on('error', () => {});
@@ -32,11 +32,11 @@ export async function openPostgresql(url: string): Promise<Connections> {
   };
 }
 
-function poolOf(url: string): pg.Pool {
+function poolOf(url: string, max: number): pg.Pool {
   try {
     return new pg.Pool({
       connectionString: url,
-      max: 10,
+      max,
       connectionTimeoutMillis: 10_000,
       onConnect: compileNothing,
     });
