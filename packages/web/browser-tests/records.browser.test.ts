@@ -88,6 +88,74 @@ const field = (page: Page, label: string) =>
 const heading = (page: Page, name: string | RegExp) =>
   page.getByRole('heading', { name, level: 2 });
 
+describe('a test that is left before it is saved', () => {
+  it('is still there after another page, Back, a reload and a closed tab, and can be discarded', async () => {
+    const { id } = await hydrant('Left');
+    const path = `records/flow-tests/new?hydrantId=${id}`;
+    const { page, close } = await openRecords(path);
+    await field(page, 'Static').fill('61.5');
+    await field(page, 'On hydrant').fill('H-2');
+    await field(page, 'Pitot').fill('18');
+    expect(await page.locator('.kept-note').count()).toBe(0);
+    await page.getByRole('navigation', { name: 'Kinds of record' }).getByText('Rigs').click();
+    await heading(page, 'Rigs').waitFor();
+    await page.goBack();
+    const stands = async (of: Page) => {
+      await of.getByText(/^Typed earlier, .* not saved/).waitFor();
+      expect(await field(of, 'Static').inputValue()).toBe('61.5');
+      expect(await field(of, 'On hydrant').inputValue()).toBe('H-2');
+      expect(await field(of, 'Pitot').inputValue()).toBe('18');
+    };
+    await stands(page);
+    await page.reload();
+    await stands(page);
+    const other = await page.context().newPage();
+    await page.close();
+    await other.goto(at(path));
+    await stands(other);
+    // Another hydrant's test is another form.
+    const { id: second } = await hydrant('Left too');
+    await other.goto(at(`records/flow-tests/new?hydrantId=${second}`));
+    await field(other, 'Static').waitFor();
+    expect(await field(other, 'Static').inputValue()).toBe('');
+    await other.goto(at(path));
+    await stands(other);
+    await other.getByRole('button', { name: 'Discard it' }).click();
+    await expect.poll(() => field(other, 'Static').inputValue()).toBe('');
+    expect(await other.locator('.kept-note').count()).toBe(0);
+    await other.reload();
+    await field(other, 'Static').waitFor();
+    expect(await field(other, 'Static').inputValue()).toBe('');
+
+    // Saved, nothing is left over.
+    await field(other, 'Static').fill('60');
+    await field(other, 'Residual').fill('50');
+    await field(other, 'Total as stated').fill('1000');
+    await other.getByRole('button', { name: 'Save test' }).click();
+    await heading(other, /^Flow test of/).waitFor();
+    await other.goto(at(path));
+    await field(other, 'Static').waitFor();
+    expect(await field(other, 'Static').inputValue()).toBe('');
+    await close();
+  });
+
+  it('of a pump or a hose is kept alike', async () => {
+    const rig = await create('rigs', { name: `${MARK} Engine`, ratedGpm: 1500 });
+    const { page, close } = await openRecords(`records/pump-tests/new?rigId=${rig.id}`);
+    await field(page, 'Flow, reading 1').fill('1500');
+    await page.reload();
+    await page.getByText(/^Typed earlier, .* not saved/).waitFor();
+    expect(await field(page, 'Flow, reading 1').inputValue()).toBe('1,500');
+    await page.goto(at('records/hose-tests/new'));
+    await field(page, 'Loss, reading 2').fill('12.5');
+    await page.reload();
+    await page.getByText(/^Typed earlier, .* not saved/).waitFor();
+    expect(await field(page, 'Loss, reading 2').inputValue()).toBe('12.5');
+    await api(`/records/rigs/${rig.id}`, { method: 'DELETE', version: rig.version });
+    await close();
+  });
+});
+
 describe('a hydrant in the records', () => {
   it('is found by its name, tells its test, and takes another that becomes its curve', async () => {
     const { id, name } = await hydrant('Tested');
@@ -150,7 +218,7 @@ describe('a hydrant in the records', () => {
     await page.getByRole('link', { name: `‹ ${name}` }).click();
     await heading(page, name).waitFor();
     await page.goBack();
-    await page.getByText('What you typed here before').waitFor();
+    await page.getByText(/^Typed earlier, .* not saved/).waitFor();
     expect(await field(page, 'Main').inputValue()).toBe('500');
     await field(page, 'Main').fill('150 mm');
     await page.getByRole('button', { name: 'Save' }).click();
@@ -282,6 +350,55 @@ describe('every kind of record', () => {
       expect(await version(), path).toBe(before);
     }
     expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is sorted by its columns, however long it is, and the address keeps the order', async () => {
+    for (const [name, mainIn] of [
+      ['Sort 10', 6],
+      ['Sort 2', 12],
+      ['Sort 1', undefined],
+    ] as const) {
+      await hydrant(name, { mainIn });
+    }
+    const { page, errors, close } = await openRecords('records/hydrants');
+    await page.getByRole('searchbox').fill(`${MARK} Sort`);
+    const names = async () =>
+      (await page.locator('.record-link').allTextContents()).map((text) =>
+        text.replace(`${MARK} Sort `, ''),
+      );
+    await expect.poll(names).toEqual(['1', '2', '10']);
+    const head = (name: string) => page.getByRole('columnheader', { name });
+    expect(await head('Name').getAttribute('aria-sort')).toBe('ascending');
+    await head('Main').getByRole('button').focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(names).toEqual(['10', '2', '1']);
+    expect(await head('Main').getAttribute('aria-sort')).toBe('ascending');
+    expect(await head('Name').getAttribute('aria-sort')).toBeNull();
+    await page.keyboard.press('Enter');
+    await expect.poll(names).toEqual(['2', '10', '1']);
+    expect(page.url()).toContain('sort=-mainIn');
+    await page.reload();
+    await expect.poll(names).toEqual(['2', '10', '1']);
+
+    // A phone has no heads: the order is chosen.
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.getByRole('button', { name: /^Sorted by: Main, greatest first/ }).click();
+    await page.getByRole('menuitemradio', { name: 'Name, Z to A' }).click();
+    await expect
+      .poll(async () => (await page.locator('.record-row-name').allTextContents()).join())
+      .toBe(['10', '2', '1'].map((one) => `${MARK} Sort ${one}`).join());
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('finds a test by the name of its hydrant', async () => {
+    const { id, name } = await hydrant('Searched');
+    await flowTest(id, '2024-05-01', 40);
+    const { page, close } = await openRecords('records/flow-tests');
+    await page.getByRole('searchbox').fill(name);
+    await expect.poll(() => page.locator('.record-link').count()).toBe(1);
+    expect(await page.locator('.record-table tbody').textContent()).toContain(name);
     await close();
   });
 

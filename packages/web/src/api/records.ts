@@ -13,6 +13,8 @@ export interface RecordQuery {
   search?: string;
   /** West, south, east, north [degrees]. */
   box?: readonly [number, number, number, number];
+  /** A field, with a minus in front the other way round. */
+  sort?: string;
   /** 1 to 5000. */
   limit?: number;
   after?: string;
@@ -23,10 +25,10 @@ export interface RecordQuery {
 /** One page of a kind. */
 export function listRecords<K extends Kind>(
   kind: K,
-  { search, box, limit, after, where }: RecordQuery = {},
+  { search, box, sort, limit, after, where }: RecordQuery = {},
   signal?: AbortSignal,
 ): Promise<RecordPage<K>> {
-  const query = { ...where, search, box: box?.join(','), limit, after };
+  const query = { ...where, search, box: box?.join(','), sort, limit, after };
   return apiRequest(`/records/${kind}`, { query, signal });
 }
 

@@ -4,7 +4,7 @@ import {
   flowTestResult,
   type HistoryEntry,
 } from '@plugside/fireground';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { FlowTestGraph } from './FlowTestGraph.tsx';
 import { FlowTestNumbers } from './FlowTestNumbers.tsx';
 import { FormActions } from './FormActions.tsx';
@@ -18,6 +18,8 @@ import {
 } from './flow-test-draft.ts';
 import { MeasureField } from './MeasureField.tsx';
 import { OutletRows } from './OutletRows.tsx';
+import { newOutlet } from './outlet-draft.ts';
+import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
 import { WordField } from './WordField.tsx';
 
 interface FlowTestFormProps {
@@ -31,6 +33,8 @@ interface FlowTestFormProps {
   today: string;
   onSave(fields: FlowTestFields): void | Promise<void>;
   onCancel?: () => void;
+  /** Where typing is kept until it is saved. */
+  kept?: KeptTyping;
 }
 
 const NONE: readonly HistoryEntry[] = [];
@@ -48,9 +52,11 @@ function withoutHurry(draft: FlowTestDraft, result: FlowTestResult): FlowTestRes
 
 /** A hydrant flow test as it is written down, with its curve drawn while the numbers come in. */
 export function FlowTestForm(props: FlowTestFormProps) {
-  const { hydrantId, hydrantName, initial, earlier = NONE, today, onSave, onCancel } = props;
-  const [draft, setDraft] = useState(() => flowTestDraft(initial, today));
-  const change = (part: Partial<FlowTestDraft>) => setDraft((before) => ({ ...before, ...part }));
+  const { hydrantId, hydrantName, initial, earlier = NONE, today, onSave, onCancel, kept } = props;
+  const [draft, change] = useTestDraft(kept, () => flowTestDraft(initial, today), {
+    ...newOutlet().value,
+    outletIn: undefined,
+  });
   const test = useMemo(() => judged(draft), [draft]);
   const drawn = useMemo(() => {
     const main = test ? { test, result: flowTestResult(test, { today }) } : null;

@@ -1,6 +1,6 @@
 import { fitCoefficient, type HoseReading, type HoseSize, hoseSizes } from '@plugside/fireground';
 import type { FieldsIn } from '@plugside/records/model';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { Checkbox } from 'react-aria-components';
 import { HoseChoice } from '../editing/HoseChoice.tsx';
 import { useUnits } from '../editing/use-units.ts';
@@ -11,6 +11,7 @@ import { HoseTestNumbers } from './HoseTestNumbers.tsx';
 import { MeasureField } from './MeasureField.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
+import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
 import { WordField } from './WordField.tsx';
 
 export type HoseTestFields = FieldsIn<'hose-tests'>;
@@ -21,6 +22,8 @@ interface HoseTestFormProps {
   today: string;
   onSave(fields: HoseTestFields): void | Promise<void>;
   onCancel?: () => void;
+  /** Where typing is kept until it is saved. */
+  kept?: KeptTyping;
 }
 
 type Draft = { [Name in keyof HoseReading]: number | undefined };
@@ -36,16 +39,20 @@ const complete = ({ value: { flowGpm, lossPsi, lengthFt } }: Row<Draft>): HoseRe
 const sizeOf = (text: string | undefined): HoseSize =>
   hoseSizes.find((size) => size === text) ?? '5';
 
+const begun = (initial: Partial<HoseTestFields> | undefined, today: string) => ({
+  size: sizeOf(initial?.size) as string,
+  testedOn: initial?.testedOn ?? today,
+  adopted: initial?.adopted ?? false,
+  rows: initial?.points?.map((point) => rowOf<Draft>(point)) ?? [empty(), empty(), empty()],
+});
+
 /** Losses measured through a hose, with its coefficient fitted while the numbers come in. */
-export function HoseTestForm({ initial, today, onSave, onCancel }: HoseTestFormProps) {
+export function HoseTestForm({ initial, today, onSave, onCancel, kept }: HoseTestFormProps) {
   const units = useUnits();
-  const [size, setSize] = useState<HoseSize>(sizeOf(initial?.size));
-  const [testedOn, setTestedOn] = useState(initial?.testedOn ?? today);
-  const [adopted, setAdopted] = useState(initial?.adopted ?? false);
-  const [rows, setRows] = useState<Row<Draft>[]>(
-    () => initial?.points?.map((point) => rowOf<Draft>(point)) ?? [empty(), empty(), empty()],
-  );
-  const change = (key: number, part: Partial<Draft>) => setRows(withRow(rows, key, part));
+  const [draft, put] = useTestDraft(kept, () => begun(initial, today), empty().value);
+  const { testedOn, adopted, rows } = draft;
+  const size = sizeOf(draft.size);
+  const change = (key: number, part: Partial<Draft>) => put({ rows: withRow(rows, key, part) });
   const points = useMemo(() => rows.flatMap(complete), [rows]);
   const fit = useMemo(() => fitCoefficient(points, size), [points, size]);
   const adopts = adopted && fit.coefficient !== null;
@@ -67,21 +74,21 @@ export function HoseTestForm({ initial, today, onSave, onCancel }: HoseTestFormP
         <div className="test-fields">
           <div className="test-field">
             <span className="test-label">Hose</span>
-            <HoseChoice label="Hose size" value={size} onChange={setSize} />
+            <HoseChoice label="Hose size" value={size} onChange={(next) => put({ size: next })} />
           </div>
           <WordField
             label="Tested on"
             type="date"
             value={testedOn}
-            onChange={setTestedOn}
+            onChange={(day) => put({ testedOn: day })}
             required
           />
         </div>
         <ReadingTable
           name="Readings"
           heads={['Flow', 'Loss', 'Length']}
-          onRemove={(key) => setRows(rows.filter((row) => row.key !== key))}
-          onAdd={() => setRows([...rows, empty(rows.at(-1)?.value.lengthFt)])}
+          onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
+          onAdd={() => put({ rows: [...rows, empty(rows.at(-1)?.value.lengthFt)] })}
           rows={rows.map(({ key, value }, index) => ({
             key,
             cells: [
@@ -119,7 +126,7 @@ export function HoseTestForm({ initial, today, onSave, onCancel }: HoseTestFormP
           className="test-check"
           isSelected={adopts}
           isDisabled={fit.coefficient === null}
-          onChange={setAdopted}
+          onChange={(yes) => put({ adopted: yes })}
         >
           <span className="check-box" aria-hidden="true" />
           Plans use this coefficient for {units.hose(size)} hose

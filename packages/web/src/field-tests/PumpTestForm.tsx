@@ -1,6 +1,6 @@
 import { type PumpReading, type PumpTestEntry, pumpCurve } from '@plugside/fireground';
 import type { FieldsIn } from '@plugside/records/model';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { useUnits } from '../editing/use-units.ts';
 import { FormActions } from './FormActions.tsx';
 import { NET_PRESSURE, PUMP_FLOW, SPEED } from './field-ranges.ts';
@@ -9,6 +9,7 @@ import { PumpTestGraph } from './PumpTestGraph.tsx';
 import { PumpTestNumbers } from './PumpTestNumbers.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
+import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
 import { WordField } from './WordField.tsx';
 
 export type PumpTestFields = FieldsIn<'pump-tests'>;
@@ -25,6 +26,8 @@ interface PumpTestFormProps {
   today: string;
   onSave(fields: PumpTestFields): void | Promise<void>;
   onCancel?: () => void;
+  /** Where typing is kept until it is saved. */
+  kept?: KeptTyping;
 }
 
 type Draft = { [Name in keyof PumpReading]: number | undefined };
@@ -38,20 +41,23 @@ const complete = ({ value }: Row<Draft>): PumpReading[] =>
     ? [written({ flowGpm: value.flowGpm, netPsi: value.netPsi, speedRpm: value.speedRpm })]
     : [];
 
+const EMPTY: Draft = { flowGpm: undefined, netPsi: undefined, speedRpm: undefined };
+
+const begun = (initial: Partial<PumpTestFields> | undefined, today: string) => ({
+  testedOn: initial?.testedOn ?? today,
+  by: initial?.by ?? '',
+  rows: initial?.points
+    ? initial.points.map((point) => rowOf<Draft>({ ...point, speedRpm: point.speedRpm }))
+    : STAGES.map(() => rowOf<Draft>(EMPTY)),
+});
+
 /** A pump test as it is written down, with the rig's curve drawn while the numbers come in. */
 export function PumpTestForm(props: PumpTestFormProps) {
   const { rigId, rigName, ratedGpm, initial, earlier = NONE, today, onSave, onCancel } = props;
   const units = useUnits();
-  const [testedOn, setTestedOn] = useState(initial?.testedOn ?? today);
-  const [by, setBy] = useState(initial?.by ?? '');
-  const [rows, setRows] = useState<Row<Draft>[]>(() =>
-    initial?.points
-      ? initial.points.map((point) => rowOf<Draft>({ ...point, speedRpm: point.speedRpm }))
-      : STAGES.map(() =>
-          rowOf<Draft>({ flowGpm: undefined, netPsi: undefined, speedRpm: undefined }),
-        ),
-  );
-  const change = (key: number, part: Partial<Draft>) => setRows(withRow(rows, key, part));
+  const [draft, put] = useTestDraft(props.kept, () => begun(initial, today), EMPTY);
+  const { testedOn, by, rows } = draft;
+  const change = (key: number, part: Partial<Draft>) => put({ rows: withRow(rows, key, part) });
   const points = useMemo(() => rows.flatMap(complete), [rows]);
   const curve = useMemo(() => {
     const id = 'being written';
@@ -77,21 +83,21 @@ export function PumpTestForm(props: PumpTestFormProps) {
             label="Tested on"
             type="date"
             value={testedOn}
-            onChange={setTestedOn}
+            onChange={(day) => put({ testedOn: day })}
             required
           />
-          <WordField label="Tested by" value={by} onChange={setBy} maxLength={200} />
+          <WordField
+            label="Tested by"
+            value={by}
+            onChange={(who) => put({ by: who })}
+            maxLength={200}
+          />
         </div>
         <ReadingTable
           name="Readings"
           heads={['Flow', 'Net pressure', 'Speed']}
-          onRemove={(key) => setRows(rows.filter((row) => row.key !== key))}
-          onAdd={() =>
-            setRows([
-              ...rows,
-              rowOf<Draft>({ flowGpm: undefined, netPsi: undefined, speedRpm: undefined }),
-            ])
-          }
+          onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
+          onAdd={() => put({ rows: [...rows, rowOf<Draft>(EMPTY)] })}
           rows={rows.map(({ key, value }, index) => ({
             key,
             cells: [

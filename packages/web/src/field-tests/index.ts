@@ -16,3 +16,4 @@ export { PumpTestGraph } from './PumpTestGraph.tsx';
 export { PumpTestNumbers } from './PumpTestNumbers.tsx';
 export { QuickEstimate } from './QuickEstimate.tsx';
 export { QuickEstimatePlace } from './QuickEstimatePlace.tsx';
+export type { KeptTyping } from './use-test-draft.ts';

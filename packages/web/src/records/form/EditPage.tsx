@@ -40,7 +40,14 @@ function Edit({ kind, record }: { kind: Kind; record: Values }) {
     <section className="record-page" aria-labelledby="record-title">
       <Crumbs kind={kind} record={{ id, title }} />
       {isTest(kind) ? (
-        <TestForm kind={kind} record={record} known={{}} onSave={save} onCancel={back} />
+        <TestForm
+          kind={kind}
+          address={address}
+          record={begun}
+          known={{}}
+          onSave={save}
+          onCancel={back}
+        />
       ) : (
         <>
           <h2 id="record-title" className="records-title">

@@ -35,7 +35,14 @@ export function NewPage({ kind }: { kind: Kind }) {
     <section className="record-page" aria-labelledby="record-title">
       <Crumbs kind={kind} />
       {isTest(kind) ? (
-        <TestForm kind={kind} record={null} known={known} onSave={save} onCancel={cancel} />
+        <TestForm
+          kind={kind}
+          address={address}
+          record={null}
+          known={known}
+          onSave={save}
+          onCancel={cancel}
+        />
       ) : (
         <>
           <h2 id="record-title" className="records-title">

@@ -9,6 +9,7 @@ import { fieldTables } from '../fields/field-tables.ts';
 import { type Refusals, refusalsOf } from '../save/refusals.ts';
 import { type Draft, readForm, type Values } from './draft.ts';
 import { FieldEntry } from './FieldEntry.tsx';
+import { KeptNote } from './KeptNote.tsx';
 import { type KeptForm, useKeptDrafts } from './kept-drafts.ts';
 import { OriginEntry } from './OriginEntry.tsx';
 import { readOrigins } from './origin-draft.ts';
@@ -34,7 +35,7 @@ export function RecordForm(props: RecordFormProps) {
   const system = useView((view) => view.units);
   const kept = useKeptDrafts(({ forms }) => forms[address]);
   const { keep, drop } = useKeptDrafts.getState();
-  const [found] = useState(kept !== undefined);
+  const [foundAtMs, setFoundAtMs] = useState(kept?.typedAtMs);
   const form: KeptForm = kept ?? { before: record, drafts: {}, origins: {} };
   const { before, drafts, origins } = form;
   const [withOrigins, setWithOrigins] = useState(Object.keys(origins).length > 0);
@@ -95,21 +96,17 @@ export function RecordForm(props: RecordFormProps) {
         void save();
       }}
     >
-      {found && touched && (
-        <p className="kept-note" role="status">
-          What you typed here before is still in the form.{' '}
-          <Button
-            className="plain-button"
-            onPress={() => {
-              drop(address);
-              setRefusals(NO_REFUSALS);
-              setFailed(null);
-              setAsked(false);
-            }}
-          >
-            Start over
-          </Button>
-        </p>
+      {foundAtMs !== undefined && touched && (
+        <KeptNote
+          typedAtMs={foundAtMs}
+          onDiscard={() => {
+            drop(address);
+            setFoundAtMs(undefined);
+            setRefusals(NO_REFUSALS);
+            setFailed(null);
+            setAsked(false);
+          }}
+        />
       )}
       <Checkbox className="test-check" isSelected={withOrigins} onChange={setWithOrigins}>
         <span className="check-box" aria-hidden="true" />

@@ -1,14 +1,22 @@
 import { type Kind, kindLabels, type Stored } from '@plugside/records/model';
+import { useState } from 'react';
 import { allRecords, getRecord } from '../../api/records.ts';
 import { useLoaded } from '../../api/use-loaded.ts';
 import { todayIso } from '../../district/words.ts';
-import { FlowTestForm, HoseTestForm, PumpTestForm } from '../../field-tests/index.ts';
+import {
+  FlowTestForm,
+  HoseTestForm,
+  type KeptTyping,
+  PumpTestForm,
+} from '../../field-tests/index.ts';
 import { goTo } from '../../places/place.ts';
 import { newPath } from '../address.ts';
 import { Once } from '../Once.tsx';
 import { changesBetween } from '../save/changes.ts';
 import { sentence } from '../words.ts';
 import type { Values } from './draft.ts';
+import { KeptNote } from './KeptNote.tsx';
+import { useKeptDrafts } from './kept-drafts.ts';
 import { RecordPicker } from './RecordPicker.tsx';
 
 const TESTED: Partial<Record<Kind, { field: 'hydrantId' | 'rigId'; kind: 'hydrants' | 'rigs' }>> = {
@@ -20,6 +28,8 @@ export const isTest = (kind: Kind): boolean => kind === 'hose-tests' || kind in 
 
 interface TestFormProps {
   kind: Kind;
+  /** The form's own address: what was typed is kept under it. */
+  address: string;
   /** Null for a new test. */
   record: Values | null;
   known: Readonly<Record<string, string>>;
@@ -29,26 +39,59 @@ interface TestFormProps {
 }
 
 /** The form of a flow, pump or hose test, over what is tested. */
-export function TestForm({ kind, record, known, onSave, onCancel }: TestFormProps) {
+export function TestForm(props: TestFormProps) {
+  // Discarding what was typed begins the form anew.
+  const [times, setTimes] = useState(0);
+  return (
+    <Begun
+      key={`${props.address}:${times}`}
+      {...props}
+      onDiscard={() => {
+        useKeptDrafts.getState().drop(props.address);
+        setTimes(times + 1);
+      }}
+    />
+  );
+}
+
+function Begun(props: TestFormProps & { onDiscard(): void }) {
+  const { kind, address, record, known, onSave, onCancel, onDiscard } = props;
+  const { keep, drop } = useKeptDrafts.getState();
+  // As it was when the form was opened: what is typed now is no news to the one who types it.
+  const [found] = useState(() => useKeptDrafts.getState().forms[address]);
   const tested = TESTED[kind];
-  const save = (fields: object) =>
-    onSave(record ? changesBetween(record, fields as Values) : (fields as Values));
-  if (!tested) {
-    return (
-      <HoseTestForm
-        initial={(record ?? known) as Partial<Stored<'hose-tests'>>}
-        today={todayIso()}
-        onSave={save}
-        onCancel={onCancel}
-      />
-    );
-  }
-  const id = (record?.[tested.field] as string | undefined) ?? known[tested.field];
-  if (id === undefined) return <PickTested kind={kind} of={tested} />;
-  return tested.kind === 'hydrants' ? (
-    <OfHydrant id={id} record={record} onSave={save} onCancel={onCancel} />
-  ) : (
-    <OfRig id={id} record={record} onSave={save} onCancel={onCancel} />
+  const form = {
+    record,
+    kept: {
+      draft: found?.test,
+      keep: (test: object) => keep(address, { before: record, drafts: {}, origins: {}, test }),
+    },
+    onSave: (fields: object) =>
+      onSave(record ? changesBetween(record, fields as Values) : (fields as Values)),
+    onCancel: () => {
+      drop(address);
+      onCancel();
+    },
+  };
+  const id = tested && ((record?.[tested.field] as string | undefined) ?? known[tested.field]);
+  if (tested && id === undefined) return <PickTested kind={kind} of={tested} />;
+  return (
+    <>
+      {found?.test && found.typedAtMs !== undefined && (
+        <KeptNote typedAtMs={found.typedAtMs} onDiscard={onDiscard} />
+      )}
+      {!tested || id === undefined ? (
+        <HoseTestForm
+          {...form}
+          initial={(record ?? known) as Partial<Stored<'hose-tests'>>}
+          today={todayIso()}
+        />
+      ) : tested.kind === 'hydrants' ? (
+        <OfHydrant id={id} {...form} />
+      ) : (
+        <OfRig id={id} {...form} />
+      )}
+    </>
   );
 }
 
@@ -71,11 +114,12 @@ function PickTested({ kind, of }: { kind: Kind; of: NonNullable<(typeof TESTED)[
 interface OfProps {
   id: string;
   record: Values | null;
+  kept: KeptTyping;
   onSave(fields: object): Promise<void>;
   onCancel(): void;
 }
 
-function OfHydrant({ id, record, onSave, onCancel }: OfProps) {
+function OfHydrant({ id, record, kept, onSave, onCancel }: OfProps) {
   const [loaded, retry] = useLoaded(`hydrant:${id}`, async (signal) => {
     const [hydrant, tests] = await Promise.all([
       getRecord('hydrants', id, signal),
@@ -92,6 +136,7 @@ function OfHydrant({ id, record, onSave, onCancel }: OfProps) {
           {...(record && { initial: record as unknown as Stored<'flow-tests'> })}
           earlier={earlier}
           today={todayIso()}
+          kept={kept}
           onSave={onSave}
           onCancel={onCancel}
         />
@@ -100,7 +145,7 @@ function OfHydrant({ id, record, onSave, onCancel }: OfProps) {
   );
 }
 
-function OfRig({ id, record, onSave, onCancel }: OfProps) {
+function OfRig({ id, record, kept, onSave, onCancel }: OfProps) {
   const [loaded, retry] = useLoaded(`rig:${id}`, async (signal) => {
     const [rig, tests] = await Promise.all([
       getRecord('rigs', id, signal),
@@ -118,6 +163,7 @@ function OfRig({ id, record, onSave, onCancel }: OfProps) {
           {...(record && { initial: record as unknown as Stored<'pump-tests'> })}
           earlier={earlier}
           today={todayIso()}
+          kept={kept}
           onSave={onSave}
           onCancel={onCancel}
         />

@@ -9,7 +9,8 @@ import { Unreachable } from '../../places/Unreachable.tsx';
 import { kindPath, newPath } from '../address.ts';
 import { useChanged } from '../changed.ts';
 import { kindName } from '../words.ts';
-import { inShownOrder } from './columns.ts';
+import { OrderChoice } from './OrderChoice.tsx';
+import { type Order, orderIn, orderText, usualOrder } from './order.ts';
 import { RecordTable } from './RecordTable.tsx';
 import { useListMemory } from './use-list-memory.ts';
 import { useMore } from './use-more.ts';
@@ -21,21 +22,24 @@ const TYPING_MS = 200;
 
 /** The records of a kind, found by words. */
 export function RecordList({ kind }: { kind: Kind }) {
-  const search = useSearch().get('search') ?? '';
+  const query = useSearch();
+  const search = query.get('search') ?? '';
+  const order = orderIn(kind, query.get('sort'));
   const changed = useChanged(({ times }) => times);
-  const { pages, retry, more } = usePages(kind, search, changed);
-  const whole = pages.next === undefined;
-  const ordered = useMemo(
-    () => (whole ? inShownOrder(pages.records) : pages.records),
-    [pages.records, whole],
-  );
-  const [drawn, setDrawn] = useListMemory(pages.records.length > 0, AT_ONCE);
-  const shown = useMemo(() => ordered.slice(0, drawn), [ordered, drawn]);
+  const [ready, setReady] = useState(false);
+  const [drawn, setDrawn] = useListMemory(ready, AT_ONCE);
+  const { pages, retry, more } = usePages(kind, search, orderText(order), drawn, changed);
+  useEffect(() => setReady(pages.records.length > 0), [pages.records.length]);
+  const shown = useMemo(() => pages.records.slice(0, drawn), [pages.records, drawn]);
+  const ask = (asked: { search?: string; order?: Order }) => {
+    setDrawn(AT_ONCE);
+    goTo(kindPath(kind) + queryText(kind, { search, order, ...asked }), { replace: true });
+  };
   const moreOf = useMore(kind, shown);
   const [one, many] = kindLabels[kind];
   const next = () => {
-    setDrawn((before) => before + AT_ONCE);
-    if (drawn + AT_ONCE > pages.records.length) more();
+    if (drawn < pages.records.length) setDrawn(drawn + AT_ONCE);
+    if (drawn + AT_ONCE >= pages.records.length) more();
   };
   if (pages.state === 'unreachable') return <Unreachable what={kindName(kind)} onRetry={retry} />;
   return (
@@ -48,10 +52,12 @@ export function RecordList({ kind }: { kind: Kind }) {
           Add a {one}
         </PlaceLink>
       </div>
-      <Search kind={kind} search={search} onSettled={() => setDrawn(AT_ONCE)} />
+      <div className="list-asked">
+        <Search kind={kind} search={search} onSearch={(words) => ask({ search: words })} />
+        <OrderChoice kind={kind} order={order} onOrder={(next) => ask({ order: next })} />
+      </div>
       <p className="list-count" role="status">
         {countText(pages.state, pages.total, search, many, one)}
-        {pages.state === 'ready' && !whole && ' In the order they were made; search to narrow.'}
       </p>
       {pages.state === 'failed' && (
         <p className="tone-warning" role="alert">
@@ -63,7 +69,14 @@ export function RecordList({ kind }: { kind: Kind }) {
       )}
       {pages.state === 'ready' && pages.total === 0 && <Empty kind={kind} search={search} />}
       {shown.length > 0 && (
-        <RecordTable kind={kind} records={shown} moreOf={moreOf} today={todayIso()} />
+        <RecordTable
+          kind={kind}
+          records={shown}
+          moreOf={moreOf}
+          today={todayIso()}
+          order={order}
+          onOrder={(next) => ask({ order: next })}
+        />
       )}
       {shown.length < pages.total && shown.length > 0 && (
         <MoreButton onPress={next} left={pages.total - shown.length} />
@@ -78,18 +91,32 @@ function countText(state: string, total: number, search: string, many: string, o
   return search === '' ? counted : `${counted} with “${search}”`;
 }
 
-function Search({ kind, search, onSettled }: { kind: Kind; search: string; onSettled(): void }) {
+/** What stands in the address: nothing that is so anyhow. */
+function queryText(kind: Kind, { search, order }: { search: string; order: Order }): string {
+  const asked = new URLSearchParams({
+    ...(search !== '' && { search }),
+    ...(orderText(order) !== orderText(usualOrder(kind)) && { sort: orderText(order) }),
+  });
+  return asked.size === 0 ? '' : `?${asked}`;
+}
+
+interface SearchProps {
+  kind: Kind;
+  search: string;
+  onSearch(words: string): void;
+}
+
+function Search({ kind, search, onSearch }: SearchProps) {
   const [text, setText] = useState(search);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   useEffect(() => () => clearTimeout(timer.current), []);
+  // The order may have changed since the typing began.
+  const settled = useRef(onSearch);
+  settled.current = onSearch;
   const ask = (words: string) => {
     setText(words);
     clearTimeout(timer.current);
-    timer.current = setTimeout(() => {
-      onSettled();
-      const query = words.trim() === '' ? '' : `?${new URLSearchParams({ search: words.trim() })}`;
-      goTo(kindPath(kind) + query, { replace: true });
-    }, TYPING_MS);
+    timer.current = setTimeout(() => settled.current(words.trim()), TYPING_MS);
   };
   return (
     <SearchField className="record-search" value={text} onChange={ask} maxLength={200}>
@@ -101,8 +128,11 @@ function Search({ kind, search, onSettled }: { kind: Kind; search: string; onSet
 
 /** What a search looks through, where it is not the usual. */
 const FIND: Partial<Record<Kind, string>> = {
-  'flow-tests': 'Find by who tested or by note; a hydrant’s page lists its own tests',
-  'pump-tests': 'Find by who tested or by note; a rig’s page lists its own tests',
+  'flow-tests': 'Find by hydrant, by who tested or by note',
+  'pump-tests': 'Find by rig, by who tested or by note',
+  rigs: 'Find by name, station or note',
+  hose: 'Find by name, size, rig or note',
+  plans: 'Find by name, building or note',
   'hose-tests': 'Find by size, by who tested or by note',
   streets: 'Find by name, class or note',
 };

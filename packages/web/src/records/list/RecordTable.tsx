@@ -6,6 +6,8 @@ import type { Values } from '../form/draft.ts';
 import { useMedia } from '../use-media.ts';
 import { type Cell, type Column, headText, listColumns } from './columns.ts';
 import type { More } from './more.ts';
+import type { Order } from './order.ts';
+import { SortButton, sortedAs } from './SortButton.tsx';
 
 interface RecordTableProps {
   kind: Kind;
@@ -14,6 +16,9 @@ interface RecordTableProps {
   today: string;
   /** A field that is the same in all of them. */
   without?: string;
+  /** How the list is sorted, where its columns can sort it. */
+  order?: Order;
+  onOrder?(order: Order): void;
 }
 
 /** Records one under the other: a table at the desk, rows on a phone. */
@@ -22,7 +27,8 @@ export function RecordTable(props: RecordTableProps) {
   return narrow ? <Rows {...props} /> : <Table {...props} />;
 }
 
-function Table({ kind, records, moreOf, today, without }: RecordTableProps) {
+function Table(props: RecordTableProps) {
+  const { kind, records, moreOf, today, without, order, onOrder } = props;
   const units = useUnits();
   const columns = columnsOf(kind, without);
   return (
@@ -30,8 +36,19 @@ function Table({ kind, records, moreOf, today, without }: RecordTableProps) {
       <thead>
         <tr>
           {columns.map((column) => (
-            <th key={column.head} scope="col" className={column.figures && 'figures-cell'}>
-              {headText(column, units)}
+            <th
+              key={column.head}
+              scope="col"
+              className={column.figures && 'figures-cell'}
+              aria-sort={order && column.sort ? sortedAs(column.sort, order) : undefined}
+            >
+              {order && onOrder && column.sort ? (
+                <SortButton field={column.sort} order={order} onOrder={onOrder}>
+                  {headText(column, units)}
+                </SortButton>
+              ) : (
+                headText(column, units)
+              )}
             </th>
           ))}
         </tr>

@@ -7,7 +7,7 @@ import {
   pumpCurve,
   shownC,
 } from '@plugside/fireground';
-import type { Kind, Stored } from '@plugside/records/model';
+import { type Kind, type Stored, sortFields } from '@plugside/records/model';
 import type { Units } from '../../editing/use-units.ts';
 import { fieldTables } from '../fields/field-tables.ts';
 import type { Values } from '../form/draft.ts';
@@ -27,6 +27,8 @@ export interface Column {
   head: string;
   /** The field that it shows, where it shows one. */
   field?: string;
+  /** The field that the list is sorted by for it; left out where the server cannot. */
+  sort?: string;
   /** A pressure [psi] that the head names as well, in the reader's unit. */
   headPsi?: number;
   /** Figures stand to the right. */
@@ -48,6 +50,7 @@ const field = (kind: Kind, name: string, more: Partial<Column> = {}): Column => 
   return {
     head: spec.label,
     field: name,
+    ...(sortFields(kind).includes(name) && { sort: name }),
     ...((is === 'quantity' || is === 'count') && { figures: true }),
     cell: (record, _, units) => words(valueWords(spec, record[name], units)),
     ...more,
@@ -56,12 +59,20 @@ const field = (kind: Kind, name: string, more: Partial<Column> = {}): Column => 
 
 const title = (kind: Kind, head = 'Name'): Column => ({
   head,
+  sort: 'name',
   cell: (record, _, units) => ({ text: recordTitle(kind, record, units) }),
 });
+
+const testDay: Column = {
+  head: 'Test',
+  sort: 'testedOn',
+  cell: ({ testedOn }) => ({ text: String(testedOn) }),
+};
 
 const named = (head: string, name: string): Column => ({
   head,
   field: name,
+  sort: name,
   cell: (record, more) => {
     const id = record[name];
     if (typeof id !== 'string') return null;
@@ -77,6 +88,7 @@ const usedTest = (record: Values, more: More, today: string) =>
 
 const status: Column = {
   head: 'Status',
+  sort: 'status',
   cell: ({ status: now }) =>
     now === 'out of service'
       ? { text: 'out of service', tone: 'warning' }
@@ -87,6 +99,7 @@ const hydrantColumns: readonly Column[] = [
   title('hydrants'),
   {
     head: 'Class',
+    sort: 'q20Gpm',
     cell: (record, more, _, today) => {
       if (!more) return undefined;
       const name = usedTest(record, more, today)?.result.class?.name;
@@ -96,6 +109,7 @@ const hydrantColumns: readonly Column[] = [
   {
     head: 'At',
     headPsi: 20,
+    sort: 'q20Gpm',
     figures: true,
     cell: (record, more, units, today) => {
       if (!more) return undefined;
@@ -105,6 +119,7 @@ const hydrantColumns: readonly Column[] = [
   },
   {
     head: 'Tested on',
+    sort: 'testedOn',
     cell: (record, more, _, today) => {
       if (!more) return undefined;
       const used = usedTest(record, more, today);
@@ -121,13 +136,14 @@ const hydrantColumns: readonly Column[] = [
 ];
 
 const flowTestColumns: readonly Column[] = [
-  { head: 'Test', cell: ({ testedOn }) => ({ text: String(testedOn) }) },
+  testDay,
   named('Hydrant', 'hydrantId'),
   field('flow-tests', 'staticPsi'),
   field('flow-tests', 'residualPsi'),
   {
     head: 'At',
     headPsi: 20,
+    sort: 'q20Gpm',
     figures: true,
     cell: (record, _, units) => {
       const { q20Gpm } = flowTestResult(record as unknown as Stored<'flow-tests'>);
@@ -165,6 +181,7 @@ const rigColumns: readonly Column[] = [
   },
   {
     head: 'Status',
+    sort: 'inService',
     cell: ({ inService }) =>
       inService === false
         ? { text: 'out of service', tone: 'warning' }
@@ -183,7 +200,7 @@ export const listColumns: Readonly<Record<Kind, readonly Column[]>> = {
   ],
   rigs: rigColumns,
   'pump-tests': [
-    { head: 'Test', cell: ({ testedOn }) => ({ text: String(testedOn) }) },
+    testDay,
     named('Rig', 'rigId'),
     field('pump-tests', 'points'),
     field('pump-tests', 'by'),
@@ -197,7 +214,7 @@ export const listColumns: Readonly<Record<Kind, readonly Column[]>> = {
     field('hose', 'retiredOn'),
   ],
   'hose-tests': [
-    { head: 'Test', cell: ({ testedOn }) => ({ text: String(testedOn) }) },
+    testDay,
     field('hose-tests', 'size'),
     field('hose-tests', 'points'),
     {

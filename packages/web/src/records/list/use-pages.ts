@@ -4,8 +4,10 @@ import { UnreachableError } from '../../api/problem.ts';
 import { listRecords } from '../../api/records.ts';
 import type { Values } from '../form/draft.ts';
 
-/** One answer of the server holds this many at most; a list that fits in one is sorted. */
-export const PAGE = 2000;
+/** Fetched at a time. */
+const PAGE = 300;
+/** What one answer of the server holds at most. */
+const GREATEST_PAGE = 5000;
 
 export interface Pages {
   state: 'loading' | 'ready' | 'unreachable' | 'failed';
@@ -18,24 +20,40 @@ export interface Pages {
 const EMPTY: Pages = { state: 'loading', records: [], total: 0 };
 
 /**
- * A kind's records that a search finds, page by page. What was found stays on the page while the
- * next search is under way.
+ * A kind's records that a search finds, in the order asked for, page by page. What was found stays
+ * on the page while the next search is under way.
+ * @param sort as the server takes it
+ * @param atLeast fetched at first, where more than a page was shown before
  * @param changed another number reads anew
  */
-export function usePages(kind: Kind, search: string, changed: number) {
+export function usePages(
+  kind: Kind,
+  search: string,
+  sort: string,
+  atLeast: number,
+  changed: number,
+) {
   const [pages, setPages] = useState<Pages>(EMPTY);
   const [attempt, setAttempt] = useState(0);
   const stop = useRef<AbortController | null>(null);
+  const first = useRef(atLeast);
+  first.current = atLeast;
 
   const load = useCallback(
     async (after: string | undefined) => {
       stop.current?.abort();
-      stop.current = new AbortController();
-      const { signal } = stop.current;
+      const mine = new AbortController();
+      stop.current = mine;
+      const { signal } = mine;
       try {
         const page = await listRecords(
           kind,
-          { search: search || undefined, limit: PAGE, after },
+          {
+            search: search || undefined,
+            sort,
+            limit: after === undefined ? firstPage(first.current) : PAGE,
+            after,
+          },
           signal,
         );
         if (signal.aborted) return;
@@ -50,9 +68,11 @@ export function usePages(kind: Kind, search: string, changed: number) {
         const reason = error instanceof Error ? error.message : String(error);
         const state = error instanceof UnreachableError ? 'unreachable' : 'failed';
         setPages((before) => ({ ...before, state, reason }));
+      } finally {
+        if (stop.current === mine) stop.current = null;
       }
     },
-    [kind, search],
+    [kind, search, sort],
   );
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a change and another try read anew
@@ -65,6 +85,11 @@ export function usePages(kind: Kind, search: string, changed: number) {
   return {
     pages,
     retry: () => setAttempt((before) => before + 1),
-    more: () => pages.next !== undefined && void load(pages.next),
+    /** Asked again while it is under way, it goes on. */
+    more: () => {
+      if (stop.current === null && pages.next !== undefined) void load(pages.next);
+    },
   };
 }
+
+const firstPage = (atLeast: number): number => Math.min(Math.max(PAGE, atLeast), GREATEST_PAGE);
