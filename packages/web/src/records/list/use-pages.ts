@@ -36,6 +36,8 @@ export function usePages(
   const [pages, setPages] = useState<Pages>(EMPTY);
   const [attempt, setAttempt] = useState(0);
   const stop = useRef<AbortController | null>(null);
+  /** Where the page begins that was fetched last: the rows may stand on the page a moment later. */
+  const fetched = useRef<string | undefined>(undefined);
   const first = useRef(atLeast);
   first.current = atLeast;
 
@@ -57,6 +59,7 @@ export function usePages(
           signal,
         );
         if (signal.aborted) return;
+        fetched.current = after;
         setPages((before) => ({
           state: 'ready',
           records: after === undefined ? page.records : [...before.records, ...page.records],
@@ -87,7 +90,9 @@ export function usePages(
     retry: () => setAttempt((before) => before + 1),
     /** Asked again while it is under way, it goes on. */
     more: () => {
-      if (stop.current === null && pages.next !== undefined) void load(pages.next);
+      const { state, next } = pages;
+      if (state !== 'ready' || stop.current !== null) return;
+      if (next !== undefined && next !== fetched.current) void load(next);
     },
   };
 }
