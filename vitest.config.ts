@@ -13,7 +13,7 @@ const onPostgresql = {
   test: {
     name: 'API on PostgreSQL',
     include: [
-      'packages/server/src/{api,imports,map,elevation,supply}/**/*.test.ts',
+      'packages/server/src/{api,imports,map,elevation,paper,supply}/**/*.test.ts',
       'packages/server/src/drill-rooms/{drill-rooms,refusals}.test.ts',
       'packages/server/src/fuzz.test.ts',
     ],

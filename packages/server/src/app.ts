@@ -1,4 +1,4 @@
-import type { RecordStore } from '@plugside/records';
+import type { OpenedStore } from '@plugside/records';
 import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import { etag } from 'hono/etag';
@@ -12,6 +12,7 @@ import { answerProblem } from './problem.ts';
 import { securityHeaders } from './security-headers.ts';
 import { DEFAULT_HOST } from './settings.ts';
 import { appFiles, appPage, isBuilt } from './static-app.ts';
+import { recordThreads } from './threads/record-threads.ts';
 
 export interface AppOptions {
   /** Folder of the built browser app, absolute. */
@@ -19,7 +20,7 @@ export interface AppOptions {
   /** Told by `/health`. */
   version: string;
   /** Served under `/api`; left out, nothing is there. */
-  store?: RecordStore;
+  store?: OpenedStore;
   /** Where earlier versions kept terrain: it is taken in among the records from there. */
   terrainFile?: string;
   /** File of map tiles to draw under the streets (PMTiles), checked with `checkTilesFile`. */
@@ -45,7 +46,9 @@ export function createApp(options: AppOptions): Hono {
     const { terrainFile } = options;
     const rooms = drillRooms(store, options.drills);
     whenClosing(app, () => rooms.close());
-    app.route('/', createApi({ store, version, terrainFile, maps, baseMapFile, rooms }));
+    const threads = recordThreads(store.target);
+    whenClosing(app, () => threads.close());
+    app.route('/', createApi({ store, version, terrainFile, maps, baseMapFile, rooms, threads }));
   }
   app.use(etag());
 

@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import {
   type Kind,
+  type OpenedStore,
   openStore,
-  type RecordStore,
   type Stored,
   type StoreTarget,
 } from '@plugside/records';
@@ -17,7 +17,7 @@ export interface TestServer {
   url: string;
   port: number;
   folder: string;
-  store: RecordStore;
+  store: OpenedStore;
   /** A request to a path under `/api`; a plain object is sent as JSON. */
   ask(path: string, options?: AskOptions): Promise<Response>;
   /** Adds a record over HTTP. */

@@ -1,5 +1,5 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
-import type { RecordStore } from '@plugside/records';
+import type { OpenedStore } from '@plugside/records';
 import { baseMapRoutes } from '../base-map/base-map-routes.ts';
 import { type BaseMaps, baseMaps } from '../base-map/base-maps.ts';
 import { type DrillRooms, drillRooms } from '../drill-rooms/drill-rooms.ts';
@@ -13,6 +13,7 @@ import { paperRoutes } from '../paper/paper-routes.ts';
 import { planRoutes } from '../paper/plan-routes.ts';
 import { answerProblem } from '../problem.ts';
 import { situationRoute } from '../supply/situation-route.ts';
+import { type RecordThreads, recordThreads } from '../threads/record-threads.ts';
 import { workFolder } from '../work/work-folder.ts';
 import { backupRoute } from './backup-route.ts';
 import { refuseOtherMethods } from './define.ts';
@@ -24,7 +25,7 @@ import { recordRoutes } from './record-routes.ts';
 import { supplyRoutes } from './supply-routes.ts';
 
 export interface ApiOptions {
-  store: RecordStore;
+  store: OpenedStore;
   /** Told by the OpenAPI document. */
   version: string;
   /** Where earlier versions kept terrain: it is taken in among the records from there. */
@@ -35,6 +36,8 @@ export interface ApiOptions {
   maps?: BaseMaps;
   /** Made over the store where left out. */
   rooms?: DrillRooms;
+  /** Made for the store where left out. */
+  threads?: RecordThreads;
 }
 
 /** The API over the records: everything under `/api`. */
@@ -58,9 +61,10 @@ export function createApi(options: ApiOptions): OpenAPIHono {
   elevationRoutes(app, terrain, work);
   situationRoute(app, store, terrain);
   exportRoutes(app, store, work);
-  paperRoutes(app, store, work);
-  planRoutes(app, store, terrain);
-  drillReportRoute(app, store);
+  const threads = options.threads ?? recordThreads(store.target);
+  paperRoutes(app, threads, work);
+  planRoutes(app, threads, terrain);
+  drillReportRoute(app, threads);
   const rooms = options.rooms ?? drillRooms(store);
   drillRoutes(app, store, rooms);
   backupRoute(app, store, work);

@@ -51,6 +51,7 @@ const told: Readonly<Record<number, string>> = {
   415: 'The body is of another type',
   422: 'A value is not accepted; nothing was written',
   428: 'If-Match is left out',
+  503: 'Too much is asked for at once; ask again after Retry-After',
 };
 
 /** Problem documents by status; 403 and 500 may come from any route and are told once. */

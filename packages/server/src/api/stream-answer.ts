@@ -33,14 +33,11 @@ export async function answerKeptFile(
   return c.body(ReadableStream.from(file) as ReadableStream);
 }
 
-/** Sends bytes as they are made. */
-export function answerBytes(
-  c: Context,
-  parts: AsyncIterable<Uint8Array>,
-  download: Download,
-): Response {
+/** Sends bytes that are all there. */
+export function answerBytes(c: Context, bytes: Uint8Array, download: Download): Response {
   setHeaders(c, download);
-  return c.body(ReadableStream.from(parts) as ReadableStream);
+  c.header('Content-Length', String(bytes.length));
+  return c.body(bytes as Uint8Array<ArrayBuffer>);
 }
 
 function setHeaders(c: Context, { type, name }: Download): void {

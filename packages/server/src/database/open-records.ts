@@ -1,10 +1,10 @@
 import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { fillDemo, kinds, openStore, type RecordStore } from '@plugside/records';
+import { fillDemo, kinds, type OpenedStore, openStore, type RecordStore } from '@plugside/records';
 import type { DatabaseSettings } from './database-settings.ts';
 
 export interface OpenedRecords {
-  store: RecordStore;
+  store: OpenedStore;
   /** For the person who started the server; left out where there is nothing to say. */
   notice?: string;
 }

@@ -4,6 +4,8 @@ import { type RecordStore, readTerrain, storedTerrain, type Terrain } from '@plu
 
 /** The ground that was loaded for the district, kept with its records. */
 export interface DistrictTerrain {
+  /** Comes when what earlier versions kept is among the records, for others to read there. */
+  takenIn(): Promise<void>;
   /** Undefined where none was loaded. */
   current(): Promise<Terrain | undefined>;
   /**
@@ -40,6 +42,7 @@ export function districtTerrain(store: RecordStore, earlierFile?: string): Distr
   };
 
   return {
+    takenIn: takeInOnce,
     current: async () => {
       await takeInOnce();
       const file = await store.terrainFile();

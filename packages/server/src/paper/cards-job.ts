@@ -1,7 +1,9 @@
 /** A stack of hydrant cards being printed into a file. */
 import { rm } from 'node:fs/promises';
-import { type HydrantCard, type PaperOptions, renderHydrantCards, writePdf } from '@plugside/paper';
+import { join } from 'node:path';
 import { ProblemError } from '../problem.ts';
+import type { RecordThreads } from '../threads/record-threads.ts';
+import type { CardsBody } from './cards-request.ts';
 
 export type CardsState = 'running' | 'done' | 'cancelled' | 'failed';
 
@@ -16,15 +18,17 @@ export interface CardsView {
 }
 
 export interface CardsWork {
-  cards: AsyncIterable<HydrantCard>;
+  threads: RecordThreads;
+  asked: CardsBody;
+  /** How many cards it will be. */
   total: number;
-  options: PaperOptions;
-  /** Where the file goes. */
-  path: string;
+  /** For the file and what is left of it when it is cut short: nothing else's. */
+  folder: string;
 }
 
 export class CardsJob {
   readonly id: string;
+  readonly #folder: string;
   readonly #path: string;
   readonly #total: number;
   #state: CardsState = 'running';
@@ -33,17 +37,23 @@ export class CardsJob {
   readonly #abort = new AbortController();
   readonly #work: Promise<void>;
 
-  /** Begins at once, in the background. */
-  constructor(id: string, { cards, total, options, path }: CardsWork) {
+  /** Begins as soon as a thread has time for it. */
+  constructor(id: string, { threads, asked, total, folder }: CardsWork) {
     this.id = id;
-    this.#path = path;
+    this.#folder = folder;
+    this.#path = join(folder, 'hydrant-cards.pdf');
     this.#total = total;
+    const given = { asked, path: this.#path };
     const { signal } = this.#abort;
     const onProgress = (done: number) => {
       this.#done = done;
     };
-    const pdf = renderHydrantCards(cards, { ...options, total, signal, onProgress });
-    this.#work = writePdf(path, pdf, signal).then(
+    const printing = threads.run('print hydrant cards', given, {
+      signal,
+      onProgress,
+      background: true,
+    });
+    this.#work = printing.then(
       () => {
         this.#state = 'done';
       },
@@ -85,19 +95,26 @@ export class CardsJob {
   /** Cancels it and removes its file. */
   async forget(): Promise<void> {
     await this.cancel();
-    await rm(this.#path, { force: true });
+    await this.#removeFile();
   }
 
-  #fail(error: unknown): void {
+  async #fail(error: unknown): Promise<void> {
+    // A thread that was ended by force leaves what it had written.
+    await this.#removeFile();
     if (this.#abort.signal.aborted) {
       this.#state = 'cancelled';
       return;
     }
     this.#state = 'failed';
-    console.error(error);
+    const isTold = error instanceof ProblemError;
+    if (!isTold) console.error(error);
     this.#failure = {
-      detail: 'The cards could not be printed; the server’s log says why.',
+      detail: isTold ? error.message : 'The cards could not be printed; the server’s log says why.',
       remedy: 'Ask for them again, or for fewer at once.',
     };
+  }
+
+  async #removeFile(): Promise<void> {
+    await rm(this.#folder, { recursive: true, force: true });
   }
 }

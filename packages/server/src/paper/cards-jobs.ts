@@ -1,16 +1,21 @@
 import { randomUUID } from 'node:crypto';
 import { ProblemError } from '../problem.ts';
+import type { RecordThreads } from '../threads/record-threads.ts';
 import type { WorkFolder } from '../work/work-folder.ts';
-import { CardsJob, type CardsWork } from './cards-job.ts';
+import { CardsJob } from './cards-job.ts';
+import type { CardsBody } from './cards-request.ts';
 
 /** Kept at once; beyond, the oldest that has ended makes room. */
 const MOST_JOBS = 10;
-/** At work at once: each takes all of a core. */
+/** Not done yet: a stack takes a thread for minutes, and others wait for it. */
 const MOST_RUNNING = 2;
 
 export interface CardsJobs {
-  /** @throws ProblemError 503 while enough are at work */
-  add(work: Omit<CardsWork, 'path'>): Promise<CardsJob>;
+  /**
+   * Begins a stack in the background.
+   * @throws ProblemError 503 while enough are at work; 404, 422 where they cannot be printed
+   */
+  add(asked: CardsBody): Promise<CardsJob>;
   /** @throws ProblemError 404 */
   get(id: string): CardsJob;
   /** Removes a job and its file. */
@@ -18,7 +23,7 @@ export interface CardsJobs {
 }
 
 /** Stacks of cards of this server: kept in memory and in its work folder until it stops. */
-export function cardsJobs(folder: WorkFolder): CardsJobs {
+export function cardsJobs(threads: RecordThreads, work: WorkFolder): CardsJobs {
   const jobs = new Map<string, CardsJob>();
   const forget = async (id: string) => {
     const job = jobs.get(id);
@@ -26,7 +31,8 @@ export function cardsJobs(folder: WorkFolder): CardsJobs {
     await job?.forget();
   };
   return {
-    add: async (work) => {
+    add: async (asked) => {
+      const total = await threads.run('count hydrant cards', asked);
       if ([...jobs.values()].filter(({ isRunning }) => isRunning).length >= MOST_RUNNING) {
         throw busy();
       }
@@ -34,7 +40,7 @@ export function cardsJobs(folder: WorkFolder): CardsJobs {
         const ended = [...jobs.values()].find(({ isRunning }) => !isRunning);
         if (ended) await forget(ended.id);
       }
-      const job = new CardsJob(randomUUID(), { ...work, path: folder.newPath('.pdf') });
+      const job = new CardsJob(randomUUID(), { threads, asked, total, folder: work.newPath() });
       jobs.set(job.id, job);
       return job;
     },

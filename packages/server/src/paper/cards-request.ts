@@ -1,9 +1,7 @@
 /** What a stack of cards is asked for with, checked. */
 import { z } from '@hono/zod-openapi';
+import { MOST_CARDS } from './most-cards.ts';
 import { paperSchema, unitsSchema } from './paper-query.ts';
-
-/** A county's worth; more go into several files. */
-export const MOST_CARDS = 5000;
 
 export const cardsRequestSchema = z
   .strictObject({

@@ -1,28 +1,19 @@
 /** Documents that crews carry, as PDF. */
 import { type OpenAPIHono, z } from '@hono/zod-openapi';
-import {
-  type PaperOptions,
-  pickedRig,
-  pumpChartFor,
-  readDepartment,
-  renderHydrantCard,
-  renderPumpChart,
-} from '@plugside/paper';
-import { NotFoundError, type RecordStore, readDistrict } from '@plugside/records';
 import type { Context } from 'hono';
 import { define } from '../api/define.ts';
 import { body, json, problems } from '../api/describe.ts';
 import { jsonObject } from '../api/json-body.ts';
-import { answerBytes, answerKeptFile } from '../api/stream-answer.ts';
+import { answerKeptFile } from '../api/stream-answer.ts';
+import type { RecordThreads } from '../threads/record-threads.ts';
 import type { WorkFolder } from '../work/work-folder.ts';
-import { manyCards, oneCard } from './cards-from-store.ts';
+import { answerPdf, PDF } from './answer-pdf.ts';
 import { cardsJobs } from './cards-jobs.ts';
 import { cardsRequestSchema } from './cards-request.ts';
 import { checkedBody } from './checked-body.ts';
-import { type PrintedAs, paperQuery, pdfIdIn, printedAs } from './paper-query.ts';
+import { paperQuery, pdfIdIn, printedAs } from './paper-query.ts';
 
 const tags = ['paper'];
-const type = 'application/pdf';
 
 const cardsSchema = z
   .object({
@@ -34,7 +25,7 @@ const cardsSchema = z
   })
   .openapi('HydrantCards');
 
-export function paperRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): void {
+export function paperRoutes(app: OpenAPIHono, threads: RecordThreads, work: WorkFolder): void {
   define(
     app,
     {
@@ -44,24 +35,13 @@ export function paperRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFold
       summary: 'A rig’s pump chart',
       description: 'Discharge pressures by line, length, flow and floor, each solved.',
       request: { params: z.object({ id: z.string() }), query: paperQuery },
-      responses: { ...body('The chart', type), ...problems(400, 404) },
+      responses: { ...body('The chart', PDF), ...problems(400, 404, 503) },
     },
     async (c) => {
-      const printed = printedAs(c);
-      const id = pdfIdIn(c);
-      const rig = await store.get('rigs', id);
-      if (!rig) throw new NotFoundError('rigs', id.slice(0, 40));
-      const records = await readDepartment(store);
-      const { invented, name } = await readDistrict(store);
-      const chart = pumpChartFor({
-        ...pickedRig(records, rig),
-        nozzles: records.nozzles,
-        department: records.department,
-        invented,
-        units: printed.units,
-      });
-      const pdf = renderPumpChart(chart, optionsOf(printed, name));
-      return answerBytes(c, pdf, { type, name: 'pump-chart.pdf' });
+      const given = { rigId: pdfIdIn(c), printed: printedAs(c) };
+      return answerPdf(c, 'pump-chart.pdf', (signal) =>
+        threads.run('print a pump chart', given, { signal }),
+      );
     },
   );
   define(
@@ -73,22 +53,22 @@ export function paperRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFold
       summary: 'A hydrant’s card',
       description: 'What it gives, and what reaches an engine over each length of hose.',
       request: { params: z.object({ id: z.string() }), query: paperQuery },
-      responses: { ...body('The card', type), ...problems(400, 404) },
+      responses: { ...body('The card', PDF), ...problems(400, 404, 503) },
     },
     async (c) => {
-      const printed = printedAs(c);
-      const { card, district } = await oneCard(store, pdfIdIn(c), printed);
-      const pdf = renderHydrantCard(card, optionsOf(printed, district.name));
-      return answerBytes(c, pdf, { type, name: 'hydrant-card.pdf' });
+      const given = { hydrantId: pdfIdIn(c), printed: printedAs(c) };
+      return answerPdf(c, 'hydrant-card.pdf', (signal) =>
+        threads.run('print a hydrant card', given, { signal }),
+      );
     },
   );
-  cardsRoutes(app, store, work);
+  cardsRoutes(app, threads, work);
 }
 
-function cardsRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): void {
+function cardsRoutes(app: OpenAPIHono, threads: RecordThreads, work: WorkFolder): void {
   const path = '/api/paper/hydrant-cards';
   const params = z.object({ id: z.string() });
-  const jobs = cardsJobs(work);
+  const jobs = cardsJobs(threads, work);
   const jobOf = (c: Context) => jobs.get(c.req.param('id') ?? '');
 
   define(
@@ -109,8 +89,7 @@ function cardsRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): vo
     },
     async (c) => {
       const asked = checkedBody(cardsRequestSchema, await jsonObject(c));
-      const { cards, total, district } = await manyCards(store, asked);
-      const job = await jobs.add({ cards, total, options: optionsOf(asked, district.name) });
+      const job = await jobs.add(asked);
       c.header('Location', `${path}/${job.id}`);
       return c.json(job.view, 202);
     },
@@ -138,9 +117,9 @@ function cardsRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): vo
       tags,
       summary: 'The cards’ file',
       request: { params },
-      responses: { ...body('All cards', type), ...problems(404, 409) },
+      responses: { ...body('All cards', PDF), ...problems(404, 409) },
     },
-    (c) => answerKeptFile(c, jobOf(c).file, { type, name: 'hydrant-cards.pdf' }),
+    (c) => answerKeptFile(c, jobOf(c).file, { type: PDF, name: 'hydrant-cards.pdf' }),
   );
   define(
     app,
@@ -167,8 +146,4 @@ function cardsRoutes(app: OpenAPIHono, store: RecordStore, work: WorkFolder): vo
       return c.json(job.view);
     },
   );
-}
-
-function optionsOf({ paper, units }: PrintedAs, department: string): PaperOptions {
-  return { printedAt: new Date(), paper, units, department };
 }

@@ -1,14 +1,17 @@
+import { mkdir } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import {
   cardRigs,
-  type HydrantCard,
   hydrantCardsFrom,
   pickedRig,
   readDepartment,
+  renderHydrantCard,
+  renderHydrantCards,
+  writePdf,
 } from '@plugside/paper';
 import {
-  type District,
   districtStreets,
-  inTurns,
+  everyRecord,
   NotFoundError,
   planTest,
   planTests,
@@ -17,28 +20,25 @@ import {
   type Stored,
 } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
-import { type CardsBody, MOST_CARDS } from './cards-request.ts';
+import type { RecordsAtHand } from '../threads/records-at-hand.ts';
+import type { CardsBody } from './cards-request.ts';
+import { MOST_CARDS } from './most-cards.ts';
 import type { PrintedAs } from './paper-query.ts';
+import { bytesOf, optionsFor } from './printed.ts';
 
 /** Half the width of the country that neighbours are looked for in [degrees of latitude]: about 1.4 miles. */
 const AROUND_DEGREES = 0.02;
 
-export interface CardsOf {
-  cards: AsyncGenerator<HydrantCard>;
-  total: number;
-  district: District;
-}
-
 /** One hydrant's card, its neighbours from the country around it. @throws NotFoundError */
-export async function oneCard(
-  store: RecordStore,
-  hydrantId: string,
-  { units }: PrintedAs,
-): Promise<{ card: HydrantCard; district: District }> {
+export async function printHydrantCard(
+  { hydrantId, printed }: { hydrantId: string; printed: PrintedAs },
+  atHand: RecordsAtHand,
+): Promise<Uint8Array> {
+  const { store } = atHand;
   const hydrant = await store.get('hydrants', hydrantId);
   if (!hydrant) throw new NotFoundError('hydrants', hydrantId.slice(0, 40));
   const { records: around } = await store.list('hydrants', { box: boxAround(hydrant), limit: 500 });
-  const district = await readDistrict(store);
+  const { invented } = await readDistrict(store);
   const cards = hydrantCardsFrom({
     records: await readDepartment(store),
     hydrants: [hydrant],
@@ -46,19 +46,54 @@ export async function oneCard(
     testOf: (one) => planTest(store, one),
     streets: await districtStreets(store),
     today: today(),
-    invented: district.invented,
-    units,
+    invented,
+    units: printed.units,
   });
-  const { value } = await cards.next();
-  return { card: value as HydrantCard, district };
+  const { value: card } = await cards.next();
+  return bytesOf(renderHydrantCard(card, await optionsFor(atHand, printed)));
 }
 
-/** Many cards, made one by one as they are read. @throws NotFoundError, ProblemError 422 */
-export async function manyCards(store: RecordStore, body: CardsBody): Promise<CardsOf> {
-  const around: Stored<'hydrants'>[] = [];
-  for await (const hydrant of inTurns(store.all('hydrants'))) around.push(hydrant);
-  const hydrants = body.hydrantIds
-    ? pickedOf(around, body.hydrantIds)
+/** How many cards are asked for, all of them there to be printed. @throws NotFoundError, ProblemError 422 */
+export async function countCards(asked: CardsBody, { store }: RecordsAtHand): Promise<number> {
+  return (await askedFor(store, asked)).hydrants.length;
+}
+
+/**
+ * Many cards into a file, made one by one as they are read; tells how many are done.
+ * @throws NotFoundError, ProblemError 422; the signal's reason, with no file
+ */
+export async function printCards(
+  { asked, path }: { asked: CardsBody; path: string },
+  atHand: RecordsAtHand<number>,
+): Promise<void> {
+  const { store, signal, tell } = atHand;
+  const { hydrants, around, records, attack, booster } = await askedFor(store, asked);
+  const usual = cardRigs(records);
+  const { invented } = await readDistrict(store);
+  const tests = await planTests(store, around);
+  const cards = hydrantCardsFrom({
+    records,
+    hydrants,
+    around,
+    testOf: ({ id }) => tests.get(id),
+    streets: await districtStreets(store),
+    attack: attack ?? usual.attack,
+    booster: booster ?? usual.booster,
+    today: today(),
+    invented,
+    units: asked.units,
+  });
+  const options = await optionsFor(atHand, asked);
+  const total = hydrants.length;
+  await mkdir(dirname(path), { recursive: true });
+  const pdf = renderHydrantCards(cards, { ...options, total, signal, onProgress: tell });
+  await writePdf(path, pdf, signal);
+}
+
+async function askedFor(store: RecordStore, { hydrantIds, attackId, boosterId }: CardsBody) {
+  const around = await everyRecord(store, 'hydrants');
+  const hydrants = hydrantIds
+    ? pickedOf(around, hydrantIds)
     : [...around].sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
   if (hydrants.length === 0 || hydrants.length > MOST_CARDS) {
     throw new ProblemError({
@@ -77,25 +112,7 @@ export async function manyCards(store: RecordStore, body: CardsBody): Promise<Ca
     if (!rig) throw new NotFoundError('rigs', id);
     return pickedRig(records, rig);
   };
-  const usual = cardRigs(records);
-  const district = await readDistrict(store);
-  const tests = await planTests(store, around);
-  return {
-    cards: hydrantCardsFrom({
-      records,
-      hydrants,
-      around,
-      testOf: ({ id }) => tests.get(id),
-      streets: await districtStreets(store),
-      attack: rigOf(body.attackId) ?? usual.attack,
-      booster: rigOf(body.boosterId) ?? usual.booster,
-      today: today(),
-      invented: district.invented,
-      units: body.units,
-    }),
-    total: hydrants.length,
-    district,
-  };
+  return { hydrants, around, records, attack: rigOf(attackId), booster: rigOf(boosterId) };
 }
 
 function pickedOf(all: readonly Stored<'hydrants'>[], ids: readonly string[]) {
