@@ -1,5 +1,12 @@
 /** What there is to work with: a demand, the water within reach, the rigs that come. */
-import type { DepartmentValues, DraftSource, HoseSize, Hydrant, Rig } from '../plan/plan.ts';
+import type {
+  DepartmentValues,
+  DraftSource,
+  HoseSize,
+  Hydrant,
+  Origin,
+  Rig,
+} from '../plan/plan.ts';
 
 /** Ground along a lay from the water to the scene. */
 export interface LayGround {
@@ -26,8 +33,12 @@ export interface WaterAtHand extends LayGround {
   draft: DraftSource;
   /** Where the pump stands, above the water [ft]. */
   liftFt: number;
+  /** Where the lift comes from; the rating test's where left out. */
+  liftOrigin?: Origin;
   /** What can be taken [gal]; left out: not known. */
   usableGal?: number;
+  /** How a rig gets to it, as its record has it. */
+  access?: string;
 }
 
 /** A place where tenders fill, and the road there. */
@@ -36,8 +47,13 @@ export interface FillPlace {
   name: string;
   /** One way along the road [mi]. */
   roadMi: number;
-  /** Rate at which it fills a tender [gpm]. */
+  /** Rate at which it fills a tender [gpm]; of open water the most that a tender takes. */
   fillGpm: number;
+  /** Open water takes an engine to draft and fill; a hydrant where left out. */
+  kind?: 'hydrant' | 'open water';
+  /** Of open water: where its pump stands, above the water [ft]; 10 where left out. */
+  liftFt?: number;
+  access?: string;
 }
 
 /** Hose that a rig can lay for supply. */
