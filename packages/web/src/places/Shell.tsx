@@ -1,4 +1,12 @@
-import { type ComponentType, lazy, Suspense, useEffect, useRef, useState } from 'react';
+import {
+  type ComponentType,
+  lazy,
+  Suspense,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
 import { App } from '../app/App.tsx';
 import { useTheme } from '../app/use-theme.ts';
 import { PlaceGuard } from './PlaceGuard.tsx';
@@ -31,6 +39,7 @@ export function Shell() {
   useEffect(() => {
     document.title = name === 'lay' ? 'Plugside' : `${text} · Plugside`;
   }, [name, text]);
+  useTopOnArrival(name);
   const Later = laterPlaces[name];
   return (
     <>
@@ -46,6 +55,25 @@ export function Shell() {
       <Arrival text={text} />
     </>
   );
+}
+
+/** A place that is gone to is seen from its top; one that is gone back to stays with the browser. */
+function useTopOnArrival(name: PlaceName): void {
+  const seen = useRef(name);
+  const wentBack = useRef(false);
+  useEffect(() => {
+    const back = () => {
+      wentBack.current = true;
+    };
+    window.addEventListener('popstate', back);
+    return () => window.removeEventListener('popstate', back);
+  }, []);
+  useLayoutEffect(() => {
+    if (seen.current === name) return;
+    seen.current = name;
+    if (!wentBack.current) window.scrollTo({ top: 0 });
+    wentBack.current = false;
+  }, [name]);
 }
 
 function Opening({ text }: { text: string }) {

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { loadedTerrain, loadTerrain, removeTerrain } from '../../api/elevation.ts';
+import { loadedTerrain, loadTerrain } from '../../api/elevation.ts';
 import { reasonOf } from '../../api/reason.ts';
 import { FILE_LIMIT_BYTES } from '../../api/upload.ts';
 import { useLoaded } from '../../api/use-loaded.ts';
@@ -9,6 +9,7 @@ import { Switcher } from '../../editing/Switcher.tsx';
 import { useUnits } from '../../editing/use-units.ts';
 import { Once } from '../Once.tsx';
 import { useLast } from '../use-last.ts';
+import { RemoveTerrain } from './RemoveTerrain.tsx';
 
 type FileUnit = 'as it says' | 'm' | 'ft';
 
@@ -74,15 +75,6 @@ function Told({
     }
     setSending(null);
   };
-  const remove = async () => {
-    setFailed(null);
-    try {
-      await removeTerrain();
-      onChanged();
-    } catch (error) {
-      setFailed(reasonOf(error));
-    }
-  };
   return (
     <>
       <p>
@@ -123,11 +115,7 @@ function Told({
           <Button className="plain-button" onPress={() => input.current?.click()}>
             {name === null ? 'Load a GeoTIFF' : 'Load another GeoTIFF'}
           </Button>
-          {name !== null && (
-            <Button className="quiet-button" onPress={() => void remove()}>
-              Take it away
-            </Button>
-          )}
+          {name !== null && <RemoveTerrain name={name} onRemoved={onChanged} />}
           <input
             ref={input}
             type="file"
