@@ -13,8 +13,8 @@ export default defineConfig({
     // One browser at a time: several on a small machine starve each other.
     pool: 'forks',
     fileParallelism: false,
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     env: { PLUGSIDE_CHROMIUM: process.env.PLUGSIDE_CHROMIUM ?? '/usr/bin/chromium' },
   },
 });

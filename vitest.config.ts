@@ -35,8 +35,8 @@ export default defineConfig({
   ssr: { resolve: { conditions } },
   test: {
     // A hung test ends; a slow machine fails none.
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     projects: [
       {
         extends: true,

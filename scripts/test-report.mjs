@@ -50,5 +50,6 @@ function failuresOf(where, errors) {
 
 /** @param {{ message?: string, stack?: string }} error */
 function textOf(error) {
-  return error.stack || error.message || String(error);
+  const { message = String(error), stack = '' } = error;
+  return stack.includes(message) ? stack : `${message}\n${stack}`;
 }
