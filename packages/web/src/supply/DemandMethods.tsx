@@ -106,15 +106,17 @@ function Method({
               <li key={text}>{text}</li>
             ))}
           </ol>
-          <ul>
-            {notices.map(({ level, text }) => (
-              <li key={text} className={level === 'fact' ? 'fact' : 'caution'}>
-                {level === 'caution' && <span className="caution-shape" aria-hidden="true" />}
-                <span>{text}</span>
-              </li>
-            ))}
-          </ul>
         </details>
+      )}
+      {notices.length > 0 && (
+        <ul>
+          {notices.map(({ level, text }) => (
+            <li key={text} className={level === 'fact' ? 'fact' : 'caution'}>
+              {level === 'caution' && <span className="caution-shape" aria-hidden="true" />}
+              <span>{text}</span>
+            </li>
+          ))}
+        </ul>
       )}
       <p className="fact-origin">
         {source.title}

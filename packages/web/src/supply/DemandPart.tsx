@@ -8,6 +8,7 @@ import { QuantityField } from '../editing/QuantityField.tsx';
 import { DEMAND } from '../editing/ranges.ts';
 import { useUnits } from '../editing/use-units.ts';
 import { DemandMethods } from './DemandMethods.tsx';
+import { FirstDemand } from './FirstDemand.tsx';
 import { KeepDemand } from './KeepDemand.tsx';
 
 interface DemandPartProps {
@@ -20,9 +21,6 @@ interface DemandPartProps {
   /** Beside what it needs. */
   children?: ReactNode;
 }
-
-/** What a building without a needed flow on record starts from [gpm]. */
-const UNKNOWN_DEMAND_GPM = 1000;
 
 /** What the building needs, where that comes from, and what the public methods say. */
 export function DemandPart(props: DemandPartProps) {
@@ -43,16 +41,20 @@ export function DemandPart(props: DemandPartProps) {
         <h2 className="section-name" id="demand">
           What it needs
         </h2>
-        <p className="demand-figure">
-          <QuantityField
-            label="Needed fire flow"
-            kind="flow"
-            size="figure"
-            value={demandGpm ?? UNKNOWN_DEMAND_GPM}
-            {...DEMAND}
-            onChange={(gpm) => set(gpm, null)}
-          />
-        </p>
+        {demandGpm === undefined ? (
+          <FirstDemand onGiven={(gpm) => set(gpm, null)} />
+        ) : (
+          <p className="demand-figure">
+            <QuantityField
+              label="Needed fire flow"
+              kind="flow"
+              size="figure"
+              value={demandGpm}
+              {...DEMAND}
+              onChange={(gpm) => set(gpm, null)}
+            />
+          </p>
+        )}
         <p className="soft-text">
           {changes.demandGpm === null &&
             (onRecordGpm === undefined

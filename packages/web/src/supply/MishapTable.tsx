@@ -36,7 +36,7 @@ export function MishapTable({ way, demandGpm, service }: MishapTableProps) {
             </tr>
           </thead>
           <tbody>
-            {mishaps.map(({ what, flowGpm, resetGpm, stillMeets, text }) => (
+            {mishaps.map(({ what, flowGpm, resetGpm, stillMeets, shortfallGpm, text }) => (
               <tr key={what} data-short={!stillMeets || undefined}>
                 <th scope="row">{what}</th>
                 <td className="number" data-label={`As set, ${unit}`}>
@@ -46,6 +46,11 @@ export function MishapTable({ way, demandGpm, service }: MishapTableProps) {
                   <b className={stillMeets ? undefined : 'tone-warning'}>
                     {units.number(resetGpm, 'flow')}
                   </b>
+                  {!stillMeets && (
+                    <span className="way-spare tone-warning">
+                      {units.number(shortfallGpm, 'flow')} short
+                    </span>
+                  )}
                 </td>
                 <td data-label="Then">{text}</td>
               </tr>

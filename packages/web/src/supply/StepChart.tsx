@@ -5,8 +5,8 @@ const LAST_TICKS = 6;
 
 /** The steps to water as bars over time, each with its words. */
 export function StepChart({ time }: { time: TimeToWater }) {
-  const { steps, waterAtMin } = time;
-  const endMin = Math.max(1, waterAtMin, ...steps.map((step) => step.endMin));
+  const { steps, waterAtMin, fullAtMin } = time;
+  const endMin = Math.max(1, fullAtMin, ...steps.map((step) => step.endMin));
   const scale = scaleLinear([0, endMin], [0, 100]);
   return (
     <div className="step-chart">
@@ -37,7 +37,12 @@ export function StepChart({ time }: { time: TimeToWater }) {
         ))}
       </p>
       <p className="step-water">
-        Water at the engine after <b className="figures">{clock(waterAtMin)}</b> min
+        First water at the engine after <b className="figures">{clock(waterAtMin)}</b> min
+        {fullAtMin > waterAtMin && (
+          <>
+            , all of it after <b className="figures">{clock(fullAtMin)}</b>
+          </>
+        )}
       </p>
     </div>
   );

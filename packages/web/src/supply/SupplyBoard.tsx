@@ -12,10 +12,21 @@ import { useChoice, useSupplyService } from './use-supply.ts';
 import { WayDetail } from './WayDetail.tsx';
 import { WayTable } from './WayTable.tsx';
 
+interface SupplyBoardProps {
+  answer: SituationAnswer;
+  /** Told what the building needs where its record does not say [gpm]. */
+  onNeeds(demandGpm: number): void;
+}
+
 /** One building: what it needs, who comes, the ways, and the one picked. */
-export function SupplyBoard({ answer }: { answer: SituationAnswer }) {
+export function SupplyBoard({ answer, onNeeds }: SupplyBoardProps) {
   const { building, situation, notices } = answer;
   const [changes, setChanges] = useState<Adjustments>(asTheyCome);
+  const change = (next: Adjustments) => {
+    setChanges(next);
+    if (!situation && next.demandGpm !== null) onNeeds(next.demandGpm);
+  };
+  const asksForFlow = !situation && (changes.demandGpm ?? building.neededGpm) === undefined;
   const [demandMethod, setDemandMethod] = useState<string | null>(null);
   return (
     <>
@@ -35,13 +46,11 @@ export function SupplyBoard({ answer }: { answer: SituationAnswer }) {
         <DemandPart
           building={building}
           changes={changes}
-          onChange={setChanges}
+          onChange={change}
           chosen={demandMethod}
           onChosen={setDemandMethod}
         >
-          {situation && (
-            <ComingRigs situation={situation} changes={changes} onChange={setChanges} />
-          )}
+          {situation && <ComingRigs situation={situation} changes={changes} onChange={change} />}
         </DemandPart>
       </div>
       {situation ? (
@@ -49,8 +58,13 @@ export function SupplyBoard({ answer }: { answer: SituationAnswer }) {
           answer={{ ...answer, situation }}
           changes={changes}
           demandMethod={demandMethod}
-          onChange={setChanges}
+          onChange={change}
         />
+      ) : asksForFlow ? (
+        <p className="nothing">
+          The ways to supply it are worked out for a flow: enter what it needs, or go by one of the
+          methods above.
+        </p>
       ) : (
         <Findings findings={notices} />
       )}

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { getDistrict } from '../api/district.ts';
 import { situationAt } from '../api/situation.ts';
@@ -5,6 +6,7 @@ import { useLoaded } from '../api/use-loaded.ts';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
 import { usePathname } from '../places/place.ts';
 import { Unreachable } from '../places/Unreachable.tsx';
+import { useLast } from '../records/use-last.ts';
 import { buildingIn } from './address.ts';
 import { FindBuilding } from './FindBuilding.tsx';
 import { SupplyBoard } from './SupplyBoard.tsx';
@@ -21,16 +23,19 @@ export function SupplyPlace() {
   return (
     <div className="page">
       <PlaceHeader title={id ? undefined : 'Supply'} invented={invented} />
-      <main className="supply-page">{id ? <Opened id={id} /> : <FindBuilding />}</main>
+      <main className="supply-page">{id ? <Opened key={id} id={id} /> : <FindBuilding />}</main>
     </div>
   );
 }
 
 function Opened({ id }: { id: string }) {
-  const [loaded, retry] = useLoaded(`situation:${id}`, (signal) =>
-    situationAt(id, undefined, signal),
+  // A building without a needed flow on record has no ways until somebody says what it needs.
+  const [needGpm, setNeedGpm] = useState<number | undefined>(undefined);
+  const [loaded, retry] = useLoaded(`situation:${id}:${needGpm ?? ''}`, (signal) =>
+    situationAt(id, needGpm, signal),
   );
-  switch (loaded.state) {
+  const shown = useLast(loaded);
+  switch (shown.state) {
     case 'loading':
       return (
         <p className="nothing" role="status">
@@ -43,7 +48,7 @@ function Opened({ id }: { id: string }) {
       return (
         <div className="unreachable" role="alert">
           <p>
-            <b>This building could not be read.</b> {loaded.reason}
+            <b>This building could not be read.</b> {shown.reason}
           </p>
           <p>
             <Button className="plain-button" onPress={retry}>
@@ -53,6 +58,6 @@ function Opened({ id }: { id: string }) {
         </div>
       );
     case 'ready':
-      return <SupplyBoard key={id} answer={loaded.value} />;
+      return <SupplyBoard answer={shown.value} onNeeds={setNeedGpm} />;
   }
 }

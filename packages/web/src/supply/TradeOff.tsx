@@ -4,7 +4,7 @@ import { useMemo } from 'react';
 import { type Units, useUnits } from '../editing/use-units.ts';
 import { Axes, Graph } from '../field-tests/Graph.tsx';
 import { EDGE, evenAxis } from '../field-tests/graph-frame.ts';
-import { apart } from './apart.ts';
+import { stacked } from './stacked.ts';
 
 interface TradeOffProps {
   choice: Choice;
@@ -14,13 +14,13 @@ interface TradeOffProps {
 
 const DOT_PX = 11;
 
-/** Water against time: each way a numbered dot, the demand a line. */
+/** Water against the time when all of it is there: each way a numbered dot, the demand a line. */
 export function TradeOff({ choice, pickedId, onPick }: TradeOffProps) {
   const units = useUnits();
   return (
     <Graph
       summary={summaryOf(choice, units)}
-      caption={`Water brought, ${units.of(1, 'flow').unit}, against minutes from the call`}
+      caption={`Water brought, ${units.of(1, 'flow').unit}, against the minute when all of it is there`}
     >
       {(widthPx, heightPx) => (
         <Dots
@@ -42,19 +42,19 @@ function Dots(props: TradeOffProps & { units: Units; widthPx: number; heightPx: 
   const base = heightPx - EDGE.bottom;
   const drawn = useMemo(() => {
     const mostGpm = Math.max(demandGpm, ...ways.map((way) => way.mostGpm)) * 1.08;
-    const lastMin = Math.max(5, ...ways.map((way) => way.time.waterAtMin)) * 1.06;
+    const lastMin = Math.max(5, ...ways.map((way) => way.time.fullAtMin)) * 1.06;
     const y = evenAxis(mostGpm, 'flow', units.system, [base, EDGE.top], 5);
     const scale = scaleLinear([0, lastMin], [EDGE.left, widthPx - EDGE.right]);
     const x = {
       at: (minutes: number) => scale(minutes),
       ticks: scale.ticks(6).map((value) => ({ value, text: String(value) })),
     };
-    const places = apart(
-      ways.map((way) => ({ x: x.at(way.time.waterAtMin), y: y.at(way.mostGpm) })),
-      DOT_PX * 2 + 1,
-      { left: EDGE.left + DOT_PX, right: widthPx - DOT_PX },
-    );
-    return { x, y, places };
+    const dots = ways.map((way) => ({ x: x.at(way.time.fullAtMin), y: y.at(way.mostGpm) }));
+    const numbers = stacked(dots, DOT_PX * 2 + 1, {
+      top: EDGE.top + DOT_PX,
+      bottom: base - DOT_PX,
+    });
+    return { x, y, dots, numbers };
   }, [ways, demandGpm, units.system, widthPx, base]);
   const demandY = drawn.y.at(demandGpm);
   // The best on top, the picked one above all.
@@ -70,16 +70,23 @@ function Dots(props: TradeOffProps & { units: Units; widthPx: number; heightPx: 
       </text>
       {order.map((index) => {
         const way = ways[index]!;
-        const place = drawn.places[index]!;
+        const dot = drawn.dots[index]!;
+        const number = drawn.numbers[index]!;
         return (
           // The table's buttons do the same by key: the dot is for the hand and the eye.
           // biome-ignore lint/a11y/noStaticElementInteractions: see above
           <g
             key={way.id}
             className={dotClass(way, pickedId)}
-            transform={`translate(${place.x} ${place.y})`}
+            transform={`translate(${number.x} ${number.y})`}
             onClick={() => onPick(way.id)}
           >
+            {number.y !== dot.y && (
+              <>
+                <path className="dot-leader" d={`M0 0V${dot.y - number.y}`} />
+                <circle className="dot-place" cy={dot.y - number.y} r={3} />
+              </>
+            )}
             <circle className="dot-target" r={22} />
             <circle className="dot" r={DOT_PX} />
             <text textAnchor="middle" dy="0.35em">
@@ -101,7 +108,7 @@ function summaryOf({ ways, demandGpm }: Choice, units: Units): string {
   const enough = ways.filter(({ meetsDemand }) => meetsDemand).length;
   const [first] = ways;
   const best = first
-    ? ` The first brings ${units.text(first.mostGpm, 'flow')} at ${clock(first.time.waterAtMin)} minutes.`
+    ? ` The first brings ${units.text(first.mostGpm, 'flow')} all of it at ${clock(first.time.fullAtMin)} minutes.`
     : '';
   return `${ways.length} ways; ${enough} bring the ${units.text(demandGpm, 'flow')} needed.${best}`;
 }

@@ -10,7 +10,9 @@ import { useUnits } from '../editing/use-units.ts';
 import { MadePaper } from '../paper/MadePaper.tsx';
 import { PlanActions } from '../places/PlanActions.tsx';
 import { BoostChart } from './BoostChart.tsx';
+import { DraftDetail } from './DraftDetail.tsx';
 import { MishapTable } from './MishapTable.tsx';
+import { ShuttleDetail } from './ShuttleDetail.tsx';
 import { StepChart } from './StepChart.tsx';
 import type { SupplyService } from './supply-service.ts';
 import { TankChart } from './TankChart.tsx';
@@ -31,7 +33,7 @@ export function WayDetail(props: WayDetailProps) {
   const { way, demandGpm, answer, situation, service, changes, demandMethod } = props;
   const units = useUnits();
   const { title, plan, duties, orders, notices, bindingText, time } = way;
-  const figures = `${units.text(way.mostGpm, 'flow')}, water at ${clock(time.waterAtMin)} min`;
+  const figures = `${units.text(way.mostGpm, 'flow')}, first water at ${clock(time.waterAtMin)} min, all of it at ${clock(time.fullAtMin)}`;
   return (
     <article className="way-detail" aria-label={title}>
       <h2 className="panel-title">{title}</h2>
@@ -86,6 +88,10 @@ export function WayDetail(props: WayDetailProps) {
           <StepChart time={time} />
         </section>
       </div>
+      {way.drafts?.map((part) => (
+        <DraftDetail key={part.sourceId} part={part} />
+      ))}
+      {way.shuttle && <ShuttleDetail shuttle={way.shuttle} />}
       {plan && <MishapTable way={way} demandGpm={demandGpm} service={service} />}
       <div className="way-detail-parts">
         <TankChart way={way} situation={situation} />

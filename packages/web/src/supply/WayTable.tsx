@@ -52,7 +52,10 @@ export function WayTable({ choice, pickedId, onPick, changes, onChange }: WayTab
               Brings, {units.of(1, 'flow').unit}
             </th>
             <th scope="col" className="number">
-              Water at, min
+              First water, min
+            </th>
+            <th scope="col" className="number">
+              All of it, min
             </th>
             <th scope="col" className="number">
               Rigs
@@ -117,8 +120,11 @@ function WayRow({ way, rank, picked, units, onPick }: WayRowProps) {
           </span>
         </span>
       </td>
-      <td className="number" data-label="Water at, min">
+      <td className="number" data-label="First water, min">
         {clock(way.time.waterAtMin)}
+      </td>
+      <td className="number" data-label="All of it, min">
+        {clock(way.time.fullAtMin)}
       </td>
       <td className="number" data-label="Rigs">
         {way.rigsUsed}
