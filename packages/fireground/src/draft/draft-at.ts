@@ -37,6 +37,8 @@ export interface DraftPlace {
   capability?: readonly (readonly [flowGpm: number, netPsi: number])[];
   /** What it must discharge at [psi]; 150 where left out. */
   dischargePsi?: number;
+  /** For the sentences; "Source engine" where left out. */
+  pumpName?: string;
 }
 
 /** What a pump can do at draft. Figures in gpm, psi, inHg, ft. */
@@ -103,7 +105,7 @@ export function draftAt(place: DraftPlace, options: { units?: UnitSystem } = {})
     ],
     rigs: [
       newRig('S1', 'relay', {
-        name: 'Source engine',
+        name: place.pumpName ?? 'Source engine',
         ratedGpm,
         ...(place.capability && { capability: place.capability }),
         pdpPsi: dischargePsi,

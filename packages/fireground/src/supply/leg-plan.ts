@@ -8,7 +8,7 @@ import { groundOf, type Leg } from './leg.ts';
 import type { RespondingRig, Situation } from './situation.ts';
 
 /** A draft's hard suction, as in the rating test: 20 ft of 6 in. */
-const hardSuction = { hose: '6', lengthFt: 20 } as const;
+export const hardSuction = { hose: '6', lengthFt: 20 } as const;
 
 /** Discharge pressure that pumps stand at before they are set [psi]. */
 const START_PDP_PSI = 150;

@@ -6,7 +6,8 @@ export interface TankPlay {
   tankGal: number;
   /** In the order in which they give: the first gives all that it can. */
   nurses: readonly { fromMin: number; gallons: number; flowGpm: number }[];
-  supply: { fromMin: number; flowGpm: number } | null;
+  /** What all sources together give from a time on, in order of time; empty without a supply. */
+  supply: readonly FlowStep[];
   untilMin: number;
 }
 
@@ -45,13 +46,13 @@ export function playTanks(play: TankPlay): PlayedTanks {
   const corners = [
     ...attackFlow.map(({ atMin }) => atMin),
     ...nurses.map(({ fromMin }) => fromMin),
-    ...(supply ? [supply.fromMin] : []),
+    ...supply.map(({ atMin }) => atMin),
     untilMin,
   ];
   let now = 0;
   while (now < untilMin) {
     const askedGpm = flowAt(attackFlow, now);
-    const supplyGpm = supply && now >= supply.fromMin ? Math.min(askedGpm, supply.flowGpm) : 0;
+    const supplyGpm = Math.min(askedGpm, flowAt(supply, now));
     let missingGpm = askedGpm - supplyGpm;
     const nurseGpm = nurses.map((nurse, at) => {
       if (now < nurse.fromMin || left[at]! <= NONE_GAL) return 0;
@@ -102,7 +103,7 @@ export function playTanks(play: TankPlay): PlayedTanks {
   };
 }
 
-/** What the lines take at a time [gpm]. */
+/** What the lines take, or the supply gives, at a time [gpm]. */
 export function flowAt(steps: readonly FlowStep[], atMin: number): number {
   let flowGpm = 0;
   for (const step of steps) if (step.atMin <= atMin) flowGpm = step.flowGpm;

@@ -38,6 +38,16 @@ export interface TimelineSupply {
   flowGpm: number;
   /** When it gives that [min]; left out: when the last task ends. */
   atMin?: number;
+  /** What each source gives, as it comes; left out: one source that gives all at once. */
+  sources?: readonly TimelineSource[];
+}
+
+/** One source of a supply. */
+export interface TimelineSource {
+  /** "H-114". */
+  name: string;
+  /** What it gives from a time on, in order of time. */
+  flow: readonly FlowStep[];
 }
 
 /** From the attack engine's tank to a supply. All times from one zero, in minutes. */
@@ -78,5 +88,15 @@ export function checkTimelineInput(input: TimelineInput): void {
     requireWithin(`arrivals[${at}].atMin`, rig.atMin, [0, 240], 'min');
   }
   if (supply) requireWithin('supply.flowGpm', supply.flowGpm, [0, 20_000], 'gpm');
+  for (const [at, { flow }] of (supply?.sources ?? []).entries()) {
+    before = 0;
+    for (const [index, step] of flow.entries()) {
+      const place = `supply.sources[${at}].flow[${index}]`;
+      requireFinite(`${place}.atMin`, step.atMin, 'min');
+      requireWithin(`${place}.atMin`, step.atMin, [before, 240], 'min', ORDER);
+      requireWithin(`${place}.flowGpm`, step.flowGpm, [0, 20_000], 'gpm');
+      before = step.atMin;
+    }
+  }
   if (supply?.atMin !== undefined) requireWithin('supply.atMin', supply.atMin, [0, 240], 'min');
 }

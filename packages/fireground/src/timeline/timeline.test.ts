@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { newRig } from '../patterns/pieces.ts';
 import { layTasks } from './lay-tasks.ts';
 import { scheduleTasks } from './schedule.ts';
 import { supplyOfWay } from './supply-of-way.ts';
+import { tanksOfWay } from './tanks-of-way.ts';
 import { chargingMin, layingMin } from './task-durations.ts';
 import { timeline } from './timeline.ts';
 import type { TimelineInput } from './timeline-input.ts';
@@ -134,6 +136,143 @@ describe('by hand', () => {
     });
     expect(answer.bridgeGpm).toBeNull();
     expect(answer.runsDryAtMin).toBeNull();
+  });
+});
+
+describe('a supply of several sources', () => {
+  const twoSources = {
+    tasks: [],
+    flowGpm: 500,
+    sources: [
+      { name: 'H-331', flow: [{ atMin: 3, flowGpm: 100 }] },
+      { name: 'H-330', flow: [{ atMin: 6, flowGpm: 400 }] },
+    ],
+  };
+
+  // 300 gpm from 1,000 gal: 100 left at 3; then 200 gpm from it, gone at 3.5; 200 gpm short until 6.
+  test('counts each as it comes (by hand)', () => {
+    const answer = timeline({
+      attackFlow: [{ atMin: 0, flowGpm: 300 }],
+      attackTank: { rigId: 'E1', gallons: 1000 },
+      supply: twoSources,
+    });
+    expect(levelAt(answer, 3)).toBeCloseTo(100, 9);
+    expect(answer.runsDryAtMin).toBeCloseTo(3.5, 9);
+    expect(answer.shortGal).toBeCloseTo(2.5 * 200, 6);
+    expect(answer.supplyAtMin).toBe(6);
+    // 1,000 gal of tank and 300 of H-331 in 6 min.
+    expect(answer.bridgeGpm).toBeCloseTo(1300 / 6, 2);
+    expect(answer.text).toBe(
+      'The lines lack water from 3:30: with H-330 the supply gives 500 gpm from 6:00, 2:30 min later. 217 gpm would last until then.',
+    );
+    expect(answer.supply).toEqual([
+      { atMin: 3, flowGpm: 100, what: 'H-331' },
+      { atMin: 6, flowGpm: 500, what: 'H-330' },
+    ]);
+  });
+
+  test('is there as soon as what has come carries the lines (by hand)', () => {
+    const answer = timeline({
+      attackFlow: [{ atMin: 0, flowGpm: 90 }],
+      attackTank: { rigId: 'E1', gallons: 360 },
+      supply: twoSources,
+    });
+    expect(answer.supplyAtMin).toBe(3);
+    expect(answer.runsDryAtMin).toBeNull();
+    expect(answer.text).toBe(
+      'No line lacks water: with H-331 the supply gives 100 gpm from 3:00, 1:00 min before the tank would be dry.',
+    );
+  });
+
+  test('too small for the lines is said so, and no flow that would bridge it', () => {
+    const answer = timeline({
+      attackFlow: [{ atMin: 0, flowGpm: 300 }],
+      attackTank: { rigId: 'E1', gallons: 1500 },
+      supply: supplyAt(2, 200),
+    });
+    expect(answer.text).toBe(
+      'The supply gives only 200 gpm from 2:00; the tank makes up what it lacks until 11:00. After that the lines have 200 gpm.',
+    );
+  });
+
+  test('the sentence and the picture agree in any timeline', () => {
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        const { text, runsDryAtMin, supplyAtMin, bridgeGpm } = timeline(input);
+        const takenGpm = Math.max(0, ...input.attackFlow.map(({ flowGpm }) => flowGpm));
+        expect(text.startsWith('No line lacks')).toBe(
+          supplyAtMin !== null && runsDryAtMin === null,
+        );
+        if (!text.includes('would last until then')) return;
+        expect(runsDryAtMin!).toBeLessThan(supplyAtMin!);
+        // What would have lasted is less than what was taken.
+        expect(bridgeGpm!).toBeLessThan(takenGpm);
+      }),
+    );
+  });
+});
+
+describe('a chosen way and the tanks', () => {
+  const part = {
+    sourceId: 'H1',
+    sourceName: 'H-1',
+    kind: 'hydrant' as const,
+    pumps: ['E2'],
+    valve: true,
+    hose: ['5' as const],
+    lengthFt: 600,
+    setGpm: 800,
+    mostGpm: 900,
+    startGpm: 250,
+    waterAtMin: 6,
+    fullAtMin: 9,
+  };
+  const way = {
+    duties: [{ rigId: 'E1', rigName: 'Engine 1', duty: '' }],
+    time: { steps: [], waterAtMin: 6, fullAtMin: 9, atFireMin: 4 },
+    mostGpm: 900,
+    parts: [part],
+  };
+  const coming = (id: string, kind: 'engine' | 'tender', arrivesMin: number, tankGal: number) => ({
+    rig: newRig(id, 'attack', { tankGal }),
+    kind,
+    arrivesMin,
+    hose: [],
+    assistValve: false,
+  });
+  const rigs = [coming('E1', 'engine', 2, 500), coming('T1', 'tender', 4.1, 3000)];
+  const given = { flowGpm: 300, firstWaterMin: 1.5 };
+
+  // At the fire at 4, water at 5.5; 250 gpm from 6 on, 50 gpm of tank more until 9: 500 − 150 − 150.
+  test('no line flows before the engine is at the fire; hydrant pressure counts before the boost (by hand)', () => {
+    const answer = tanksOfWay(way, { rigs }, given)!;
+    expect(answer.events.find(({ kind }) => kind === 'flow')!.atMin).toBe(5.5);
+    expect(levelAt(answer, 6)).toBeCloseTo(350, 9);
+    expect(levelAt(answer, 9)).toBeCloseTo(200, 9);
+    expect(answer.runsDryAtMin).toBeNull();
+  });
+
+  // 4.1 and 2 min to couple: from 6.1 on the tender's water goes before the engine's.
+  test('a tender that stands by gives its tank (by hand)', () => {
+    const late = {
+      ...way,
+      parts: [{ ...part, startGpm: 0, waterAtMin: 14, fullAtMin: 14 }],
+      standBy: [{ rigId: 'T1', rigName: 'Tender 1', duty: '' }],
+    };
+    const answer = tanksOfWay(late, { rigs }, given)!;
+    expect(answer.nurseTanks[0]).toMatchObject({ rigId: 'T1', emptyAtMin: null });
+    expect(answer.nurseTanks[0]!.fromMin).toBeCloseTo(6.1, 9);
+    // Nine tenths of 3,000 gal, 300 gpm of them for 7.9 min.
+    expect(answer.nurseTanks[0]!.usedGal).toBeCloseTo(300 * 7.9, 6);
+    expect(answer.runsDryAtMin).toBeNull();
+    expect(tanksOfWay({ ...late, standBy: [] }, { rigs }, given)!.runsDryAtMin).toBeCloseTo(
+      5.5 + 500 / 300,
+      9,
+    );
+  });
+
+  test('is none where no engine of the way attacks', () => {
+    expect(tanksOfWay({ ...way, duties: [] }, { rigs }, given)).toBeNull();
   });
 });
 

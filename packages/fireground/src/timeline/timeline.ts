@@ -1,56 +1,14 @@
-import type { Origin } from '../plan/plan.ts';
 import type { Notice } from '../questions/answers.ts';
 import { formatNumber } from '../units/format-quantity.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import { bridgeGpm } from './bridge-flow.ts';
-import { playTanks, type TankPlay } from './play-tanks.ts';
-import { type ScheduledTask, scheduleTasks } from './schedule.ts';
+import { flowAt, playTanks, type TankPlay } from './play-tanks.ts';
+import { scheduleTasks } from './schedule.ts';
+import { suppliedSteps, supplyThereMin } from './supply-steps.ts';
+import { tankWords } from './tank-words.ts';
+import type { TimelineAnswer, TimelineEvent } from './timeline-answer.ts';
 import { checkTimelineInput, type TimelineInput } from './timeline-input.ts';
-
-export type TimelineEventKind =
-  | 'arrival'
-  | 'flow'
-  | 'task'
-  | 'nursing begins'
-  | 'nurse tank empty'
-  | 'attack tank dry'
-  | 'supply';
-
-export interface TimelineEvent {
-  atMin: number;
-  /** End of a task that takes time; else left out. */
-  untilMin?: number;
-  kind: TimelineEventKind;
-  /** A sentence in the reader's units. */
-  text: string;
-  rigId?: string;
-  /** Where the time comes from, where it is reckoned with one. */
-  origin?: Origin;
-}
-
-/** Tank water against supply. Minutes, gallons, gpm. */
-export interface TimelineAnswer {
-  /** In order of time. */
-  events: TimelineEvent[];
-  /** Corners of the attack tank's level: straight lines between. */
-  tank: { atMin: number; gal: number }[];
-  tasks: ScheduledTask[];
-  /** Water from the supply; null without one. */
-  supplyAtMin: number | null;
-  /** First time that the lines lack water, everything counted; null where they never do. */
-  runsDryAtMin: number | null;
-  /** The same with tanks alone, within 240 min. */
-  tanksDryAtMin: number | null;
-  /** Tanks dry less supply there: how long the supply may be late; below 0, how long the lines lack water. Null where either is. */
-  marginMin: number | null;
-  /** Greatest steady flow that the tanks hold up until the supply is there; null where nothing is to be bridged. */
-  bridgeGpm: number | null;
-  deliveredGal: number;
-  shortGal: number;
-  nurseTanks: { rigId: string; fromMin: number; usedGal: number; emptyAtMin: number | null }[];
-  notices: Notice[];
-}
 
 /** Margin under this [min] is told of: a hitch at the hydrant takes as long. Ours. */
 const THIN_MARGIN_MIN = 1;
@@ -76,9 +34,8 @@ export function timeline(
   checkTimelineInput(input);
   const { attackFlow, attackTank, nurseTanks = [], supply, untilMin = 60 } = input;
   const tasks = scheduleTasks(supply?.tasks ?? []);
-  const supplyAtMin = supply
-    ? (supply.atMin ?? Math.max(0, ...tasks.map(({ endMin }) => endMin)))
-    : null;
+  const steps = suppliedSteps(supply, tasks);
+  const supplyAtMin = supplyThereMin(steps, attackFlow);
   const nurses = nurseTanks.map((nurse) => ({
     ...nurse,
     fromMin: nurse.arrivesMin + nurse.connectMin,
@@ -89,14 +46,13 @@ export function timeline(
     attackFlow,
     tankGal: attackTank.gallons,
     nurses,
-    supply:
-      supply && supplyAtMin !== null ? { fromMin: supplyAtMin, flowGpm: supply.flowGpm } : null,
+    supply: steps,
     untilMin,
   };
   const played = playTanks(play);
   const tanksDryAtMin = playTanks({
     ...play,
-    supply: null,
+    supply: steps.filter(({ atMin }) => supplyAtMin !== null && atMin < supplyAtMin),
     untilMin: TANKS_UNTIL_MIN,
   }).runsDryAtMin;
   const marginMin =
@@ -106,24 +62,27 @@ export function timeline(
     events: [],
     tank: played.tank,
     tasks,
+    supply: steps,
     supplyAtMin,
     runsDryAtMin: played.runsDryAtMin,
     tanksDryAtMin,
     marginMin,
-    bridgeGpm: bridgeGpm(play),
+    bridgeGpm: bridgeGpm(play, supplyAtMin),
     deliveredGal: played.deliveredGal,
     shortGal: played.shortGal,
     nurseTanks: told,
+    text: '',
     notices: [],
   };
   const say = sayIn(options.units ?? 'us');
   answer.events = eventsOf(input, answer, say);
+  answer.text = tankWords(input, answer, say);
   answer.notices = noticesOf(input, answer, say);
   return answer;
 }
 
 function eventsOf(input: TimelineInput, answer: TimelineAnswer, say: Say): TimelineEvent[] {
-  const { attackFlow, attackTank, nurseTanks = [], arrivals = [], supply, untilMin = 60 } = input;
+  const { attackFlow, attackTank, nurseTanks = [], arrivals = [], untilMin = 60 } = input;
   const events: TimelineEvent[] = arrivals.map(({ rigId, name, atMin }) => ({
     atMin,
     kind: 'arrival',
@@ -179,11 +138,11 @@ function eventsOf(input: TimelineInput, answer: TimelineAnswer, say: Say): Timel
       rigId: attackTank.rigId,
     });
   }
-  if (supply && answer.supplyAtMin !== null) {
+  for (const { atMin, flowGpm, what } of answer.supply) {
     events.push({
-      atMin: answer.supplyAtMin,
+      atMin,
       kind: 'supply',
-      text: `Water from the supply: ${say.full(supply.flowGpm, 'flow')}.`,
+      text: `Water from ${what ?? 'the supply'}: ${say.full(flowGpm, 'flow')}${what ? ' in all' : ''}.`,
       rigId: attackTank.rigId,
     });
   }
@@ -217,10 +176,11 @@ function noticesOf(input: TimelineInput, answer: TimelineAnswer, say: Say): Noti
     });
   }
   const mostGpm = Math.max(0, ...input.attackFlow.map(({ flowGpm }) => flowGpm));
-  if (input.supply && input.supply.flowGpm < mostGpm) {
+  const suppliedGpm = flowAt(answer.supply, Number.POSITIVE_INFINITY);
+  if (input.supply && suppliedGpm < mostGpm) {
     notices.push({
       level: 'caution',
-      text: `The supply gives ${say.full(input.supply.flowGpm, 'flow')}; the lines take up to ${say.full(mostGpm, 'flow')}.`,
+      text: `The supply gives ${say.full(suppliedGpm, 'flow')}; the lines take up to ${say.full(mostGpm, 'flow')}.`,
     });
   }
   const reckoned = answer.tasks.some(({ origin }) => origin?.kind === 'common practice');
