@@ -100,7 +100,7 @@ export class CardsJob {
 
   async #fail(error: unknown): Promise<void> {
     // A thread that was ended by force leaves what it had written.
-    await this.#removeFile();
+    await this.#removeFile().catch((failed) => console.error(failed));
     if (this.#abort.signal.aborted) {
       this.#state = 'cancelled';
       return;

@@ -1,10 +1,13 @@
 /** Documents are made in other threads: the server goes on meanwhile, and outlives what they die of. */
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Worker } from 'node:worker_threads';
 import { fillDemo } from '@plugside/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createApp } from '../app.ts';
+import { closeAll } from '../closing.ts';
+import { geotiff } from '../elevation/test-geotiff.ts';
 import { problemIn, type TestServer, testServer } from '../test-server.ts';
 import type { CardsView } from './cards-job.ts';
 
@@ -174,6 +177,28 @@ describe('cards that are cancelled at work', () => {
     }
     expect(existsSync(folder!)).toBe(true);
     expect(filesIn(folder)).toEqual([]);
+  });
+});
+
+describe('a building plan', () => {
+  it('stands on the terrain that an earlier version kept beside the records', async () => {
+    const terrainFile = join(server.folder, 'beside.tif');
+    writeFileSync(terrainFile, geotiff(1, [100]));
+    const app = createApp({
+      webRoot: server.folder,
+      version: 'x',
+      store: server.store,
+      terrainFile,
+    });
+    const answer = await app.request('/api/paper/building-plan', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', host: 'localhost' },
+      body: JSON.stringify({ buildingId }),
+    });
+    await expectPdf(answer);
+    expect(existsSync(terrainFile)).toBe(false);
+    expect(await server.store.terrainFile()).toBeDefined();
+    await closeAll(app);
   });
 });
 

@@ -1,4 +1,5 @@
 /** The pool with real threads, whose pieces are `test-thread.ts`. */
+import { getEventListeners } from 'node:events';
 import { isMainThread, type Worker } from 'node:worker_threads';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { problemOf } from '../api/failure.ts';
@@ -190,6 +191,15 @@ describe('a cancel', () => {
     expect((await caught(gone)).name).toBe('AbortError');
     open(held);
     await first;
+  });
+});
+
+describe('a signal of many pieces', () => {
+  it('is left alone by those that have ended', async () => {
+    const one = pool({ mostThreads: 1 });
+    const { signal } = new AbortController();
+    await Promise.all([1, 2, 3].map((n) => one.run('echo', n, { signal })));
+    expect(getEventListeners(signal, 'abort')).toEqual([]);
   });
 });
 

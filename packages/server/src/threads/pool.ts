@@ -43,6 +43,8 @@ export interface PoolSettings {
 
 interface Job extends Work {
   background: boolean;
+  /** While it waits: takes it out of the queue when it is cancelled. */
+  leave?: () => void;
   resolve(result: unknown): void;
   reject(error: unknown): void;
 }
@@ -86,6 +88,7 @@ export function threadPool<P extends Pieces>(settings: PoolSettings): ThreadPool
   };
 
   const give = async (thread: WorkThread, job: Job) => {
+    if (job.leave) job.signal?.removeEventListener('abort', job.leave);
     if (job.background) atWorkBehind += 1;
     const settle = await thread.do(job).then(
       (result) => () => job.resolve(result),
@@ -123,23 +126,21 @@ export function threadPool<P extends Pieces>(settings: PoolSettings): ThreadPool
         queue.pop();
         throw busy(mostWaiting);
       }
-      signal?.addEventListener(
-        'abort',
-        () => {
-          const place = queue.indexOf(job);
-          if (place < 0) return;
-          queue.splice(place, 1);
-          reject(signal.reason);
-        },
-        { once: true },
-      );
+      job.leave = () => {
+        queue.splice(queue.indexOf(job), 1);
+        reject(signal?.reason);
+      };
+      signal?.addEventListener('abort', job.leave, { once: true });
     });
 
   return {
     run: (name, given, options = {}) => run(name, given, options as RunOptions<never>) as never,
     close: async () => {
       closed = true;
-      for (const job of [...waiting.splice(0), ...waitingBehind.splice(0)]) job.reject(stopping());
+      for (const job of [...waiting.splice(0), ...waitingBehind.splice(0)]) {
+        if (job.leave) job.signal?.removeEventListener('abort', job.leave);
+        job.reject(stopping());
+      }
       await Promise.all([...threads].map((thread) => thread.end()));
     },
   };

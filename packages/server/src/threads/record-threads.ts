@@ -9,7 +9,7 @@ import type { ThreadData } from './thread.ts';
 
 export type RecordThreads = ThreadPool<typeof pieces>;
 
-/** Each takes some 100 MB. */
+/** Each takes 100 to 150 MB. */
 const MOST_THREADS = 4;
 const MOST_WAITING = 20;
 const IDLE_MS = 5 * 60_000;

@@ -1,8 +1,8 @@
 import { Worker } from 'node:worker_threads';
 
 /**
- * Begins a thread. Built code runs as it is. TypeScript source, which tests and benches run, goes
- * through tsx: Node 20 knows no types, and its `--import` does not reach into threads.
+ * Begins a thread. Built code runs as it is. TypeScript source, which tests run, goes through
+ * tsx: Node 20 knows no types, and what `--import` brings does not reach into threads.
  * @param entry the thread's first file @param data its `workerData`, copied
  */
 export function startThread(entry: URL, data: object): Worker {
