@@ -1,4 +1,5 @@
 import type { BuildingField, BuildingForDemand, DemandAnswer } from '@plugside/fireground';
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { useUnits } from '../editing/use-units.ts';
 import { DemandInput } from './DemandInput.tsx';
@@ -16,9 +17,11 @@ interface DemandMethodsProps {
 /** Every public method side by side: what it says, how, from where, and what it still needs. */
 export function DemandMethods(props: DemandMethodsProps) {
   const { answers } = props;
+  // Where nothing is on record yet, they are what helps.
+  const [openAtFirst] = useState(props.governingGpm === null);
   const told = answers.filter(({ neededGpm }) => neededGpm !== null).length;
   return (
-    <details className="more-facts methods">
+    <details className="more-facts methods" open={openAtFirst}>
       <summary>
         What the public methods say: {told} of {answers.length} have what they need
       </summary>

@@ -19,7 +19,7 @@ export function FirstDemand({ onGiven }: { onGiven(gpm: number): void }) {
         {...DEMAND}
         onChange={setGpm}
       />
-      <Button type="submit" className="plain-button main-button" isDisabled={gpm === undefined}>
+      <Button type="submit" className="plain-button main-button">
         Work out the ways
       </Button>
     </form>
