@@ -96,6 +96,48 @@ afterAll(async () => {
       await fetch(url, { method: 'DELETE', headers: { 'If-Match': `"${version}"` } });
     }
   }
+  for (const { id, version } of await records('stations', 'import-test-stations')) {
+    const url = `${inject('appUrl')}api/records/stations/${id}`;
+    await fetch(url, { method: 'DELETE', headers: { 'If-Match': `"${version}"` } });
+  }
+});
+
+describe('a list whose places are geometries', () => {
+  it('is mended where it is refused: a place is entered in coordinates', async () => {
+    const { page, errors, close } = await openImport();
+    const before = await total('stations');
+    const feature = (name: string, geometry: object | null) => ({
+      type: 'Feature',
+      properties: { name },
+      geometry,
+    });
+    const point = (...coordinates: number[]) => ({ type: 'Point', coordinates });
+    const list = JSON.stringify({
+      type: 'FeatureCollection',
+      features: [
+        feature('Import test 1', point(-123.3951, -48.8801)),
+        feature('Import test 2', null),
+        feature('Import test 3', point(-123.3953, -148.8803)),
+      ],
+    });
+    await choose(page, 'import-test-stations.geojson', list);
+    await bringIn(page);
+    expect(await counts(page)).toMatchObject({ added: 1, refused: 2 });
+    const coordinate = (name: string) => page.getByRole('textbox', { name });
+    await coordinate('Longitude, row 2').fill('-123.3952');
+    await coordinate('Latitude, row 2').fill('-48.8802');
+    await coordinate('Longitude, row 3').fill('-123.3953');
+    // What was typed outlives the page.
+    await page.reload();
+    await coordinate('Latitude, row 3').fill("48°52.818'S");
+    await page.getByRole('button', { name: 'Bring in 2 mended rows' }).click();
+    await expect
+      .poll(() => counts(page), { timeout: 30_000 })
+      .toMatchObject({ added: 2, unchanged: 1, refused: 0 });
+    expect(await total('stations')).toBe(before + 3);
+    expect(errors).toEqual([]);
+    await close();
+  });
 });
 
 describe('a list of buildings', () => {

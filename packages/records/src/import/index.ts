@@ -13,7 +13,7 @@ export {
   type PlaceMapping,
   type RowFilter,
 } from './mapping/mapping.ts';
-export { type MendedCells, withMendedRows } from './mended-rows.ts';
+export { type MendedRow, type MendedRows, mendedAgain, withMendedRows } from './mended-rows.ts';
 export { type CoordinateSystem, type CrsRead, readCrs } from './place/crs.ts';
 export { readReferences } from './references.ts';
 export type { ImportReport, KeptValue, Refusal } from './report.ts';

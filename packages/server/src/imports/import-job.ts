@@ -6,7 +6,9 @@ import {
   type ImportKind,
   type ImportReport,
   type Mapping,
-  type MendedCells,
+  type MendedRow,
+  type MendedRows,
+  mendedAgain,
   type RecordStore,
   type Refusal,
   readReferences,
@@ -50,7 +52,7 @@ export class ImportJob {
   #state: ImportState = 'reading';
   /** As uploaded. */
   #source: Source | undefined;
-  #mended = new Map<number, Record<string, string>>();
+  #mended = new Map<number, MendedRow>();
   #refusedRows: RefusedRow[] = [];
   #readShare = 0;
   #startedAt: number | undefined;
@@ -156,14 +158,13 @@ export class ImportJob {
   }
 
   /**
-   * Takes cells as mended, on top of what was mended before; the next run reads the whole file with
+   * Takes cells and places as mended, on top of what was mended before; the next run reads the whole file with
    * them, so that a mended row is held against every other.
    * @throws ProblemError 409 unless ready or done, and what `check` throws
    */
-  async mend(check: (source: Source) => MendedCells): Promise<void> {
-    const cells = check(this.#readySource('mend'));
-    for (const [row, values] of cells) {
-      this.#mended.set(row, { ...this.#mended.get(row), ...values });
+  async mend(check: (source: Source) => MendedRows): Promise<void> {
+    for (const [row, anew] of check(this.#readySource('mend'))) {
+      this.#mended.set(row, mendedAgain(this.#mended.get(row), anew));
     }
     if (this.#mapping) await this.#take(this.#mapping);
   }

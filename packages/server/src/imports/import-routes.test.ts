@@ -312,6 +312,73 @@ describe('an import that is mended', () => {
     expect((await settled(last.id)).report).toMatchObject({ added: 1, refusedCount: 1 });
   });
 
+  it('takes a place for a row that the file gives one as a geometry alone', async () => {
+    const feature = (name: string, geometry: object | null) => ({
+      type: 'Feature',
+      properties: { name },
+      geometry,
+    });
+    const point = (...coordinates: number[]) => ({ type: 'Point', coordinates });
+    const file = JSON.stringify({
+      type: 'FeatureCollection',
+      features: [
+        feature('G-1', point(-71.21, 42.41)),
+        feature('G-2', null),
+        feature('G-3', point(-71.23, 442.43)),
+        feature('G-4', point(-71.24, 42.44)),
+      ],
+    });
+    const { id } = await upload(file, 'name=points.geojson&kind=hydrants');
+    await settled(id);
+    await run(id);
+    expect((await settled(id)).report).toMatchObject({ added: 2, refusedCount: 2 });
+    const refused = (await refusedOf(id)).rows;
+    expect(refused.map(({ row, refusal }) => [row, refusal.code])).toEqual([
+      [2, 'no place'],
+      [3, 'place out of range'],
+    ]);
+
+    const place = (longitude: string, latitude: string) => ({ longitude, latitude });
+    await mend(id, [
+      { row: 2, place: place("71°13.2'W", '42.42') },
+      { row: 3, place: place('-71.23', 'north') },
+    ]);
+    await run(id);
+    // 71°13.2' is 71 + 13.2/60 = 71.22 degrees.
+    expect((await settled(id)).report).toMatchObject({
+      added: 1,
+      same: 2,
+      refused: [{ row: 3, code: 'value not understood', value: 'north' }],
+    });
+    const { records } = await server.store.list('hydrants', { where: { name: 'G-2' } });
+    expect(records[0]?.longitude).toBeCloseTo(-71.22, 9);
+    expect(records[0]?.latitude).toBe(42.42);
+    expect(records[0]?.origins.longitude?.text).toContain('place entered by hand');
+
+    for (const [longitude, latitude, code] of [
+      ['-71.23', '', 'no place'],
+      ['-71.23', '142.43', 'place swapped'],
+      ['200', '42.43', 'place out of range'],
+      ['', ' ', 'place out of range'],
+    ] as const) {
+      await mend(id, [{ row: 3, place: place(longitude, latitude) }]);
+      await run(id);
+      expect((await settled(id)).report?.refused).toMatchObject([{ row: 3, code }]);
+    }
+    await mend(id, [{ row: 3, place: place('-71.23', '42.43') }]);
+    await run(id);
+    expect((await settled(id)).report).toMatchObject({ added: 1, same: 3, refusedCount: 0 });
+  });
+
+  it('takes no place for what is at no one point', async () => {
+    const { id } = await upload('name\nElm\n', 'name=streets.csv&kind=streets');
+    await settled(id);
+    const place = { longitude: '-71.2', latitude: '42.4' };
+    const wrong = await mend(id, [{ row: 2, place }]);
+    expect(wrong.status).toBe(422);
+    expect((await problemIn(wrong)).issues?.[0]?.path).toBe('rows.0.place');
+  });
+
   it('refuses columns that the file has not, and other shapes', async () => {
     const { id } = await upload(BAD);
     await settled(id);

@@ -176,7 +176,7 @@ export function importRoutes(
       tags,
       summary: 'Write cells of refused rows anew',
       description:
-        'Each row by its number in the file. The next run reads the whole file with them: what it ' +
+        'Each row by its number in the file; a place may be given where the file has it as a geometry. The next run reads the whole file with them: what it ' +
         'has brought in before stays as it is, and the mended rows are added.',
       request: {
         params,
@@ -190,7 +190,7 @@ export function importRoutes(
     async (c) => {
       const job = jobOf(c);
       const given = await jsonObject(c);
-      await job.mend((source) => checkedMended(given, source));
+      await job.mend((source) => checkedMended(given, source, job.view.kind));
       return c.json(job.view);
     },
   );

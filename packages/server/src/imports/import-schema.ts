@@ -86,14 +86,21 @@ export const refusedRowsSchema = z
   })
   .openapi('RefusedRows');
 
-/** Cells written anew. */
+/** Cells and places written anew. */
 export const mendSchema = z
   .strictObject({
     rows: z
       .array(
         z.strictObject({
           row: z.int().min(1),
-          values: z.record(z.string().max(500), z.string().max(20_000)),
+          values: z.record(z.string().max(500), z.string().max(20_000)).optional(),
+          place: z
+            .strictObject({ longitude: z.string().max(60), latitude: z.string().max(60) })
+            .optional()
+            .openapi({
+              description:
+                'In place of the file’s geometry: degrees WGS 84 as text; both blank: the file’s own after all',
+            }),
         }),
       )
       .min(1)

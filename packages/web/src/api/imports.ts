@@ -81,10 +81,16 @@ export async function refusedRows(id: string, signal?: AbortSignal): Promise<Ref
   return rows;
 }
 
-/** Cells written anew, by row; the next run takes them. */
-export const mendRows = (
-  id: string,
-  rows: readonly { row: number; values: Readonly<Record<string, string>> }[],
-): Promise<ImportView> => apiRequest(`/imports/${id}/mend`, { method: 'POST', json: { rows } });
+export interface MendedRow {
+  row: number;
+  /** Cells written anew. */
+  values: Readonly<Record<string, string>>;
+  /** In place of the file's geometry: degrees, as they were typed. */
+  place?: { longitude: string; latitude: string };
+}
+
+/** Cells and places written anew; the next run takes them. */
+export const mendRows = (id: string, rows: readonly MendedRow[]): Promise<ImportView> =>
+  apiRequest(`/imports/${id}/mend`, { method: 'POST', json: { rows } });
 
 export const refusedCsvUrl = (id: string): string => apiUrl(`/imports/${id}/refused.csv`);

@@ -3,26 +3,31 @@ import { useState } from 'react';
 import { Button, Input, Label, TextField } from 'react-aria-components';
 import type { RefusedRow } from '../api/imports.ts';
 import { cellText } from './first-values.ts';
-import { columnsAtFault, rowWords } from './mend-columns.ts';
+import { columnsAtFault, isPlaceAtFault, rowWords } from './mend-columns.ts';
+import type { MendDraft } from './mend-drafts.ts';
+import { PlaceEntry } from './PlaceEntry.tsx';
 
 interface MendRowProps {
   row: RefusedRow;
   mapping: Mapping;
-  /** Cells written anew so far. */
-  values: Readonly<Record<string, string>>;
-  onChange(values: Readonly<Record<string, string>>): void;
+  /** What was written anew so far. */
+  draft: MendDraft;
+  onChange(draft: MendDraft): void;
 }
 
-/** One refused row: what it is, what is wrong, and the cells to write anew. */
-export function MendRow({ row, mapping, values, onChange }: MendRowProps) {
+/** One refused row: what it is, what is wrong, and the cells and the place to write anew. */
+export function MendRow({ row, mapping, draft, onChange }: MendRowProps) {
   const [all, setAll] = useState(false);
+  const { values, place } = draft;
+  const withPlace = isPlaceAtFault(row, mapping) || place !== undefined;
   const atFault = columnsAtFault(row, mapping);
   const every = Object.keys(row.values).filter((column) => !column.startsWith('refused_'));
   const columns = all ? every : atFault;
   const { reason, remedy } = row.refusal;
   const set = (name: string, text: string) => {
     const { [name]: _, ...rest } = values;
-    onChange(text === cellText(row.values[name]) ? rest : { ...rest, [name]: text });
+    const cells = text === cellText(row.values[name]) ? rest : { ...rest, [name]: text };
+    onChange({ ...draft, values: cells });
   };
   return (
     <li className="mend-row">
@@ -45,11 +50,18 @@ export function MendRow({ row, mapping, values, onChange }: MendRowProps) {
             <Input placeholder="blank" />
           </TextField>
         ))}
-        {columns.length === 0 && (
+        {withPlace && (
+          <PlaceEntry
+            row={row}
+            place={place}
+            onChange={(next) => onChange({ values, ...(next && { place: next }) })}
+          />
+        )}
+        {columns.length === 0 && !withPlace && (
           <p className="soft-text">
-            No cell can mend this row: its place is in the file’s drawing. Mend it in the program
-            that the file came from, or write the place into the CSV’s refused_geometry, such as
-            POINT (-71.05 42.36).
+            No cell can mend this row: its line is in the file’s geometry. Mend it in the program
+            that the file came from, or write the line into the CSV’s refused_geometry, such as
+            LINESTRING (-71.05 42.36, -71.06 42.37).
           </p>
         )}
         {!all && every.length > columns.length && (

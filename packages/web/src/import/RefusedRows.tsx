@@ -11,7 +11,7 @@ import {
 import { useLoaded } from '../api/use-loaded.ts';
 import { rowsText } from './count-words.ts';
 import { MendRow } from './MendRow.tsx';
-import { keepDrafts, keptDrafts, type MendDrafts } from './mend-drafts.ts';
+import { isMended, keepDrafts, keptDrafts, type MendDrafts, NOT_MENDED } from './mend-drafts.ts';
 import type { ImportHandle } from './use-import.ts';
 
 interface RefusedRowsProps {
@@ -31,14 +31,14 @@ export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps)
   const [drafts, setDrafts] = useState(() => keptDrafts(view.id));
   const [shown, setShown] = useState(SHOWN_AT_ONCE);
   const rows = loaded.state === 'ready' ? loaded.value : [];
-  const mended = Object.entries(drafts).filter(([, values]) => Object.keys(values).length > 0);
+  const mended = Object.entries(drafts).filter(([, draft]) => isMended(draft));
 
   const change = (next: MendDrafts) => {
     setDrafts(next);
     keepDrafts(view.id, next);
   };
   const bringIn = async () => {
-    const sent = mended.map(([row, values]) => ({ row: Number(row), values }));
+    const sent = mended.map(([row, draft]) => ({ row: Number(row), ...draft }));
     if (!(await handle.act(() => mendRows(view.id, sent)))) return;
     keepDrafts(view.id, null);
     await handle.run(report.dryRun);
@@ -49,8 +49,8 @@ export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps)
       <Reasons report={report} />
       <h4>Mend them here</h4>
       <p className="soft-text">
-        Only the cells at fault are shown. Mended rows go through with the whole file again: what is
-        in already stays as it is, so nothing is doubled.
+        Only what is at fault is shown. Mended rows go through with the whole file again: what is in
+        already stays as it is, so nothing is doubled.
       </p>
       {loaded.state === 'failed' && (
         <p className="import-problem" role="alert">
@@ -66,8 +66,8 @@ export function RefusedRows({ view, report, mapping, handle }: RefusedRowsProps)
             key={row.row}
             row={row}
             mapping={mapping}
-            values={drafts[row.row] ?? {}}
-            onChange={(values) => change({ ...drafts, [row.row]: values })}
+            draft={drafts[row.row] ?? NOT_MENDED}
+            onChange={(draft) => change({ ...drafts, [row.row]: draft })}
           />
         ))}
       </ul>

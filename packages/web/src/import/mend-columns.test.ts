@@ -1,6 +1,6 @@
 import type { Mapping, Refusal } from '@plugside/records/import-fields';
 import { describe, expect, it } from 'vitest';
-import { columnsAtFault, rowWords } from './mend-columns.ts';
+import { columnsAtFault, isPlaceAtFault, rowWords } from './mend-columns.ts';
 
 const mapping: Mapping = {
   kind: 'hydrants',
@@ -51,6 +51,24 @@ describe('columnsAtFault', () => {
     const drawn = { ...mapping, place: { ...place, geometry: true } as Mapping['place'] };
     expect(columnsAtFault(row({ code: 'no place' }), drawn)).toEqual([]);
     expect(columnsAtFault(row({ code: 'wrong geometry', column: 'geometry' }), drawn)).toEqual([]);
+  });
+});
+
+describe('a place that is in the geometry alone', () => {
+  const { longitude: _, latitude: __, ...place } = mapping.place ?? {};
+  const drawn = { ...mapping, place: { ...place, geometry: true } as Mapping['place'] };
+
+  it('is entered where it is at fault, before and after it was entered', () => {
+    expect(isPlaceAtFault(row({ code: 'no place' }), drawn)).toBe(true);
+    expect(isPlaceAtFault(row({ code: 'place far off' }), drawn)).toBe(true);
+    expect(isPlaceAtFault(row({ column: 'place entered by hand' }), drawn)).toBe(true);
+    expect(isPlaceAtFault(row({ column: 'SIZE' }), drawn)).toBe(false);
+  });
+
+  it('is not where columns hold it, and not of what is no point', () => {
+    expect(isPlaceAtFault(row({ code: 'no place' }), mapping)).toBe(false);
+    const streets = { ...drawn, kind: 'streets' as const };
+    expect(isPlaceAtFault(row({ code: 'no place' }), streets)).toBe(false);
   });
 });
 

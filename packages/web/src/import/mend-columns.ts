@@ -9,6 +9,7 @@ export function columnsAtFault({ refusal, values }: RefusedRow, mapping: Mapping
   const placeColumns = [place?.longitude, place?.latitude, place?.point].filter(
     (column) => column !== undefined,
   );
+  if (isPlaceAtFault({ refusal, values } as RefusedRow, mapping)) return [];
   const named = refusal.column === undefined ? [] : columnsIn(refusal.column, values);
   if (refusal.code === 'column count' || refusal.code === 'unreadable row') {
     return Object.keys(values).filter((column) => !column.startsWith('refused_'));
@@ -29,6 +30,23 @@ export function columnsAtFault({ refusal, values }: RefusedRow, mapping: Mapping
   }
   return [];
 }
+
+/** What stands at a point: a street is a line, and the others have no place. */
+const AT_POINT: ReadonlySet<string> = new Set([
+  'stations',
+  'hydrants',
+  'water-sources',
+  'buildings',
+]);
+
+/** Whether the place is at fault, and stands in the file's geometry: it is entered as coordinates. */
+export function isPlaceAtFault({ refusal }: RefusedRow, { kind, place }: Mapping): boolean {
+  if (!place?.geometry || !AT_POINT.has(kind)) return false;
+  return isPlaceFault(refusal.code) || refusal.column === PLACE_BY_HAND;
+}
+
+/** As the server calls a place that was entered here. */
+const PLACE_BY_HAND = 'place entered by hand';
 
 const isPlaceFault = (code: string) => code.startsWith('place') || code === 'no place';
 

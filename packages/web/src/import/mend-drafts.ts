@@ -1,8 +1,18 @@
-/** Cells written anew and not yet sent, kept over a reload of the page. */
+/** Cells and places written anew and not yet sent, kept over a reload of the page. */
+import type { MendedRow } from '../api/imports.ts';
 
-export type MendDrafts = Readonly<Record<string, Readonly<Record<string, string>>>>;
+export type MendDraft = Omit<MendedRow, 'row'>;
 
-const nameOf = (importId: string) => `plugside.mended:${importId}`;
+/** By row. */
+export type MendDrafts = Readonly<Record<string, MendDraft>>;
+
+export const NOT_MENDED: MendDraft = { values: {} };
+
+/** Whether there is anything to send. */
+export const isMended = ({ values, place }: MendDraft): boolean =>
+  Object.keys(values).length > 0 || place !== undefined;
+
+const nameOf = (importId: string) => `plugside.mended-rows:${importId}`;
 
 /** What was typed for an import so far, by row. */
 export function keptDrafts(importId: string): MendDrafts {

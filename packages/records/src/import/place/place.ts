@@ -1,6 +1,6 @@
 /** Where a row's record is: from its geometry or its columns to degrees WGS 84, or why not. */
 import type { PlaceMapping } from '../mapping/mapping.ts';
-import type { RefusalCode, SourceGeometry, SourceRow } from '../source/source.ts';
+import type { RefusalCode, SourceGeometry, SourceRow, TypedPlace } from '../source/source.ts';
 import { isBlank } from '../values/blank.ts';
 import { readCoordinate, readPair } from './coordinate-text.ts';
 import { type CoordinateSystem, readCrs } from './crs.ts';
@@ -28,6 +28,7 @@ export const FAR_OFF_KM = 300;
 
 /** The place of a row. Never throws. */
 export function placeOf(row: SourceRow, mapping: PlaceMapping): Place | PlaceFault {
+  if (row.typedPlace) return typedPlace(row.typedPlace, mapping);
   const read = readCrs(mapping.crs);
   if (!read.ok) {
     return { code: 'place not converted', reason: read.reason, remedy: read.remedy };
@@ -70,6 +71,16 @@ function rawGeometry(row: SourceRow, mapping: PlaceMapping): Raw | PlaceFault {
       remedy: 'Fill in longitude and latitude, or enter the record on the map.',
     };
   }
+  return fromTexts(east, north, x, y);
+}
+
+/** Two coordinates as texts, and the columns that they stand in. */
+function fromTexts(
+  east: string,
+  north: string,
+  x: string | undefined,
+  y: string | undefined,
+): Raw | PlaceFault {
   const longitude = readCoordinate(east, 'longitude');
   const latitude = readCoordinate(north, 'latitude');
   if (longitude === undefined || latitude === undefined) {
@@ -88,6 +99,28 @@ function rawGeometry(row: SourceRow, mapping: PlaceMapping): Raw | PlaceFault {
     value: `${east}, ${north}`,
     ...(x !== undefined && { column: x }),
   };
+}
+
+/** What origins and refusals call it. */
+const BY_HAND = 'place entered by hand';
+
+/** Degrees WGS 84 whatever the file is in; nothing in them is exchanged by itself. */
+function typedPlace({ longitude, latitude }: TypedPlace, mapping: PlaceMapping) {
+  const found = readCrs('EPSG:4326');
+  if (!found.ok) {
+    return { code: 'place not converted' as const, reason: found.reason, remedy: found.remedy };
+  }
+  const [east, north] = [longitude.trim(), latitude.trim()];
+  if (east === '' || north === '') {
+    return {
+      code: 'no place' as const,
+      column: BY_HAND,
+      reason: 'One of the two coordinates is blank.',
+      remedy: 'Fill in longitude and latitude.',
+    };
+  }
+  const raw = fromTexts(east, north, BY_HAND, BY_HAND);
+  return 'code' in raw ? raw : placed(raw, found.system, { ...mapping, swapped: 'refuse' });
 }
 
 function fromPoint(text: string, mapping: PlaceMapping): Raw | PlaceFault {

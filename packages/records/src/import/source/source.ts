@@ -16,12 +16,20 @@ export interface RowFault {
   remedy: string;
 }
 
+/** As a person wrote it: degrees WGS 84, in any way that a list may write them. */
+export interface TypedPlace {
+  longitude: string;
+  latitude: string;
+}
+
 export interface SourceRow {
   /** CSV: line of the file, from 1. Otherwise the feature, from 1. */
   number: number;
   values: Readonly<Record<string, Cell>>;
   /** Left out where the format has none; null where this row's is blank. */
   geometry?: SourceGeometry | null;
+  /** Stands in place of the geometry and of columns. */
+  typedPlace?: TypedPlace;
   fault?: RowFault;
   /** The row as it stood in the file, where it is faulty. */
   raw?: string;
