@@ -39,11 +39,11 @@ function hydrant(number: number): HydrantAtHand {
       residualPsi: staticPsi - between(10, 20),
       testGpm: between(600, 1500),
       elevationFt: between(-20, 30),
+      main: `main ${number % 4}`,
     }),
     steamer: true,
     lengthFt: 100 * between(3, 22),
     terrain: [{ alongFt: 150, elevationFt: between(-10, 40) }],
-    main: `main ${number % 4}`,
   };
 }
 

@@ -53,11 +53,13 @@ export {
   addDraftSource,
   addHydrant,
   addNode,
+  addSharedMain,
   type Draft,
   pumpLinkOf,
   tankLoss,
 } from './network/pieces-to-links.ts';
 export { type Part, type PlanNetwork, planNetwork } from './network/plan-network.ts';
+export { type SharedMain, sharedMains } from './network/shared-mains.ts';
 // Patterns: whole plans from a few options, and lines to add to one
 export type { AttackLineOptions } from './patterns/attack-lines.ts';
 export { addAttackLines } from './patterns/attack-lines.ts';
@@ -128,6 +130,7 @@ export { coefficientBand, fiveInchSpread } from './questions/coefficient-band.ts
 export { compareBoost } from './questions/compare-boost.ts';
 export { improvements } from './questions/improvements.ts';
 export { mainLay } from './questions/main-lay.ts';
+export { apartPlan, mainRange, mainRangeNow, withMainRange } from './questions/main-range.ts';
 export { type MostWaterOptions, mostWater } from './questions/most-water.ts';
 export { settingsFor } from './questions/settings-for.ts';
 export { supplyCurves } from './questions/supply-curves.ts';

@@ -1,5 +1,5 @@
 /** Each piece of a plan as nodes and links of a network. */
-import type { LinkSpec, NodeSpec, PumpLink } from '@plugside/hydraulics';
+import { type LinkSpec, type NodeSpec, PSI_PER_FT, type PumpLink } from '@plugside/hydraulics';
 import { nozzleK } from '../catalogue/nozzles.ts';
 import { capabilityFor } from '../catalogue/pumps.ts';
 import type {
@@ -13,6 +13,7 @@ import type {
   PortRef,
   Rig,
 } from '../plan/plan.ts';
+import type { SharedMain } from './shared-mains.ts';
 
 /** Collects nodes and links; a node asked for twice is made once. */
 export interface Draft {
@@ -47,9 +48,9 @@ function addLoss(
   draft.links.push({ kind: 'loss', id, from, to, ...loss, ...more });
 }
 
-/** No loss of its own, one way: a clappered inlet. */
-const clappered: Loss = { lossPsi: 0, atGpm: 1000 };
+const NO_LOSS: Loss = { lossPsi: 0, atGpm: 1000 };
 
+/** A hydrant on a main of its own. */
 export function addHydrant(draft: Draft, hydrant: Hydrant, used: (port: PortRef) => boolean): void {
   const { id, elevationFt, staticPsi, residualPsi, testGpm } = hydrant;
   const source = addNode(draft, `${id}:source`, elevationFt, { fixedPsi: staticPsi });
@@ -63,6 +64,44 @@ export function addHydrant(draft: Draft, hydrant: Hydrant, used: (port: PortRef)
     residualPsi,
     testGpm,
   });
+  addOutlets(draft, hydrant, main, used);
+}
+
+/** Hydrants that share a main: one source, with what they share and what each has of its own behind it. */
+export function addSharedMain(
+  draft: Draft,
+  shared: SharedMain,
+  used: (port: PortRef) => boolean,
+): void {
+  const { hydrants, headFt, stretches } = shared;
+  const { id: first, elevationFt: sourceFt } = hydrants[0]!;
+  const fixedPsi = (headFt - sourceFt) * PSI_PER_FT;
+  const source = addNode(draft, `${first}:source`, sourceFt, { fixedPsi });
+  const nodeAt = (end: string) => (end === 'source' ? source : `${end}:main`);
+  for (const { from, to, loss } of stretches) {
+    const hydrant = hydrants.find(({ id }) => id === to);
+    const node = addNode(draft, nodeAt(to), hydrant?.elevationFt ?? sourceFt);
+    const ends = { id: `${to}:curve`, from: nodeAt(from), to: node };
+    // Two tests alike leave nothing between them.
+    if (loss.lossPsi < LEAST_LOSS_PSI) addLoss(draft, ends.id, ends.from, node, NO_LOSS);
+    else {
+      const { lossPsi: staticPsi, atGpm: testGpm } = loss;
+      draft.links.push({ kind: 'supplyCurve', ...ends, staticPsi, residualPsi: 0, testGpm });
+    }
+  }
+  for (const hydrant of hydrants) addOutlets(draft, hydrant, `${hydrant.id}:main`, used);
+}
+
+/** Under this a stretch of main loses nothing [psi]. */
+const LEAST_LOSS_PSI = 1e-6;
+
+function addOutlets(
+  draft: Draft,
+  hydrant: Hydrant,
+  main: string,
+  used: (port: PortRef) => boolean,
+): void {
+  const { id, elevationFt } = hydrant;
   if (used(`${id}.steamer`)) {
     addLoss(
       draft,
@@ -194,7 +233,7 @@ function addInlets(
         `${appliance.id}:inlet${n}`,
         addNode(draft, port, appliance.elevationFt),
         into,
-        clappered,
+        NO_LOSS,
         { check: true },
       );
     }

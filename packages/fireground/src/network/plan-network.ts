@@ -18,9 +18,11 @@ import {
   addNozzle,
   addRigIntake,
   addRigPump,
+  addSharedMain,
   type Draft,
   nodeOfPort,
 } from './pieces-to-links.ts';
+import { sharedMains } from './shared-mains.ts';
 
 /** Which part of a plan a network covers. */
 export type Part =
@@ -76,8 +78,11 @@ export function planNetwork(plan: Plan, options: PlanNetworkOptions = {}): PlanN
   const touched = new Set([...ports].map((port) => splitPortRef(port).pieceId));
 
   if (part !== 'attack') {
+    const shared = sharedMains(plan);
+    const sharing = new Set(shared.flatMap(({ hydrants }) => hydrants));
+    for (const main of shared) addSharedMain(draft, main, used);
     for (const hydrant of plan.hydrants)
-      if (touched.has(hydrant.id)) addHydrant(draft, hydrant, used);
+      if (touched.has(hydrant.id) && !sharing.has(hydrant)) addHydrant(draft, hydrant, used);
     for (const source of plan.drafts) addDraftSource(draft, source, used);
   }
   for (const rig of plan.rigs) {

@@ -168,17 +168,19 @@ function hydrantState(reader: Reader, hydrant: Hydrant): HydrantState {
     'steamer',
     ...Array.from({ length: hydrant.sideOutlets }, (_, n) => `side${n + 1}`),
   ];
+  const outlets = ports
+    .filter((port) => reader.has(`${hydrant.id}.${port}`))
+    .map((port) => ({
+      port,
+      flowGpm: reader.flow(`${hydrant.id}:${port}`),
+      psi: reader.psi(`${hydrant.id}.${port}`),
+    }));
   return {
     id: hydrant.id,
-    flowGpm: reader.flow(`${hydrant.id}:curve`),
+    // Its stretch of a shared main carries others' water too.
+    flowGpm: outlets.reduce((gpm, outlet) => gpm + outlet.flowGpm, 0),
     mainPsi: reader.psi(`${hydrant.id}:main`),
-    outlets: ports
-      .filter((port) => reader.has(`${hydrant.id}.${port}`))
-      .map((port) => ({
-        port,
-        flowGpm: reader.flow(`${hydrant.id}:${port}`),
-        psi: reader.psi(`${hydrant.id}.${port}`),
-      })),
+    outlets,
     availableGpm: hydrant.staticPsi > floor ? availableFlowGpm(hydrant, floor) : 0,
   };
 }

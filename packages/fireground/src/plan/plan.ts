@@ -40,12 +40,30 @@ export interface Hydrant {
   residualPsi: number;
   testGpm: number;
   testedOn?: string;
+  /**
+   * The main that feeds it, in the department's own words: hydrants of one main draw on each other,
+   * those of different mains do not. Left out: not known.
+   */
+  main?: string;
   /** Ports `steamer`, `side1` … `sideN`. */
   sideOutlets: number;
   /** Main to steamer outlet. */
   steamerLoss: Loss;
   /** Main to one side outlet with its gate valve. */
   sideLoss: Loss;
+}
+
+/** A flow test with several hydrants flowing together: what their main gives them all. */
+export interface GroupTest {
+  /** Ids of the hydrants that flowed, two or more. */
+  hydrants: readonly string[];
+  /** Of the hydrant gauged [ft]; left out: not known. */
+  elevationFt?: number;
+  staticPsi: number;
+  residualPsi: number;
+  /** Of all of them together. */
+  testGpm: number;
+  testedOn?: string;
 }
 
 /** Open water or a portable tank to draft from. Port `water`. */
@@ -275,6 +293,8 @@ export interface Plan {
   /** What the scene needs [gpm]; left out: what its open nozzles take at their rated pressure. */
   demandGpm?: number;
   hydrants: readonly Hydrant[];
+  /** Tests of several of the hydrants together; left out: none. */
+  groupTests?: readonly GroupTest[];
   drafts: readonly DraftSource[];
   rigs: readonly Rig[];
   appliances: readonly Appliance[];

@@ -309,3 +309,48 @@ test('a rig whose height was left out among others is told', () => {
     notices: [{ path: 'rigs[1]', line: 16, message: expect.stringContaining('taken as 0 ft') }],
   });
 });
+
+describe('hydrants that share a main', () => {
+  const two = sound.replace(
+    'rigs:',
+    `  - {id: H2, elevation: 96 ft, static: 60 psi, residual: 40 psi, flow: 900 gpm, main: Mill Lane}
+group-tests:
+  - {hydrants: [H1, H2], elevation: 98 ft, static: 61 psi, residual: 35 psi, flow: 1700 gpm, tested: 2025-05-01}
+rigs:`,
+  );
+
+  test('main and tests together are read', () => {
+    const reading = readPlan(two);
+    if (!reading.ok) throw new Error(JSON.stringify(reading.issues));
+    expect(reading.plan.hydrants.map(({ main }) => main)).toEqual([undefined, 'Mill Lane']);
+    expect(reading.plan.groupTests).toEqual([
+      {
+        hydrants: ['H1', 'H2'],
+        elevationFt: 98,
+        staticPsi: 61,
+        residualPsi: 35,
+        testGpm: 1700,
+        testedOn: '2025-05-01',
+      },
+    ]);
+  });
+
+  test('a plan without them is the plan that it was', () => {
+    const reading = readPlan(sound);
+    if (!reading.ok) throw new Error(JSON.stringify(reading.issues));
+    expect(Object.keys(reading.plan)).not.toContain('groupTests');
+    expect(Object.keys(reading.plan.hydrants[0]!)).not.toContain('main');
+  });
+
+  test.each([
+    ['[H1, H2]', '[H1, H3]', 'group-tests[0].hydrants[1]', /no hydrant "H3"/],
+    ['[H1, H2]', '[H1, H1]', 'group-tests[0].hydrants[1]', /"H1" is named twice/],
+    ['[H1, H2]', '[H1]', 'group-tests[0].hydrants', /1/],
+    ['residual: 35 psi', 'residual: 70 psi', 'group-tests[0].residual', /70 psi is not below/],
+  ])('%s as %s is refused by name', (from, to, path, fault) => {
+    const [issue, ...others] = issuesOf(two.replace(from, to));
+    expect(others).toEqual([]);
+    expect(issue?.path).toBe(path);
+    expect(issue?.message).toMatch(fault);
+  });
+});

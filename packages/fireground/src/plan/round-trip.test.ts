@@ -147,11 +147,27 @@ const plans: fc.Arbitrary<Plan> = fc
         residualPsi: within(0, 59),
         testGpm: within(100, 5000),
         testedOn: optional(day),
+        main: optional(words),
         sideOutlets: fc.integer({ min: 1, max: 6 }),
         steamerLoss: loss,
         sideLoss: loss,
       })
-      .map((hydrant) => [hydrant]),
+      .map((hydrant) => [hydrant, { ...hydrant, id: 'H2' }]),
+    groupTests: optional(
+      fc.tuple(
+        fc.record(
+          {
+            hydrants: fc.constant(['H1', 'H2']),
+            elevationFt,
+            staticPsi: within(60, 200),
+            residualPsi: within(0, 59),
+            testGpm: within(100, 5000),
+            testedOn: day,
+          },
+          { requiredKeys: ['hydrants', 'staticPsi', 'residualPsi', 'testGpm'] },
+        ),
+      ),
+    ),
     drafts: fc
       .record({
         id: fc.constant('D1'),

@@ -155,7 +155,29 @@ export interface Notice {
   level: 'caution' | 'fact';
   /** Piece that it belongs to, where there is one. */
   piece?: string;
+  /** `mains`: how the hydrants' mains hang together. */
+  about?: 'mains';
   text: string;
+}
+
+/** What hangs on whether hydrants share a main. */
+export interface MainRange {
+  /** What is known of them; tests of them flowing together go before their single ones. */
+  basis: 'shared' | 'tested together' | 'not known';
+  /** The hydrants that it is about, by id. */
+  hydrants: string[];
+  /** `flow`: the greatest flow [gpm]; `intake`: pressure at the scene's intake as set [psi]. */
+  figure: 'flow' | 'intake';
+  /** In the answer. */
+  counted: number;
+  /** On one main, the least that their tests allow. */
+  shared: number;
+  /** Each on a main of its own. */
+  apart: number;
+  /** Between the static heads of those that share a main [psi]. */
+  headsApartPsi: number;
+  /** ISO date of the test together. */
+  testedOn?: string;
 }
 
 /** One change to the plan and what it would bring. */
@@ -207,6 +229,8 @@ export interface MostWater {
   orders: RigOrder[];
   shutOff: ShutOff;
   notices: Notice[];
+  /** Worked out by `withMainRange`, where the hydrants' mains matter. */
+  mains?: MainRange;
 }
 
 /** "How do I set it": each PDP for the demand. */
@@ -224,6 +248,8 @@ export interface SettingsFor {
   orders: RigOrder[];
   shutOff: ShutOff;
   notices: Notice[];
+  /** Worked out by `withMainRange`, where the hydrants' mains matter. */
+  mains?: MainRange;
 }
 
 /** "What happens now": settings and valves as they stand. */
@@ -235,6 +261,8 @@ export interface Now {
   orders: RigOrder[];
   shutOff: ShutOff;
   notices: Notice[];
+  /** Worked out by `withMainRange`, where the hydrants' mains matter. */
+  mains?: MainRange;
 }
 
 /** Hydrant pressure alone against boosted, at the greatest flow of each. */

@@ -15,6 +15,9 @@ const HELD = -1e-6;
 /** Pressure that a share of an intake's or main's limit is worth [psi]. */
 const PSI_SCALE = 50;
 
+/** Less than this is no flow [gpm]. */
+const NO_FLOW_GPM = 0.01;
+
 /** Pumps of a group that their own limits hold down while the others rise. */
 interface Held {
   pumps: GroupPump[];
@@ -90,13 +93,14 @@ export class PumpSettler {
 
   /** The limit that is passed most of those that hold some pumps of a group and not the others. */
   #toHold(): Held | undefined {
-    let worst = HELD;
+    let worst = 0;
     let found: Held | undefined;
     for (const constraint of this.#constraints) {
       const { metBy } = constraint;
       if (metBy && metBy.pdpPsi > 0) continue;
       const room = constraint.room();
       if (room >= worst) continue;
+      if (room >= HELD && this.#held.some(({ limits }) => limits.includes(constraint))) continue;
       for (const group of this.#shared) {
         const pumps = this.#owners.of(constraint, group.free);
         if (pumps.length === 0 || pumps.length === group.free.length) continue;
@@ -167,7 +171,7 @@ export class PumpSettler {
 
   /** Each held set of pumps to where its nearest limit is just reached. */
   #settleHeld(): void {
-    for (let sweep = 0; sweep < 12; sweep++) {
+    for (let sweep = 0; sweep < 24; sweep++) {
       let worst = 0;
       for (const held of this.#held) worst = Math.max(worst, this.#settleOne(held));
       if (this.#held.length === 1 || worst < 1e-5) return;
@@ -182,12 +186,13 @@ export class PumpSettler {
       this.#settleGroups();
       return leastRoom(limits);
     };
-    const guess = this.#heldAt.get(id) ?? pumps[0]!.pdpPsi;
+    const before = pumps[0]!.pdpPsi;
+    const guess = this.#heldAt.get(id) ?? before;
     const near = { guess, reach: 2, least: 0, most: MOST_PDP_PSI };
     const pdpPsi = fallingRootNear(roomAt, near, 1e-7, (room) => Math.abs(room) < HELD_WITHIN);
     if (pumps[0]!.pdpPsi !== pdpPsi) roomAt(pdpPsi);
     this.#heldAt.set(id, pdpPsi);
-    return Math.abs(pdpPsi - guess);
+    return Math.abs(pdpPsi - before);
   }
 
   #setFree(group: PumpGroup, pdpPsi: number): void {
@@ -209,8 +214,11 @@ export class PumpSettler {
     const relieved = this.#relieved.get(group);
     if (relieved) least = Math.min(least, PSI_SCALE * leastRoom(relieved));
     for (const held of this.#held) {
-      if (held.group === group && held.pumps[0]!.pdpPsi <= 0)
-        least = Math.min(least, PSI_SCALE * leastRoom(held.limits));
+      if (held.group !== group || held.pumps[0]!.pdpPsi > 0) continue;
+      // What no longer gives water gains nothing more by their rise.
+      if (this.#network.flowOf(held.pumps[0]!.link) < NO_FLOW_GPM) continue;
+      const gaining = held.limits.filter((limit) => this.#owners.gainsBy(group, limit));
+      least = Math.min(least, PSI_SCALE * leastRoom(gaining));
     }
     return least;
   }

@@ -28,6 +28,8 @@ export interface CandidateContext {
   ranking: readonly Criterion[];
   scene: Situation['scene'];
   solver: LegSolver;
+  /** There are tests of several hydrants flowing together. */
+  testedTogether: boolean;
   times: TaskTimes;
   units: UnitSystem;
 }
@@ -140,19 +142,26 @@ function mayRank(context: CandidateContext, one: Candidate, tried: readonly Cand
 
 /** Whether the legs of a candidate may bring a flow together, as far as that can be told without solving. */
 function mayBringAll(
-  { department, scene }: CandidateContext,
+  { department, scene, testedTogether }: CandidateContext,
   { arrangement: { legs } }: Candidate,
   flowGpm: number,
 ): boolean {
   const [only, ...others] = legs;
   if (others.length === 0) return mayBring(only!, flowGpm, scene, department);
   const least = department.limits?.mainResidualPsi ?? defaultLimits.mainResidualPsi;
-  const mostGpm = legs.reduce((gpm, { source }) => {
-    if (source.kind === 'water') return Number.POSITIVE_INFINITY;
+  if (legs.some(({ source }) => source.kind === 'water')) return true;
+  // Of hydrants on one main the strongest alone gives all that they are counted to give together,
+  // unless a test of them together says more.
+  const byMain = new Map<string, number>();
+  for (const { source } of legs) {
+    if (source.kind === 'water') continue;
     const { hydrant } = source.at;
-    return gpm + (hydrant.staticPsi > least ? availableFlowGpm(hydrant, least) : 0);
-  }, 0);
-  return mostGpm >= flowGpm;
+    const gpm = hydrant.staticPsi > least ? availableFlowGpm(hydrant, least) : 0;
+    const own = hydrant.main === undefined || testedTogether;
+    const main = own ? `of ${hydrant.id}` : `main ${hydrant.main}`;
+    byMain.set(main, Math.max(byMain.get(main) ?? 0, gpm));
+  }
+  return [...byMain.values()].reduce((sum, gpm) => sum + gpm, 0) >= flowGpm;
 }
 
 /** Lesser variants asked of one that falls short: as much water for less is better. */

@@ -1,6 +1,6 @@
 /** What choosing a supply answers with. Units: gpm, psi, ft, min. */
 import type { HoseSize, Origin, Plan } from '../plan/plan.ts';
-import type { LimitCheck, Notice, RigOrder } from '../questions/answers.ts';
+import type { LimitCheck, MainRange, Notice, RigOrder } from '../questions/answers.ts';
 
 export type WayKind =
   | 'direct lay'
@@ -191,6 +191,8 @@ export interface SupplyWay {
   shuttle?: ShuttlePart;
   /** Tenders that no part of the way needs: each gives its tank to the attack engine until the supply is there. */
   standBy?: Duty[];
+  /** What hangs on the hydrants' mains, where it takes from several hydrants not known to be apart. */
+  mains?: MainRange;
   notices: Notice[];
 }
 

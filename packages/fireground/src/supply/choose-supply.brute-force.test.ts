@@ -35,6 +35,9 @@ function randomFrom(seed: number): () => number {
   };
 }
 
+/** Situations up to this have hydrants on mains of their own; those after it on one. */
+const APART = 30;
+
 function situationOf(seed: number): Situation {
   const random = randomFrom(seed);
   const between = (low: number, high: number) => Math.round(low + (high - low) * random());
@@ -46,10 +49,10 @@ function situationOf(seed: number): Situation {
         staticPsi,
         residualPsi: staticPsi - between(8, 20),
         testGpm: between(500, 1500),
+        main: seed > APART ? 'one main' : `main ${at}`,
       }),
       steamer: true,
       lengthFt: 50 * between(4, 20),
-      main: `main ${at}`,
     };
   });
   const rigs = Array.from(
@@ -249,7 +252,7 @@ function everything({ hydrants, rigs }: Situation): Done[] {
 }
 
 describe('the first way', () => {
-  const seeds = Array.from({ length: 30 }, (_, at) => at + 1);
+  const seeds = Array.from({ length: APART + 16 }, (_, at) => at + 1);
 
   it.each(seeds)(
     'is beaten by nothing that hose, rigs and hydrants allow (situation %i)',

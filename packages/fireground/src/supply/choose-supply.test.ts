@@ -41,11 +41,17 @@ const at = (
   id: string,
   [staticPsi, residualPsi, testGpm]: readonly [number, number, number],
   lengthFt: number,
-  more: Partial<HydrantAtHand> & { elevationFt?: number } = {},
+  more: Partial<HydrantAtHand> & { elevationFt?: number; main?: string } = {},
 ): HydrantAtHand => {
-  const { elevationFt = 0, ...rest } = more;
+  const { elevationFt = 0, main, ...rest } = more;
   return {
-    hydrant: newHydrant(id, { staticPsi, residualPsi, testGpm, elevationFt }),
+    hydrant: newHydrant(id, {
+      staticPsi,
+      residualPsi,
+      testGpm,
+      elevationFt,
+      ...(main !== undefined && { main }),
+    }),
     steamer: true,
     lengthFt,
     ...rest,
@@ -91,12 +97,12 @@ describe('a way', () => {
       {
         rigId: 'E1',
         rigName: 'Engine 1',
-        duty: 'lays 600 ft of 5 in from H-1 to the fire, connects the supply from H-1 to its intake and attacks',
+        duty: 'lays 600 ft of 5 in from H-1, connects, goes to the fire and attacks',
       },
       {
         rigId: 'E2',
         rigName: 'Engine 2',
-        duty: 'connects to H-1 with its assist valve, hooks up to the assist valve at H-1 and sets its pressure to boost',
+        duty: 'hooks up to the assist valve at H-1 and boosts',
       },
     ]);
   });
@@ -344,19 +350,73 @@ describe('what is refused', () => {
 describe('several sources', () => {
   const strong = [80, 60, 1400] as const;
 
-  it('two hydrants whose mains are not known to be two come with a caution; of two mains with none', () => {
-    const choose = (mains: [string?, string?]) =>
+  describe('two hydrants', () => {
+    const choose = (mains: [string?, string?], more: Partial<Situation> = {}) =>
       chooseSupply(
         situation({
           demandGpm: 1300,
-          hydrants: mains.map((main, index) => at(`H-${index + 1}`, strong, 700, { main })),
+          hydrants: mains.map((main, index) =>
+            at(`H-${index + 1}`, [62, 44, 1060], 700, main === undefined ? {} : { main }),
+          ),
+          rigs: [engine(1, 0, fiveIn(1000)), engine(2, 3, fiveIn(1000))],
+          ...more,
         }),
       );
-    const shared = (choice: Choice) =>
-      wayOf(choice, 'two hydrants').notices.some(({ text }) => text.includes('main'));
-    expect(shared(choose([undefined, undefined]))).toBe(true);
-    expect(shared(choose(['a', 'a']))).toBe(true);
-    expect(shared(choose(['a', 'b']))).toBe(false);
+    const pairOf = (choice: Choice) => wayOf(choice, 'two hydrants');
+    const aboutMains = (way: SupplyWay) => way.notices.filter(({ about }) => about === 'mains');
+    // By NFPA 291's formula the main gives 1,060·(42/18)^0.54 = 1,675 gpm at 20 psi, to one or to both.
+    const mainGpm = 1060 * (42 / 18) ** 0.54;
+
+    it('on mains of their own add up, with no caution', () => {
+      const apart = pairOf(choose(['a', 'b']));
+      expect(aboutMains(apart)).toEqual([]);
+      expect(apart.mains).toBeUndefined();
+      expect(apart.notices.some(({ text }) => text.includes('share'))).toBe(false);
+    });
+
+    it('of mains that are not known come with both figures', () => {
+      const apart = pairOf(choose(['a', 'b'], { demandGpm: 1700 }));
+      const open = pairOf(choose([undefined, undefined], { demandGpm: 1700 }));
+      const shared = pairOf(choose(['a', 'a'], { demandGpm: 1700 }));
+      expect(open.mostGpm).toBeCloseTo(apart.mostGpm, 6);
+      expect(open.mains).toMatchObject({ basis: 'not known', counted: open.mostGpm });
+      expect(open.mains!.shared).toBeCloseTo(shared.mostGpm, 3);
+      const [caution] = aboutMains(open);
+      expect(caution).toMatchObject({ level: 'caution' });
+      for (const gpm of [shared.mostGpm, apart.mostGpm])
+        expect(caution!.text).toContain(Math.round(gpm).toLocaleString('en-US'));
+    });
+
+    it('on one main are counted, ranked and refused by what it gives', () => {
+      const demandGpm = 1.05 * mainGpm;
+      const apart = choose(['a', 'b'], { demandGpm });
+      const shared = choose(['a', 'a'], { demandGpm });
+      expect(apart.ways[0]).toMatchObject({ kind: 'two hydrants', meetsDemand: true });
+      expect(shared.ways.every(({ meetsDemand }) => !meetsDemand)).toBe(true);
+      for (const { mostGpm } of shared.ways) expect(mostGpm).toBeLessThan(mainGpm + 0.01);
+      const way = shared.ways.find(({ mains }) => mains);
+      expect(way!.mains).toMatchObject({ basis: 'shared', shared: way!.mostGpm });
+      expect(way!.mains!.apart).toBeGreaterThan(way!.mostGpm + 100);
+      // Its plan, opened and asked again, says the same.
+      expect(mostWater(way!.plan!).flowGpm).toBeCloseTo(way!.mostGpm, 3);
+    });
+
+    it('tested flowing together are counted by that test', () => {
+      const test = { staticPsi: 62, residualPsi: 50, testGpm: 1700 };
+      const tested = pairOf(
+        choose([undefined, undefined], {
+          demandGpm: 1700,
+          groupTests: [{ hydrants: ['H-1', 'H-2', 'H-9'], ...test, testedOn: '2025-05-01' }],
+        }),
+      );
+      expect(tested.mains).toMatchObject({ basis: 'tested together', testedOn: '2025-05-01' });
+      expect(aboutMains(tested)).toMatchObject([{ level: 'fact' }]);
+      const limits = pairOf(choose(['a', 'b'], { demandGpm: 1700 })).mostGpm;
+      expect(tested.mostGpm).toBeLessThan(limits);
+      expect(tested.mostGpm).toBeGreaterThan(
+        pairOf(choose(['a', 'a'], { demandGpm: 1700 })).mostGpm,
+      );
+    });
   });
 
   it('are put together where no less will do, each pump set for its own', () => {

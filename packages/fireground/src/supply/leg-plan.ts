@@ -1,7 +1,16 @@
 /** Legs as a plan that can be drawn and solved. */
 import { usualHookup } from '../patterns/boosted-at-hydrant.ts';
 import { newAssistValve, newLine, newPlan } from '../patterns/pieces.ts';
-import type { AssistValve, DraftSource, HoseSize, Hydrant, Line, Plan, Rig } from '../plan/plan.ts';
+import type {
+  AssistValve,
+  DraftSource,
+  GroupTest,
+  HoseSize,
+  Hydrant,
+  Line,
+  Plan,
+  Rig,
+} from '../plan/plan.ts';
 import type { HoseUse } from './arrangement.ts';
 import { elevationAtFt, type GroundLine, terrainBetween } from './ground.ts';
 import { groundOf, type Leg } from './leg.ts';
@@ -20,13 +29,17 @@ export interface LegPlanned {
 
 /** The plan of some legs into the attack engine; its demand is the situation's. */
 export function planOfLegs(
-  situation: Pick<Situation, 'title' | 'invented' | 'scene' | 'demandGpm' | 'department'>,
+  situation: Pick<
+    Situation,
+    'title' | 'invented' | 'scene' | 'demandGpm' | 'department' | 'groupTests'
+  >,
   attack: RespondingRig,
   legs: readonly LegPlanned[],
   title: string,
 ): Plan {
   const drawing = new Drawing(situation, attack);
   for (const leg of legs) drawing.add(leg);
+  const tests = testsOf(situation, drawing.hydrants);
   return newPlan({
     title,
     invented: situation.invented,
@@ -34,10 +47,24 @@ export function planOfLegs(
     demandGpm: situation.demandGpm,
     department: situation.department,
     hydrants: drawing.hydrants,
+    ...(tests.length > 0 && { groupTests: tests }),
     drafts: drawing.drafts,
     rigs: [...drawing.pumps, drawing.attack],
     appliances: drawing.valves,
     lines: drawing.lines,
+  });
+}
+
+/** Tests in which all of some hydrants flowed, of a plan that has no others. */
+function testsOf(
+  { groupTests = [] }: Pick<Situation, 'groupTests'>,
+  hydrants: readonly Hydrant[],
+): GroupTest[] {
+  if (hydrants.length < 2) return [];
+  const ids = hydrants.map(({ id }) => id);
+  return groupTests.flatMap((test) => {
+    const flowed = ids.filter((id) => test.hydrants.includes(id));
+    return flowed.length < 2 ? [] : [{ ...test, hydrants: flowed }];
   });
 }
 

@@ -1,6 +1,8 @@
 /** What one thing going wrong does to a supply that is set. */
+import { sharedMains } from '../network/shared-mains.ts';
 import type { Line, Plan, Rig } from '../plan/plan.ts';
 import { describeLine, nameOf, portOf, splitPortRef } from '../plan/ports.ts';
+import { hydrantsNotKnownApart, sharingPlans } from '../questions/main-range.ts';
 import { settingsFor } from '../questions/settings-for.ts';
 import { SupplySearch } from '../questions/supply-search.ts';
 import { formatHoseSize } from '../units/hose-size.ts';
@@ -53,6 +55,7 @@ export function mishaps(
     ...pumpFaults(plan, demandGpm),
     ...lineFaults(plan, demandGpm, units),
     ...hydrantFaults(plan, demandGpm),
+    ...mainFaults(plan, demandGpm),
     moreWanted(plan, demandGpm, units),
   ].map((fault) => mishapOf(fault, units));
 }
@@ -195,18 +198,64 @@ function lineWords(plan: Plan, line: Line, among: readonly Line[], units: UnitSy
   return `${words} (${size}, ${outlet})`;
 }
 
+/** Every main in turn: one hydrant, or those that share it with all their tests. */
 function hydrantFaults(plan: Plan, demandGpm: number): Fault[] {
-  return plan.hydrants.map((hydrant) => ({
-    what: `${nameOf(hydrant)} gives ${Math.round(WEAKER * 100)} % less than its test`,
-    plan: {
-      ...plan,
-      hydrants: plan.hydrants.map((one) =>
-        one.id === hydrant.id ? { ...one, testGpm: one.testGpm * (1 - WEAKER) } : one,
+  const shared = sharedMains(plan);
+  const sharing = new Set(shared.flatMap(({ hydrants }) => hydrants.map(({ id }) => id)));
+  const share = `${Math.round(WEAKER * 100)} %`;
+  return [
+    ...plan.hydrants
+      .filter(({ id }) => !sharing.has(id))
+      .map((hydrant) => ({
+        what: `${nameOf(hydrant)} gives ${share} less than its test`,
+        plan: weakened(plan, [hydrant.id]),
+        demandGpm,
+        note: '',
+      })),
+    ...shared.map(({ hydrants, test }) => ({
+      what: `The main of ${listed(hydrants.map(nameOf))} gives ${share} less than ${test ? 'their test together' : 'their tests'}`,
+      plan: weakened(
+        plan,
+        hydrants.map(({ id }) => id),
       ),
+      demandGpm,
+      note: '',
+    })),
+  ];
+}
+
+function weakened(plan: Plan, ids: readonly string[]): Plan {
+  const less = <T extends { testGpm: number }>(test: T): T => ({
+    ...test,
+    testGpm: test.testGpm * (1 - WEAKER),
+  });
+  return {
+    ...plan,
+    hydrants: plan.hydrants.map((one) => (ids.includes(one.id) ? less(one) : one)),
+    ...(plan.groupTests && {
+      groupTests: plan.groupTests.map((one) =>
+        ids.every((id) => one.hydrants.includes(id)) ? less(one) : one,
+      ),
+    }),
+  };
+}
+
+/** Hydrants of unknown main that turn out to share one; of several mains the one that leaves least. */
+function mainFaults(plan: Plan, demandGpm: number): Fault[] {
+  const open = sharingPlans(plan);
+  if (open.length === 0) return [];
+  const most = (one: Plan) => new SupplySearch(one).greatestGpm();
+  const [worst] = open
+    .map((one) => ({ plan: one, mostGpm: open.length > 1 ? most(one) : 0 }))
+    .sort((one, two) => one.mostGpm - two.mostGpm);
+  return [
+    {
+      what: `${listed(hydrantsNotKnownApart(plan).map(nameOf))} share a main`,
+      plan: worst!.plan,
+      demandGpm,
+      note: 'Each draws the other down.',
     },
-    demandGpm,
-    note: '',
-  }));
+  ];
 }
 
 function moreWanted(plan: Plan, demandGpm: number, units: UnitSystem): Fault {

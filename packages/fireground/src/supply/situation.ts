@@ -2,6 +2,7 @@
 import type {
   DepartmentValues,
   DraftSource,
+  GroupTest,
   HoseSize,
   Hydrant,
   Origin,
@@ -18,12 +19,10 @@ export interface LayGround {
 
 /** A hydrant that hose reaches the scene from. */
 export interface HydrantAtHand extends LayGround {
-  /** With its flow test and its outlets' losses. Its id is the situation's. */
+  /** With its flow test, its main where that is known, and its outlets' losses. Its id is the situation's. */
   hydrant: Hydrant;
   /** False where its record has no large outlet: one side outlet feeds the lay. */
   steamer: boolean;
-  /** Known to be on another main than the others: two such hydrants add up. Left out: not known. */
-  main?: string;
   outOfService?: string;
 }
 
@@ -81,6 +80,8 @@ export interface Situation {
   /** In order of arrival. The first engine attacks. */
   rigs: readonly RespondingRig[];
   hydrants: readonly HydrantAtHand[];
+  /** Tests of several of the hydrants flowing together; left out: none. */
+  groupTests?: readonly GroupTest[];
   waters: readonly WaterAtHand[];
   fillPlaces: readonly FillPlace[];
   department: DepartmentValues;

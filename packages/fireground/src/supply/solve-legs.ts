@@ -1,11 +1,13 @@
 /** How much some legs bring together. */
 import { NetworkError } from '@plugside/hydraulics';
 import type { Plan } from '../plan/plan.ts';
-import type { LimitCheck, LimitKind, Notice, RigOrder } from '../questions/answers.ts';
+import type { LimitCheck, LimitKind, MainRange, Notice, RigOrder } from '../questions/answers.ts';
+import { mainRange } from '../questions/main-range.ts';
 import { mostWater, mostWaterFound, supplyBinding } from '../questions/most-water.ts';
 import { settingsFound } from '../questions/settings-for.ts';
 import { SupplySearch } from '../questions/supply-search.ts';
 import type { UnitSystem } from '../units/quantities.ts';
+import { mainNotices } from '../words/main-notices.ts';
 import type { Arrangement } from './arrangement.ts';
 import type { CancelSignal } from './cancel.ts';
 import { hilltopNotices } from './hilltops.ts';
@@ -19,6 +21,7 @@ export interface SolvedWay {
   mostGpm: number;
   binding: LimitCheck[];
   orders: RigOrder[];
+  mains?: MainRange;
   notices: Notice[];
   /** Why there is none, where there is none. */
   none?: { reason: string; limit?: LimitCheck };
@@ -109,14 +112,21 @@ export class LegSolver {
     search.roomAt(mostGpm);
     const binding = supplyBinding(search);
     const answer = meets
-      ? settingsFound(search, Math.min(demandGpm, mostGpm), options)
+      ? settingsFound(search, Math.min(demandGpm, mostGpm), { ...options, mostGpm })
       : mostWaterFound(search, mostGpm, options);
+    this.#signal?.throwIfAborted();
+    const mains = mainRange(plan, mostGpm);
     return {
       plan: answer.plan,
       mostGpm,
       binding,
       orders: answer.orders,
-      notices: [...hilltopNotices(answer.plan, answer.state, this.#units), ...answer.notices],
+      ...(mains && { mains }),
+      notices: [
+        ...(mains ? mainNotices(plan, mains, this.#units) : []),
+        ...hilltopNotices(answer.plan, answer.state, this.#units),
+        ...answer.notices.filter(({ about }) => about !== 'mains'),
+      ],
     };
   }
 }

@@ -5,6 +5,7 @@ import { describeLine, nameOf, pieceOf } from '../plan/ports.ts';
 import type { LimitCheck, Notice, ShutOff, SupplyState } from '../questions/answers.ts';
 import { formatHoseSize } from '../units/hose-size.ts';
 import type { UnitSystem } from '../units/quantities.ts';
+import { unsizedMainNotices } from './main-notices.ts';
 import { type Say, sayIn } from './say.ts';
 
 /** The line that ends every list of cautions. */
@@ -22,6 +23,7 @@ export function noticesFor(
   const say = sayIn(units);
   return [
     ...passedLimits(limits, say),
+    ...unsizedMainNotices(plan),
     ...backflow(plan, state, say),
     ...rest.notices,
     ...beyondRating(plan, state, say),

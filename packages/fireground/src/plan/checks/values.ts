@@ -1,22 +1,55 @@
 import { issueAt, type PlanIssue } from '../issue.ts';
-import type { Hydrant, Line, Nozzle, Plan, Rig } from '../plan.ts';
+import { didYouMean } from '../nearest.ts';
+import type { GroupTest, Hydrant, Line, Nozzle, Plan, Rig } from '../plan.ts';
 
 /** Values that are each possible but do not go together. */
 export function valueIssues(plan: Plan): PlanIssue[] {
   return [
     ...plan.hydrants.flatMap((part, index) => hydrantIssues(part, `hydrants[${index}]`)),
+    ...(plan.groupTests ?? []).flatMap((test, index) =>
+      groupTestIssues(plan, test, `group-tests[${index}]`),
+    ),
     ...plan.rigs.flatMap((part, index) => rigIssues(part, `rigs[${index}]`)),
     ...plan.lines.flatMap((part, index) => terrainIssues(part, `lines[${index}]`)),
     ...plan.nozzles.flatMap((part, index) => nozzleIssues(part, `nozzles[${index}]`)),
   ];
 }
 
-function hydrantIssues(hydrant: Hydrant, place: string): PlanIssue[] {
-  if (hydrant.residualPsi < hydrant.staticPsi) return [];
+function groupTestIssues(plan: Plan, test: GroupTest, place: string): PlanIssue[] {
+  const ids = plan.hydrants.map(({ id }) => id);
+  const issues = hydrantIssues(test, place);
+  test.hydrants.forEach((id, index) => {
+    const path = `${place}.hydrants[${index}]`;
+    if (!ids.includes(id)) {
+      issues.push(
+        issueAt(path, id, {
+          fault: `there is no hydrant "${id}"${didYouMean(id, ids)}`,
+          allowed: ids.join(', ') || 'a hydrant (the plan has none yet)',
+          remedy: 'Name the hydrants of the plan that flowed.',
+        }),
+      );
+    } else if (test.hydrants.indexOf(id) < index) {
+      issues.push(
+        issueAt(path, id, {
+          fault: `"${id}" is named twice`,
+          allowed: 'each hydrant once',
+          remedy: 'Name two hydrants or more that flowed together.',
+        }),
+      );
+    }
+  });
+  return issues;
+}
+
+function hydrantIssues(
+  { staticPsi, residualPsi }: Pick<Hydrant, 'staticPsi' | 'residualPsi'>,
+  place: string,
+): PlanIssue[] {
+  if (residualPsi < staticPsi) return [];
   return [
-    issueAt(`${place}.residual`, hydrant.residualPsi, {
-      fault: `residual ${hydrant.residualPsi} psi is not below static ${hydrant.staticPsi} psi`,
-      allowed: `below ${hydrant.staticPsi} psi`,
+    issueAt(`${place}.residual`, residualPsi, {
+      fault: `residual ${residualPsi} psi is not below static ${staticPsi} psi`,
+      allowed: `below ${staticPsi} psi`,
       remedy:
         'Check the flow test: pressure must fall while water flows. A larger test flow helps.',
     }),

@@ -4,6 +4,7 @@ import type {
   Appliance,
   DepartmentValues,
   DraftSource,
+  GroupTest,
   HoseSize,
   Hydrant,
   LimitValues,
@@ -76,9 +77,19 @@ function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
     residual: write(part.residualPsi, 'pressure'),
     flow: write(part.testGpm, 'flow'),
     tested: part.testedOn,
+    main: part.main,
     'side-outlets': part.sideOutlets,
     'steamer-loss': writeLoss(part.steamerLoss),
     'side-loss': writeLoss(part.sideLoss),
+  });
+
+  const groupTest = (test: GroupTest) => ({
+    hydrants: [...test.hydrants],
+    elevation: write(test.elevationFt, 'length'),
+    static: write(test.staticPsi, 'pressure'),
+    residual: write(test.residualPsi, 'pressure'),
+    flow: write(test.testGpm, 'flow'),
+    tested: test.testedOn,
   });
 
   const draft = (part: DraftSource) => ({
@@ -239,6 +250,7 @@ function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
     scene: plan.scene,
     demand: write(plan.demandGpm, 'flow'),
     hydrants: plan.hydrants.map(hydrant),
+    'group-tests': plan.groupTests?.map(groupTest),
     drafts: plan.drafts.map(draft),
     rigs: plan.rigs.map(rig),
     appliances: plan.appliances.map(appliance),

@@ -55,11 +55,23 @@ export const hydrantSchema = z.strictObject({
   residual: quantityField(ranges.residualPressure, 'Flow test: pressure left at the test flow'),
   flow: quantityField(ranges.testFlow, 'Flow test: the test flow'),
   tested: dateField('Date of the flow test').optional(),
+  main: textField(
+    'The main that feeds it, in your own words: hydrants of one main draw on each other. Left out: not known',
+  ).optional(),
   'side-outlets': countField(countRanges.sideOutlets, 'Side outlets side1 …').prefault(
     usualSideOutlets,
   ),
   'steamer-loss': loss(hydrantLosses.steamer),
   'side-loss': loss(hydrantLosses.side),
+});
+
+export const groupTestSchema = z.strictObject({
+  hydrants: z.array(idField('A hydrant that flowed')).min(2).max(sizeLimits.listLength),
+  elevation: quantityField(ranges.elevation, 'Height of the hydrant gauged').optional(),
+  static: quantityField(ranges.staticPressure, 'Static pressure at the hydrant gauged'),
+  residual: quantityField(ranges.residualPressure, 'Pressure left there while all flowed'),
+  flow: quantityField(ranges.testFlow, 'Flow of all of them together'),
+  tested: dateField('Date of the test').optional(),
 });
 
 export const draftSchema = z.strictObject({
@@ -245,6 +257,7 @@ export const writtenPlanSchema = z.strictObject({
   scene: idField('The rig at the scene'),
   demand: quantityField(ranges.demand, 'What the scene needs').optional(),
   hydrants: z.array(hydrantSchema).default([]),
+  'group-tests': z.array(groupTestSchema).max(sizeLimits.listLength).optional(),
   drafts: z.array(draftSchema).default([]),
   rigs: z.array(rigSchema).default([]),
   appliances: z.array(applianceSchema).default([]),

@@ -2,6 +2,7 @@ import type {
   Appliance,
   DepartmentValues,
   DraftSource,
+  GroupTest,
   Hydrant,
   LimitValues,
   Line,
@@ -27,6 +28,7 @@ export function toPlan(written: WrittenPlan): Plan {
     scene: written.scene,
     demandGpm: written.demand,
     hydrants: written.hydrants.map((hydrant) => toHydrant(hydrant, heightOf(hydrant.id))),
+    groupTests: written['group-tests']?.map(toGroupTest),
     drafts: written.drafts.map((draft) => toDraft(draft, heightOf(draft.id))),
     rigs: written.rigs.map((rig) => toRig(rig, heightOf(rig.id))),
     appliances: written.appliances.map((part) => toAppliance(part, heightOf(part.id))),
@@ -45,9 +47,21 @@ function toHydrant(written: WrittenPlan['hydrants'][number], elevationFt: number
     residualPsi: written.residual,
     testGpm: written.flow,
     testedOn: written.tested,
+    main: written.main,
     sideOutlets: written['side-outlets'],
     steamerLoss: written['steamer-loss'],
     sideLoss: written['side-loss'],
+  });
+}
+
+function toGroupTest(written: NonNullable<WrittenPlan['group-tests']>[number]): GroupTest {
+  return present({
+    hydrants: written.hydrants,
+    elevationFt: written.elevation,
+    staticPsi: written.static,
+    residualPsi: written.residual,
+    testGpm: written.flow,
+    testedOn: written.tested,
   });
 }
 

@@ -1,0 +1,153 @@
+/**
+ * Hydrants that draw on one main, as the least favourable main that their tests allow.
+ *
+ * The tests tell what the main loses to each hydrant when it flows alone, `d·Q^(1/0.54)`; not how much
+ * of that way two hydrants have in common. At most it is the whole way to the stronger one: then the
+ * weaker hangs beyond it, on what its own test loses more. No main that gave these tests leaves either
+ * hydrant less pressure (docs/theory.md, "Hydrants that share a main").
+ */
+import { DROP_EXPONENT, PSI_PER_FT } from '@plugside/hydraulics';
+import type { GroupTest, Hydrant, Loss, Plan } from '../plan/plan.ts';
+import { splitPortRef } from '../plan/ports.ts';
+
+/** A stretch of main; it loses `loss` by the power of flow of mains. */
+export interface MainStretch {
+  /** A hydrant's id, `source`, or the name of the place where tested hydrants part. */
+  from: string;
+  to: string;
+  loss: Loss;
+}
+
+export interface SharedMain {
+  /** The strongest first. */
+  hydrants: readonly Hydrant[];
+  /** How high the water would stand at rest [ft]: the least that any of the tests says. */
+  headFt: number;
+  stretches: readonly MainStretch[];
+  /** The test of them flowing together that it rests on. */
+  test?: GroupTest;
+}
+
+/** Between hydrants' own static heads: more than this [psi] is hardly one main. Ours. */
+export const HEADS_APART_PSI = 10;
+
+/** The mains of a plan that more than one of its hydrants in use draw on. */
+export function sharedMains(plan: Plan): SharedMain[] {
+  // Asked for every network: most plans have one hydrant.
+  if (plan.hydrants.length < 2) return [];
+  if (!plan.groupTests && plan.hydrants.every(({ main }) => main === undefined)) return [];
+  return groupsOf(plan, hydrantsInUse(plan))
+    .filter((group) => group.length > 1)
+    .map((group) => sharedMain(group, testOf(plan, group)));
+}
+
+/** Hydrants that water can be taken from: with an open line, or a valve, on an outlet. */
+export function hydrantsInUse(plan: Plan): Hydrant[] {
+  const used = new Set<string>();
+  for (const { from, valve } of plan.lines)
+    if (valve !== 'shut') used.add(splitPortRef(from).pieceId);
+  for (const part of plan.appliances)
+    if (part.kind === 'assist-valve') used.add(splitPortRef(part.on).pieceId);
+  return plan.hydrants.filter(({ id }) => used.has(id));
+}
+
+/** How two hydrants are known to stand to each other. */
+export function sharing(
+  plan: Pick<Plan, 'groupTests'>,
+  one: Hydrant,
+  two: Hydrant,
+): 'shared' | 'apart' | 'not known' {
+  if (one.main !== undefined && two.main !== undefined) {
+    return one.main === two.main ? 'shared' : 'apart';
+  }
+  const together = plan.groupTests?.some(
+    ({ hydrants }) => hydrants.includes(one.id) && hydrants.includes(two.id),
+  );
+  return together ? 'shared' : 'not known';
+}
+
+function groupsOf(plan: Plan, hydrants: readonly Hydrant[]): Hydrant[][] {
+  const groups: Hydrant[][] = [];
+  for (const hydrant of hydrants) {
+    const joined = groups.filter((group) =>
+      group.some((other) => sharing(plan, hydrant, other) === 'shared'),
+    );
+    for (const group of joined) groups.splice(groups.indexOf(group), 1);
+    groups.push([...joined.flat(), hydrant]);
+  }
+  return groups;
+}
+
+/** The newest test in which all of them flowed. */
+function testOf({ groupTests = [] }: Plan, group: readonly Hydrant[]): GroupTest | undefined {
+  return groupTests
+    .filter(({ hydrants }) => group.every(({ id }) => hydrants.includes(id)))
+    .reduce<GroupTest | undefined>(
+      (best, one) => (best && (best.testedOn ?? '') > (one.testedOn ?? '') ? best : one),
+      undefined,
+    );
+}
+
+type Tested = Pick<Hydrant, 'staticPsi' | 'residualPsi' | 'testGpm'>;
+
+/** Loss for one gpm [psi]. */
+const lossAtOne = ({ staticPsi, residualPsi, testGpm }: Tested) =>
+  (staticPsi - residualPsi) / testGpm ** DROP_EXPONENT;
+
+const headOf = ({ staticPsi, elevationFt }: Pick<Hydrant, 'staticPsi' | 'elevationFt'>) =>
+  staticPsi / PSI_PER_FT + elevationFt;
+
+function sharedMain(group: readonly Hydrant[], test: GroupTest | undefined): SharedMain {
+  const hydrants = [...group].sort(
+    (one, two) => lossAtOne(one) - lossAtOne(two) || (one.id < two.id ? -1 : 1),
+  );
+  const heads = hydrants.map(headOf);
+  if (test?.elevationFt !== undefined) {
+    heads.push(headOf({ staticPsi: test.staticPsi, elevationFt: test.elevationFt }));
+  }
+  const headFt = Math.min(...heads);
+  const beyond = (hydrant: Hydrant, sharedAtOne: number): Loss => ({
+    lossPsi: Math.max(0, lossAtOne(hydrant) - sharedAtOne) * hydrant.testGpm ** DROP_EXPONENT,
+    atGpm: hydrant.testGpm,
+  });
+  if (test) {
+    const place = `${hydrants[0]!.id}:together`;
+    const loss = { lossPsi: test.staticPsi - test.residualPsi, atGpm: test.testGpm };
+    const stretches = [
+      { from: 'source', to: place, loss },
+      ...hydrants.map((hydrant) => ({
+        from: place,
+        to: hydrant.id,
+        loss: beyond(hydrant, lossAtOne(test)),
+      })),
+    ];
+    return { hydrants, headFt, stretches, test };
+  }
+  const stretches = hydrants.map((hydrant, at): MainStretch => {
+    const before = hydrants[at - 1];
+    return {
+      from: before?.id ?? 'source',
+      to: hydrant.id,
+      loss: beyond(hydrant, before ? lossAtOne(before) : 0),
+    };
+  });
+  return { hydrants, headFt, stretches };
+}
+
+/** Whether water taken at one hydrant of a shared main goes through all of the main that feeds another. */
+export function drawsThrough(shared: SharedMain, taker: string, other: string): boolean {
+  const way = wayTo(shared, other);
+  const own = new Set(wayTo(shared, taker));
+  return way.every((stretch) => own.has(stretch) || stretch.loss.lossPsi < 1e-6);
+}
+
+function wayTo({ stretches }: SharedMain, id: string): MainStretch[] {
+  const way: MainStretch[] = [];
+  let at: string | undefined = id;
+  while (at !== undefined && at !== 'source') {
+    const stretch: MainStretch | undefined = stretches.find(({ to }) => to === at);
+    if (stretch) way.push(stretch);
+    at = stretch?.from;
+  }
+  return way;
+}
