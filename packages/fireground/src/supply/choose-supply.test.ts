@@ -97,12 +97,12 @@ describe('a way', () => {
       {
         rigId: 'E1',
         rigName: 'Engine 1',
-        duty: 'lays 600 ft of 5 in from H-1, connects, goes to the fire and attacks',
+        duty: 'lays 600 ft of 5 in from H-1 to the fire, connects the supply from H-1 to its intake and attacks',
       },
       {
         rigId: 'E2',
         rigName: 'Engine 2',
-        duty: 'hooks up to the assist valve at H-1 and boosts',
+        duty: 'connects to H-1 with its assist valve, hooks up to the assist valve at H-1 and sets its pressure to boost',
       },
     ]);
   });

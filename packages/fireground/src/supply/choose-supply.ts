@@ -7,14 +7,17 @@ import { type Candidate, type CandidateContext, tellingOfShort, undominated } fr
 import { checkSituation } from './check-situation.ts';
 import type { Choice, Criterion, RefusedWay, SupplyWay } from './choice.ts';
 import { crewOf } from './crew.ts';
+import { draftNotices, draftParts } from './draft-parts.ts';
 import { dutiesOf } from './duties.ts';
 import { combined, fromOneSource, fromTwoHydrants } from './enumerate.ts';
 import { sourceId } from './leg.ts';
+import { sourceParts } from './parts.ts';
 import { byRank, usualRanking } from './rank.ts';
 import { refusals, usableSources } from './refusals.ts';
 import { shuttleBeside, shuttleRefusals, shuttleWays } from './shuttle-ways.ts';
 import type { Situation } from './situation.ts';
 import { LegSolver } from './solve-legs.ts';
+import { standingBy } from './stand-by.ts';
 import { type TaskTimes, usualTaskTimes } from './task-times.ts';
 import { timeToWater } from './time-to-water.ts';
 import { wayTitle } from './title.ts';
@@ -93,19 +96,26 @@ function unique(candidates: readonly Candidate[]): Candidate[] {
 }
 
 function wayOf(
-  { crew, demandGpm, solver, times, units }: CandidateContext,
+  context: CandidateContext,
   { arrangement, meetsDemand, marginGpm }: Candidate,
 ): SupplyWay | RefusedWay {
+  const { crew, demandGpm, solver, times, units } = context;
   const { id, kind, legs, work, rigs, hoseFt, hoseSections } = arrangement;
   const title = wayTitle(arrangement, units);
   const answer = solver.answer(arrangement);
   if (answer.none) return { kind, title, ...answer.none };
+  const timed = timeToWater(crew.attack, work, times, units);
+  const { steps, waterAtMin, fullAtMin, atFireMin } = timed;
+  const { plan, mostGpm } = answer;
+  const { parts, asSet } = sourceParts(context, { plan, mostGpm, work, times: timed.legs });
+  const drafts = draftParts(legs, parts, asSet, units);
+  const standBy = standingBy(crew, rigs);
   return {
     id,
     kind,
     title,
     sources: legs.map(sourceId),
-    duties: dutiesOf(arrangement, crew.attack, units),
+    duties: dutiesOf(arrangement, crew.attack, timed.tasks),
     rigsUsed: rigs.length,
     hoseFt,
     hoseSections,
@@ -117,8 +127,11 @@ function wayOf(
     binding: answer.binding,
     bindingText: limitSentence(answer.plan, answer.binding, units),
     orders: answer.orders,
-    time: timeToWater(crew.attack, work, times),
+    time: { steps, waterAtMin, fullAtMin, atFireMin },
+    parts,
+    ...(drafts.length > 0 && { drafts }),
+    ...(standBy.length > 0 && { standBy }),
     ...(answer.mains && { mains: answer.mains }),
-    notices: answer.notices,
+    notices: [...draftNotices(drafts, parts, units), ...answer.notices],
   };
 }
