@@ -60,7 +60,11 @@ export function mostWaterFound(
     state,
     limits,
     binding,
-    orders: ordersFor(planSet, state, limits, attack.gate, options.units),
+    orders: ordersFor(planSet, state, limits, attack.gate, options.units, {
+      moreGpm: 0,
+      pdpPsi: search.pdpPsi,
+      tight,
+    }),
     shutOff: rest,
     notices: noticesFor(planSet, state, limits, rest, options.units),
   };

@@ -7,6 +7,7 @@ import { ordersFor } from '../words/orders.ts';
 import type { LimitCheck, SettingsFor } from './answers.ts';
 import { attackSettings, demandOf, pdpForFlow } from './attack-settings.ts';
 import { joinAttack, mostWater, withSettings } from './most-water.ts';
+import { offerOf } from './offer.ts';
 import { shutOff } from './shut-off.ts';
 import { SupplySearch } from './supply-search.ts';
 
@@ -29,11 +30,14 @@ export function settingsFor(
   return settingsFound(new SupplySearch(plan), demandGpm, options);
 }
 
-/** The same of a search made before, wherever it stands. */
+/**
+ * The same of a search made before, wherever it stands.
+ * @param options `mostGpm`: the greatest flow of the search, where it is known [gpm]
+ */
 export function settingsFound(
   search: SupplySearch,
   demandGpm: number,
-  options: { units?: UnitSystem } = {},
+  options: { units?: UnitSystem; mostGpm?: number } = {},
 ): SettingsFor {
   const { plan } = search;
   const room = search.roomAt(demandGpm);
@@ -53,6 +57,7 @@ export function settingsFound(
       if (limit.kind.endsWith('intake') && !limit.passed) limit.binds = false;
     const failing = limits.filter((limit) => limit.passed && limit.weight === 'hard');
     const rest = shutOff(planSet, state, options.units);
+    const offer = offerOf(search, demandGpm, options.mostGpm);
     return {
       question: 'settings',
       demandGpm,
@@ -62,7 +67,7 @@ export function settingsFound(
       plan: planSet,
       state,
       limits,
-      orders: ordersFor(planSet, state, limits, attack.gate, options.units),
+      orders: ordersFor(planSet, state, limits, attack.gate, options.units, offer),
       shutOff: rest,
       notices: noticesFor(planSet, state, limits, rest, options.units),
     };

@@ -6,6 +6,7 @@ import type { UnitSystem } from '../units/quantities.ts';
 import { noticesFor } from '../words/notices.ts';
 import { ordersFor } from '../words/orders.ts';
 import type { Now, SupplyState } from './answers.ts';
+import { offerNow } from './offer.ts';
 import { shutOff } from './shut-off.ts';
 
 /**
@@ -21,7 +22,7 @@ export function whatNow(plan: Plan, options: { units?: UnitSystem } = {}): Now {
     plan,
     state,
     limits,
-    orders: ordersFor(plan, state, limits, [], options.units),
+    orders: ordersFor(plan, state, limits, [], options.units, offerNow(plan, state)),
     shutOff: rest,
     notices: noticesFor(plan, state, limits, rest, options.units),
   };
