@@ -241,6 +241,20 @@ describe('several people on one water supply', () => {
     await lead.locator('.past-run', { hasText: crew }).getByRole('link').click();
     await lead.locator('.score').waitFor();
 
+    // Taken out of the records, after a question.
+    await lead.getByRole('link', { name: '‹ Past drills' }).click();
+    await lead.getByRole('searchbox').fill(crew);
+    await expect.poll(() => lead.locator('.past-run').count()).toBe(1);
+    await lead.getByRole('button', { name: /^Remove / }).click();
+    await lead.getByRole('button', { name: 'Keep it' }).click();
+    expect(await lead.locator('.past-run').count()).toBe(1);
+    await lead.getByRole('button', { name: /^Remove / }).click();
+    await lead.getByRole('alertdialog').getByRole('button', { name: 'Remove' }).click();
+    await lead.getByText(`No drill was run by “${crew}”.`).waitFor();
+    await lead.reload();
+    await lead.getByRole('searchbox').fill(crew);
+    await lead.getByText(`No drill was run by “${crew}”.`).waitFor();
+
     expect(instructor.errors).toEqual([]);
     expect(attack.errors).toEqual([]);
     // A connection without a network is told of by the browser itself.

@@ -21,6 +21,7 @@ import {
 import { type FindRoom, findRoom } from './find-room.ts';
 import { liveRoute } from './live-route.ts';
 import { isPlainText } from './plain-text.ts';
+import { removeRunRoute } from './remove-run-route.ts';
 import { newDrillFrom } from './scene-from-request.ts';
 import { isInstructor, type Seats } from './seats.ts';
 
@@ -33,6 +34,7 @@ export function drillRoutes(app: OpenAPIHono, store: RecordStore, rooms: DrillRo
   roomRoutes(app, rooms, find);
   liveRoute(app, rooms, find);
   runRoutes(app, store);
+  removeRunRoute(app, store);
 }
 
 function makeRoutes(app: OpenAPIHono, store: RecordStore, rooms: DrillRooms): void {

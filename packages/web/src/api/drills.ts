@@ -95,3 +95,11 @@ export const drillRuns = (
 /** A drill that has ended. @throws ProblemError (404) where there is none, (401) while it runs */
 export const drillRecord = (roomId: string, signal?: AbortSignal): Promise<DrillRecord> =>
   apiRequest(`/drills/${roomId}/replay`, { signal });
+
+/**
+ * Takes a drill that has ended out of the records, with its log.
+ * @param endedAt as it was read
+ * @throws ProblemError (404) where there is none any more, (409) while it runs
+ */
+export const removeDrillRun = (roomId: string, endedAt: string): Promise<void> =>
+  apiRequest(`/drill-runs/${roomId}`, { method: 'DELETE', version: endedAt });

@@ -8,8 +8,8 @@ export interface ApiRequest {
   json?: unknown;
   /** Sent as it is, instead of `json`. */
   body?: BodyInit;
-  /** The version that a change is made on. */
-  version?: number;
+  /** The version that a change is made on; of a drill, when it ended. */
+  version?: number | string;
   signal?: AbortSignal;
 }
 

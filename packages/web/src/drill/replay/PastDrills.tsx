@@ -6,6 +6,7 @@ import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { Unreachable } from '../../places/Unreachable.tsx';
 import { newRoomAddress, replayAddress } from '../together/address.ts';
 import { clockText } from '../words.ts';
+import { RemoveDrill } from './RemoveDrill.tsx';
 import './replay.css';
 
 const PAGE = 50;
@@ -67,6 +68,9 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
       signal,
     ),
   );
+  /** Gone from here; the other pages stay as they were read. */
+  const [removed, setRemoved] = useState<ReadonlySet<string>>(new Set());
+  const list = useRef<HTMLUListElement>(null);
   if (runs.state === 'loading') return <p role="status">Reading…</p>;
   if (runs.state === 'unreachable')
     return <Unreachable what="The list of drills" onRetry={retry} />;
@@ -80,7 +84,8 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
       </p>
     );
   }
-  const { runs: found, next } = runs.value;
+  const { next } = runs.value;
+  const found = runs.value.runs.filter(({ roomId }) => !removed.has(roomId));
   if (found.length === 0 && after === undefined) {
     return (
       <div className="room-empty">
@@ -101,9 +106,16 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
   }
   return (
     <>
-      <ul className="past-list">
+      <ul className="past-list" ref={list} tabIndex={-1} aria-label="Drills">
         {found.map((run) => (
-          <Run key={run.roomId} run={run} />
+          <Run
+            key={run.roomId}
+            run={run}
+            onRemoved={() => {
+              setRemoved(new Set([...removed, run.roomId]));
+              list.current?.focus();
+            }}
+          />
         ))}
       </ul>
       {isLast && next !== undefined && (
@@ -115,7 +127,7 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
   );
 }
 
-function Run({ run }: { run: DrillRun }) {
+function Run({ run, onRemoved }: { run: DrillRun; onRemoved(): void }) {
   const { roomId, title, crew, startedAt, timeS, endedAt, result } = run;
   const judged = result?.filter(({ benchmark }) => benchmark !== undefined) ?? [];
   const met = judged.filter((one) => one.met).length;
@@ -134,9 +146,12 @@ function Run({ run }: { run: DrillRun }) {
           long
         </p>
       </div>
-      <p className="figures past-score">
-        {endedAt === undefined ? 'still runs' : `${met} of ${judged.length} met`}
-      </p>
+      <div className="past-end">
+        <p className="figures past-score">
+          {endedAt === undefined ? 'still runs' : `${met} of ${judged.length} met`}
+        </p>
+        {endedAt !== undefined && <RemoveDrill run={run} endedAt={endedAt} onRemoved={onRemoved} />}
+      </div>
     </li>
   );
 }
