@@ -156,4 +156,5 @@ export { fromInside, quantities, toInside } from './units/quantities.ts';
 // Words: answers as sentences, cautions, and the line that ends them
 export { improvementSentence, limitSentence, limitWords } from './words/answer.ts';
 export { clock } from './words/clock.ts';
+export { type MishapVerdict, mishapVerdict } from './words/mishap-verdict.ts';
 export { deferral } from './words/notices.ts';

@@ -1,4 +1,4 @@
-import { chooseSupply, settingsFor } from '@plugside/fireground';
+import { chooseSupply, mishaps, settingsFor } from '@plugside/fireground';
 import {
   type BuildingWaterPlan,
   buildingPlanFor,
@@ -7,6 +7,7 @@ import {
 } from '@plugside/paper';
 import { fillDemo, openStore, type RecordStore, type Stored, situationAt } from '@plugside/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { whatIfRows } from '../src/building-plan/what-if.ts';
 import { outside, overlaps, readBack, textOf } from './read-back.ts';
 
 const printed: PaperOptions = { printedAt: new Date('2026-11-25T12:00:00Z') };
@@ -61,7 +62,7 @@ function burdened(plan: BuildingWaterPlan): BuildingWaterPlan {
     },
     way: {
       ...plan.way,
-      title: `5 in from ${long.slice(0, 50)}, boosted by ${long.slice(0, 50)}; 5 in from ${long.slice(0, 50)}`,
+      title: `From ${long.slice(0, 50)}, boosted by ${long.slice(0, 50)}; from ${long.slice(0, 50)}`,
       duties: plan.way.duties.map((duty) => ({ ...duty, rigName: long.slice(0, 40) })),
       plan: plan.way.plan && { ...plan.way.plan, rigs: plan.way.plan.rigs.map(renamed) },
     },
@@ -109,22 +110,94 @@ describe('a building’s water plan', () => {
     ['letter', 'us', 'the longest names', () => hard, burdened],
     ['a4', 'si', 'the longest names', () => easy, burdened],
   ] as const)(
-    'is one page with every text in its place: %s, %s, %s',
+    'has every text in its place, none under 8 points: %s, %s, %s',
     async (paper, units, _what, building, change) => {
       const plan = change(await planOf(building(), units));
       const pages = await readBack(renderBuildingPlan(plan, { ...printed, paper, units }));
-      expect(pages).toHaveLength(1);
-      const [page] = pages;
-      expect(overlaps(page!)).toEqual([]);
-      expect(outside(page!)).toEqual([]);
-      expect(page!.images).toBe(0);
-      expect(textOf(page!)).toContain('INVENTED FOR PRACTICE');
-      for (const { radio } of plan.way.orders) {
-        const words = radio.split(' ')[0]!;
-        expect(textOf(page!)).toContain(words);
+      for (const page of pages) {
+        expect(overlaps(page)).toEqual([]);
+        expect(outside(page)).toEqual([]);
+        expect(page.images).toBe(0);
+        expect(textOf(page)).toContain('INVENTED FOR PRACTICE');
+        // 8 pt: what officers could read of printed plans; practice, no source.
+        for (const { text, sizePt } of page.runs) expect(sizePt, text).toBeGreaterThanOrEqual(7.99);
       }
+      const all = pages.map(textOf).join(' ').replace(/\s+/g, ' ');
+      for (const { radio } of plan.way.orders) expect(all).toContain(radio.split(' ')[0]!);
+      for (const { name } of plan.rigs) expect(all).toContain(name.slice(0, 6));
+      expect(all).toContain('the tightest first');
+      if (units === 'si') expect(all).not.toMatch(/\d (psi|gpm|ft|in)\b/);
     },
   );
+
+  it('prints each mishap’s own verdict: water past a limit is not counted, a further line is wanted too', async () => {
+    const plan = await planOf(easy);
+    const { way } = plan;
+    const main = plan.limits.find(({ kind }) => kind === 'main residual')!;
+    const hydrant = way.plan!.hydrants.find(({ id }) => id === main.piece)!;
+    const given = {
+      ...plan.mishaps[0]!,
+      orders: [],
+      text: 'Told. Ease back.',
+    };
+    // By hand: 750 wanted less 655 within limits; 750 and a hand line of 150 less 759.
+    const weaker = {
+      ...given,
+      what: 'The main is weaker',
+      flowGpm: 750,
+      resetGpm: 655,
+      wantedGpm: 750,
+      stillMeets: false,
+      shortfallGpm: 95,
+      passed: [{ ...main, passed: true }],
+    };
+    const more = {
+      ...given,
+      what: 'One more line',
+      flowGpm: 750,
+      resetGpm: 759,
+      wantedGpm: 900,
+      stillMeets: false,
+      shortfallGpm: 141,
+      passed: [],
+    };
+    const whatIf = whatIfRows(way, [weaker, more], 750, 'us');
+    expect(whatIf.map(({ verdict }) => verdict)).toEqual(['95 gpm short', '141 gpm short']);
+    expect(whatIf[0]!.remedy).toContain(`past the main at ${hydrant.name}`);
+    const pages = await readBack(renderBuildingPlan({ ...plan, whatIf }, printed));
+    const all = pages.map(textOf).join(' ');
+    expect(all).toContain('95 gpm SHORT');
+    expect(all).toContain('141 gpm SHORT');
+    expect(all).not.toMatch(/\bmet\b/);
+  });
+
+  it('wants as much of a mishap as the screen does', async () => {
+    const plan = await planOf(hard);
+    const asked = mishaps(plan.way, plan.demand.flowGpm);
+    expect(plan.whatIf.map(({ wantedGpm, met }) => [wantedGpm, met])).toEqual(
+      asked.map(({ wantedGpm, stillMeets }) => [wantedGpm, stillMeets]),
+    );
+    // A supply that is short as it stands is not met by any mishap.
+    expect(plan.whatIf.every(({ met }) => !met)).toBe(true);
+  });
+
+  it('lists rigs by arrival, and the other supplies: the next in rank, and one on other water', async () => {
+    const plan = await planOf(easy);
+    const arrivals = plan.rigs.map(({ arrivesMin }) => arrivesMin);
+    expect(arrivals).toEqual([...arrivals].sort((a, b) => a - b));
+    const all = (await readBack(renderBuildingPlan(plan, printed))).map(textOf).join(' ');
+    expect(all).toContain(plan.next!.title.slice(0, 30));
+    expect(all).toContain(plan.nextInRank!.title.slice(0, 30));
+  });
+
+  it('writes every leg’s length on the map or under it', async () => {
+    for (const building of [easy, hard]) {
+      const plan = await planOf(building);
+      const [page] = await readBack(renderBuildingPlan(plan, printed));
+      const all = textOf(page!);
+      for (const { label, next } of plan.map.lays) if (!next) expect(all).toContain(label);
+    }
+  });
 
   it('has a hydrant of its supply, the north and a scale on its map', async () => {
     const plan = await planOf(easy);

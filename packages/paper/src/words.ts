@@ -1,9 +1,14 @@
 /** What the documents call things. */
 import {
   formatFraction,
+  formatHoseSize,
+  formatNumber,
+  type HoseSize,
+  type LimitCheck,
   type NozzleMake,
   nozzleRatedGpm,
   type Origin,
+  type Plan,
   type UnitSystem,
 } from '@plugside/fireground';
 import { figuresIn } from './sheet/figures.ts';
@@ -37,4 +42,25 @@ export function originWords({ text, date }: Origin): string {
 /** The text with a capital at its beginning. */
 export function capital(text: string): string {
   return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
+}
+
+/** A US coefficient in kPa, hundreds of L/min and hundreds of m: exact, from the units' definitions. */
+const METRIC_COEFFICIENT = 1.5786;
+
+/** "5 in hose, coefficient 0.069 (psi per 100 ft at 100 gpm)". */
+export function hoseWords(hose: HoseSize, coefficient: number, units: UnitSystem): string {
+  const size = formatHoseSize(hose, units);
+  const shown = units === 'us' ? coefficient : coefficient * METRIC_COEFFICIENT;
+  const digits = shown < 1 ? 3 : shown < 10 ? 2 : 1;
+  // What is on record is told as it is there.
+  const number = units === 'us' ? `${coefficient}` : formatNumber(shown, digits);
+  const per = units === 'us' ? 'psi per 100 ft at 100 gpm' : 'kPa per 100 m at 100 L/min';
+  return `${size} hose, coefficient ${number} (${per})`;
+}
+
+/** A limit's name with the hose in the reader's size. */
+export function limitName(plan: Plan | null, limit: LimitCheck, units: UnitSystem): string {
+  const line = plan?.lines.find(({ id }) => id === limit.piece);
+  if (!line || units === 'us') return limit.label;
+  return limit.label.replace(formatHoseSize(line.hose), formatHoseSize(line.hose, units));
 }

@@ -29,7 +29,7 @@ export function addPrintBuildingPlan(print: Command, answer: Answer): void {
   const command = print
     .command('building-plan')
     .description(
-      "A building's water plan on one page: the supply chosen from everything on record, a map, every pump's setting, who does what, limits, what if, and the next supply.",
+      "A building's water plan: the supply chosen from everything on record, a map, tank against supply, every pump's setting, who does what, limits, what if, and the next supplies.",
     )
     .requiredOption(
       '--building <name>',

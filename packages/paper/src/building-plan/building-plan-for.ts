@@ -3,9 +3,7 @@ import {
   type Choice,
   coefficientFor,
   findingText,
-  formatHoseSize,
   type LimitCheck,
-  type Mishap,
   mishaps,
   type SupplyWay,
   settingsFor,
@@ -15,8 +13,11 @@ import type { Fields, Stored } from '@plugside/records/model';
 import type { BuildingSituation } from '@plugside/records/planning';
 import { figuresIn } from '../sheet/figures.ts';
 import type { Source } from '../sheet/notes.ts';
-import { originWords } from '../words.ts';
+import { hoseWords, originWords } from '../words.ts';
 import type { BuildingWaterPlan, PlanMap } from './data.ts';
+import { legsOf, pumpsOf } from './legs.ts';
+import { tankOf } from './tank.ts';
+import { whatIfRows } from './what-if.ts';
 
 export interface BuildingPlanRequest {
   building: Fields<'buildings'>;
@@ -51,8 +52,12 @@ export function buildingPlanFor(request: BuildingPlanRequest): BuildingWaterPlan
         : `way is ${at}; allowed: 0 to ${choice.ways.length - 1}. Name one of the ways chosen from.`,
     );
   }
-  const others = choice.ways.filter((other) => other !== way && differs(other, way));
-  const next = others.find((other) => apart(other, way)) ?? others[0];
+  const others = choice.ways.filter((other) => other !== way);
+  const [nextInRank] = others;
+  const differing = others.filter((other) => differs(other, way));
+  const next = differing.find((other) => apart(other, way)) ?? differing[0];
+  const befall = mishaps(way, situation.demandGpm, { units });
+  const tank = tankOf(way, situation, units);
   return {
     building: factsOf(building),
     invented: situation.invented,
@@ -60,16 +65,18 @@ export function buildingPlanFor(request: BuildingPlanRequest): BuildingWaterPlan
       flowGpm: situation.demandGpm,
       method: request.demandMethod ?? 'needed fire flow on record',
     },
-    rigs: situation.rigs.map(({ rig, arrivesMin }) => ({
-      id: rig.id,
-      name: rig.name ?? rig.id,
-      arrivesMin,
-    })),
+    rigs: situation.rigs
+      .map(({ rig, arrivesMin }) => ({ id: rig.id, name: rig.name ?? rig.id, arrivesMin }))
+      .sort((one, two) => one.arrivesMin - two.arrivesMin),
     way,
+    ...(nextInRank && { nextInRank }),
     ...(next && { next }),
-    why: choice.why,
+    why:
+      at === 0 ? choice.why : `Picked by hand. First in rank is another: ${choice.ways[0]!.title}.`,
     limits: limitsOf(way, situation.demandGpm),
-    mishaps: mishapsOf(way, situation.demandGpm, units),
+    mishaps: befall,
+    whatIf: whatIfRows(way, befall, situation.demandGpm, units),
+    ...(tank && { tank }),
     notices: made.notices
       .filter(({ level }) => level === 'caution')
       .map((found) => ({ level: 'caution' as const, text: findingText(found, units) })),
@@ -108,13 +115,13 @@ function factsOf(building: Fields<'buildings'>): BuildingWaterPlan['building'] {
 function limitsOf(way: SupplyWay, demandGpm: number): LimitCheck[] {
   if (!way.plan) return [...way.binding];
   const { limits } = settingsFor(way.plan, Math.min(demandGpm, way.mostGpm));
+  // A suction hose is judged by its vacuum.
+  const suction = way.plan.lines.filter(({ from }) =>
+    way.plan!.drafts.some(({ id }) => from.startsWith(`${id}.`)),
+  );
   return limits
-    .filter(({ weight }) => weight === 'hard')
+    .filter(({ weight, piece }) => weight === 'hard' && suction.every(({ id }) => id !== piece))
     .sort((a, b) => a.marginFraction - b.marginFraction);
-}
-
-function mishapsOf(way: SupplyWay, demandGpm: number, units: UnitSystem): Mishap[] {
-  return mishaps(way, Math.min(demandGpm, way.mostGpm), { units });
 }
 
 /** Hydrants farther from the drawing's middle than this are not drawn [degrees of latitude]. */
@@ -128,12 +135,6 @@ function mapOf(request: BuildingPlanRequest, way: SupplyWay, next?: SupplyWay): 
   const near = (place: { longitude: number; latitude: number }) =>
     Math.abs(place.latitude - latitude) < AROUND_DEGREES &&
     Math.abs(place.longitude - longitude) < AROUND_DEGREES / Math.cos((latitude * Math.PI) / 180);
-  const laysOf = (of: SupplyWay, isNext: boolean) =>
-    of.sources.flatMap((source) => {
-      const path = made.paths[source];
-      if (!path || path.length < 2) return [];
-      return [{ path, label: layWords(of, source, units), ...(isNext && { next: true }) }];
-    });
   return {
     streets: streets.map(({ name, path, footOnly }) => ({ name, path, footOnly })),
     ...(building.footprint && { footprint: building.footprint }),
@@ -153,38 +154,9 @@ function mapOf(request: BuildingPlanRequest, way: SupplyWay, next?: SupplyWay): 
         at: [water.longitude, water.latitude] as const,
         used: used(water.id),
       })),
-    lays: [...laysOf(way, false), ...(next ? laysOf(next, true) : [])],
+    lays: [...legsOf(way, made, units), ...(next ? legsOf(next, made, units, true) : [])],
+    pumps: pumpsOf(way, made.paths),
   };
-}
-
-/** "900 ft of 5 in": the longest hose that begins at a source, its booster's hookup aside. */
-function layWords({ plan }: SupplyWay, source: string, units: UnitSystem): string {
-  const { full } = figuresIn(units);
-  if (!plan) return '';
-  const prefix = `${source}.`;
-  const stations = new Set([source]);
-  // Outward through whatever is joined: the lay is the longest line on the way.
-  for (let grown = true; grown; ) {
-    grown = false;
-    for (const appliance of plan.appliances) {
-      if ('on' in appliance && appliance.on.startsWith(prefix) && !stations.has(appliance.id)) {
-        stations.add(appliance.id);
-        grown = true;
-      }
-    }
-    for (const line of plan.lines) {
-      const [from, to] = [line.from, line.to].map((ref) => ref.slice(0, ref.lastIndexOf('.')));
-      if (stations.has(from!) && to !== plan.scene && !stations.has(to!)) {
-        stations.add(to!);
-        grown = true;
-      }
-    }
-  }
-  const lays = plan.lines.filter(({ from }) => stations.has(from.slice(0, from.lastIndexOf('.'))));
-  const [longest] = [...lays].sort((a, b) => b.lengthFt - a.lengthFt);
-  if (!longest) return '';
-  const each = `${full(longest.lengthFt, 'length')} of ${formatHoseSize(longest.hose, units)}`;
-  return longest.count > 1 ? `${longest.count} × ${each}` : each;
 }
 
 function sourcesOf(request: BuildingPlanRequest, way: SupplyWay): Source[] {
@@ -206,7 +178,7 @@ function sourcesOf(request: BuildingPlanRequest, way: SupplyWay): Source[] {
   for (const hose of new Set((way.plan?.lines ?? []).map((line) => line.hose))) {
     const { coefficient, origin } = coefficientFor({ department }, { hose });
     list.push({
-      what: `${formatHoseSize(hose, units)} hose, coefficient ${coefficient}`,
+      what: hoseWords(hose, coefficient, units),
       from: originWords(origin),
     });
   }

@@ -9,12 +9,24 @@ import type { PlanMap } from './data.ts';
 const PAD = 26;
 const LEAST_SPAN_FT = 350;
 
-/** Draws the map into a rectangle of the page [pt]. */
-export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): void {
+/** Between legs that run along the same street [pt]. */
+const BESIDE = 4.2;
+
+/**
+ * Draws the map into a rectangle of the page [pt].
+ * @returns labels of legs that found no room on it
+ */
+export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): string[] {
   const { ink } = sheet;
   const { toPage, perFt } = projection(map, frame);
   const line = (path: readonly LonLat[]) => path.map(toPage);
   const labels = new Labels(frame);
+  const unwritten: string[] = [];
+  const here = map.lays.filter(({ next }) => !next);
+  const legs = here.map((leg, at) => ({
+    ...leg,
+    points: beside(line(leg.path), (at - (here.length - 1) / 2) * BESIDE),
+  }));
   // The scale bar and the north arrow.
   labels.block([frame.x, frame.y + frame.height - 22, frame.x + 130, frame.y + frame.height]);
   labels.block([frame.x + frame.width - 24, frame.y, frame.x + frame.width, frame.y + 36]);
@@ -32,19 +44,53 @@ export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): void {
       ink.fill(line(outline), 'ground');
       for (const ring of map.footprint!) ink.path(line(ring), { widthPt: 1.4, tone: 'ink' });
     }
-    for (const { path, next } of [...map.lays].sort((a, b) => Number(!a.next) - Number(!b.next))) {
-      const stroke = next
-        ? ({ widthPt: 1.2, tone: 'water', dash: [3, 3] } as const)
-        : ({ widthPt: 2.8, tone: 'water' } as const);
-      ink.path(line(path), stroke);
+    for (const { path, next } of map.lays) {
+      if (next) ink.path(line(path), { widthPt: 1.2, tone: 'water', dash: [3, 3] });
+    }
+    for (const { points, kind } of legs) {
+      if (kind === 'road') {
+        ink.path(points, { widthPt: 1.6, tone: 'ink', dash: [7, 3] });
+        continue;
+      }
+      ink.path(points, { widthPt: 4, tone: 'paper' });
+      ink.path(points, { widthPt: 2.4, tone: 'water' });
     }
     for (const { at, used } of map.waters) drop(sheet, toPage(at), used);
     for (const hydrant of map.hydrants) hydrantMark(sheet, toPage(hydrant.at), hydrant);
     if (!outline) ink.circle(toPage(map.building), 5, { fill: 'ground', widthPt: 1.4 });
-    writeLabels(sheet, map, labels, toPage);
+    for (const { at } of map.pumps) engineMark(sheet, toPage(at));
+    unwritten.push(...writeLabels(sheet, map, labels, toPage, legs));
   });
   ink.box(frame.x, frame.y, frame.width, frame.height, { widthPt: 0.8, tone: 'ink' });
   scaleBar(sheet, frame, perFt);
+  return unwritten;
+}
+
+/** A path moved to its side, so that legs along one street stand apart; its ends stay. */
+function beside(points: readonly Point[], off: number): Point[] {
+  if (Math.abs(off) < 0.1) return [...points];
+  return points.map((point, at): Point => {
+    if (at === 0 || at === points.length - 1) return point;
+    const [before, after] = [points[at - 1]!, points[at + 1]!];
+    const [dx, dy] = [after[0] - before[0], after[1] - before[1]];
+    const length = Math.hypot(dx, dy) || 1;
+    // Always to one side of the page, whichever way a leg runs.
+    const side = dx > 0 || (dx === 0 && dy > 0) ? 1 : -1;
+    return [point[0] - (side * off * dy) / length, point[1] + (side * off * dx) / length];
+  });
+}
+
+function engineMark({ ink }: Sheet, [x, y]: Point): void {
+  const corners: Point[] = [
+    [x - 6, y - 4],
+    [x + 6, y - 4],
+    [x + 6, y + 4],
+    [x - 6, y + 4],
+    [x - 6, y - 4],
+  ];
+  ink.fill(corners, 'paper');
+  ink.path(corners, { widthPt: 1.3, tone: 'ink' });
+  ink.circle([x, y], 2, { fill: 'ink', widthPt: 0.5 });
 }
 
 function projection(map: PlanMap, frame: Frame) {
@@ -108,14 +154,19 @@ function drop({ ink }: Sheet, [x, y]: Point, used: boolean): void {
   ink.path(corners, { widthPt: 1, tone: 'ink' });
 }
 
+/** Places along a leg where its label is tried. */
+const ALONG = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
+
+/** @returns labels of legs that found no room */
 function writeLabels(
   sheet: Sheet,
   map: PlanMap,
   labels: Labels,
   toPage: (place: LonLat) => Point,
-): void {
+  legs: readonly { points: readonly Point[]; label: string }[],
+): string[] {
   const { ink } = sheet;
-  const beside = (text: string, [x, y]: Point, style: TextStyle, off: number): void => {
+  const write = (text: string, [x, y]: Point, style: TextStyle, off: number): boolean => {
     const width = ink.widthOf(text, style.size, style.bold ?? false);
     const { size } = style;
     const places: Point[] = [
@@ -131,32 +182,40 @@ function writeLabels(
     const found =
       boxes.find(([, box]) => labels.isOff(box) && labels.take(box)) ??
       boxes.find(([, box]) => labels.take(box));
-    if (!found) return;
+    if (!found) return false;
     halo(sheet, found[1]);
     put(ink, text, found[0][0], found[0][1], style);
+    return true;
   };
-  for (const { path, next } of map.lays) if (!next) labels.keepOff(path.map(toPage));
+  for (const { points } of legs) labels.keepOff(points);
+  for (const { at } of map.pumps) {
+    const [x, y] = toPage(at);
+    labels.block([x - 6, y - 4, x + 6, y + 4]);
+  }
   for (const { at } of map.hydrants) {
     const [x, y] = toPage(at);
     labels.block([x - 4, y - 4, x + 4, y + 4]);
   }
 
   for (const { name, at, used } of map.hydrants) {
-    if (used) beside(name, toPage(at), { size: 10.5, bold: true }, 7);
+    if (used) write(name, toPage(at), { size: 10.5, bold: true }, 8);
   }
   for (const { name, at, used } of map.waters) {
-    if (used) beside(name, toPage(at), { size: 10.5, bold: true }, 7);
+    if (used) write(name, toPage(at), { size: 10.5, bold: true }, 8);
   }
-  for (const { path, label, next } of map.lays) {
-    if (next || label === '') continue;
-    beside(label, alongOf(path.map(toPage), 0.5), { size: 9.5, bold: true }, 8);
-  }
+  for (const { name, at } of map.pumps) write(name, toPage(at), { size: 9.5, bold: true }, 9);
+  const unwritten = legs.filter(({ points, label }) => {
+    if (label === '') return false;
+    const style = { size: 9, bold: true };
+    return !ALONG.some((share) => write(label, alongOf(points, share), style, 8));
+  });
   for (const { name, at, used, outOfService } of map.hydrants) {
-    if (!used) beside(outOfService ? `${name}, out` : name, toPage(at), { size: 7.5 }, 5);
+    if (!used) write(outOfService ? `${name}, out` : name, toPage(at), { size: 8 }, 5);
   }
   for (const { name, path } of [...map.streets].sort((a, b) => b.path.length - a.path.length)) {
     if (name !== '') streetName(sheet, name, path.map(toPage), labels);
   }
+  return unwritten.map(({ label }) => label);
 }
 
 /** White under a label, so that lines do not cross it. */
@@ -189,7 +248,7 @@ function alongOf(points: readonly Point[], share: number): Point {
   return points.at(-1)!;
 }
 
-const STREET = { size: 7.5, tone: 'soft' } as const;
+const STREET = { size: 8, tone: 'soft' } as const;
 
 /** Along the first stretch that has room for the name. */
 function streetName(sheet: Sheet, name: string, points: readonly Point[], labels: Labels): void {

@@ -1,51 +1,37 @@
 /** What binds, what can go wrong, and what is done then. */
-import type { LimitCheck, Quantity } from '@plugside/fireground';
+import type { LimitCheck, Quantity, SupplyWay } from '@plugside/fireground';
+import { inTens } from '../sheet/figures.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
-import { capital } from '../words.ts';
+import { capital, limitName } from '../words.ts';
 import type { BuildingWaterPlan } from './data.ts';
-import type { Tightness } from './tightness.ts';
+import { GAP } from './settings.ts';
 
-export function whatIf(sheet: Sheet, plan: BuildingWaterPlan, tight: Tightness): void {
-  if (plan.mishaps.length === 0) return;
+export function whatIf(sheet: Sheet, plan: BuildingWaterPlan): void {
+  if (plan.whatIf.length === 0) return;
   const { bare, unit } = sheet.figures;
-  sheet.heading('What if', { withPt: 40, abovePt: tight.gapPt });
+  sheet.heading('What if', { withPt: 60, abovePt: GAP });
   const columns: Column[] = [
-    { head: 'What happens', share: 3.9, size: tight.textPt, bold: true },
-    { head: `As set, ${unit('flow')}`, share: 1.15, number: true, size: tight.textPt + 1 },
-    {
-      head: `Set anew, ${unit('flow')}`,
-      share: 1.3,
-      number: true,
-      size: tight.textPt + 1,
-      bold: true,
-    },
-    { head: 'Demand', share: 1.5, size: tight.textPt },
-    { head: 'Then', share: 4, size: tight.textPt - 1 },
+    { head: 'What happens', share: 3.1, size: 9.5, bold: true },
+    { head: 'Wanted', unit: unit('flow'), share: 0.95, number: true, size: 10.5 },
+    { head: 'As set', unit: unit('flow'), share: 0.95, number: true, size: 10.5 },
+    { head: 'Set anew', unit: unit('flow'), share: 1.05, number: true, size: 10.5 },
+    { head: 'The demand is', share: 2.05, size: 10, bold: true },
+    { head: 'Then', share: 3.9, size: 9 },
   ];
-  const rows = plan.mishaps.map(({ what, flowGpm, resetGpm, stillMeets, text }): Cell[] => {
-    const short = plan.demand.flowGpm - Math.max(flowGpm, resetGpm);
-    return [
-      what,
-      bare(flowGpm, 'flow'),
-      bare(resetGpm, 'flow'),
-      stillMeets || short < 0.5 ? 'met' : `${bare(short, 'flow')} SHORT`,
-      toDo(text),
-    ];
-  });
-  table(sheet, columns, rows, { size: tight.textPt, rowPt: tight.textPt * 1.35 });
-  if (plan.mishaps.some(({ stillMeets }) => !stillMeets)) {
-    sheet.paragraph('Short: shut lines to match, and bring another supply.', {
-      size: tight.textPt - 1,
-    });
+  const rows = plan.whatIf.map((one): Cell[] => [
+    one.what,
+    bare(one.wantedGpm, 'flow'),
+    bare(one.flowGpm, 'flow'),
+    bare(one.resetGpm, 'flow'),
+    one.met ? one.verdict : one.verdict.replace(/short$/, 'SHORT'),
+    one.remedy,
+  ]);
+  table(sheet, columns, rows, { size: 9.5, rowPt: 14 });
+  if (plan.whatIf.some(({ met }) => !met)) {
+    sheet.paragraph('Short: shut lines to match, and bring another supply.', { size: 9.5 });
     sheet.y += 3;
   }
-}
-
-/** A mishap's sentences without those that its row tells by its figures. */
-function toDo(text: string): string {
-  const sentences = text.split(/(?<=\.) (?=[\d\p{Lu}])/u).slice(1);
-  return sentences.filter((sentence) => !/^The demand is met|\bshort:/.test(sentence)).join(' ');
 }
 
 const QUANTITIES: Record<LimitCheck['unit'], Quantity> = {
@@ -55,49 +41,63 @@ const QUANTITIES: Record<LimitCheck['unit'], Quantity> = {
   inHg: 'vacuum',
 };
 
-export function limits(
-  sheet: Sheet,
-  { way, limits: all }: BuildingWaterPlan,
-  tight: Tightness,
-): void {
-  const { full, bare } = sheet.figures;
-  sheet.heading('Limits as set, the tightest first', { abovePt: tight.gapPt });
+/** Every limit: none is left out for room. */
+export function limits(sheet: Sheet, { way, limits: all }: BuildingWaterPlan): void {
+  const { full, bare, units } = sheet.figures;
+  sheet.heading('Limits as set, the tightest first', { withPt: 40, abovePt: GAP });
   if (all.length === 0) {
-    sheet.paragraph(capital(way.bindingText), { size: tight.textPt });
+    sheet.paragraph(capital(inTens(way.bindingText)), { size: 10 });
     return;
   }
   const columns: Column[] = [
-    { head: 'Limit', share: 3.9, size: tight.textPt - 0.5 },
-    { head: 'is', share: 1.1, number: true, size: tight.textPt },
-    { head: 'allowed', share: 1.6, number: true, size: tight.textPt },
-    { head: 'room', share: 1.1, number: true, size: tight.textPt, bold: true },
+    { head: 'Limit', share: 5, size: 9.5 },
+    { head: 'is', share: 1.1, number: true, size: 10 },
+    { head: 'allowed', share: 1.6, number: true, size: 10 },
+    { head: 'room', share: 1.1, number: true, size: 10, bold: true },
   ];
-  const rows = all.slice(0, tight.limits).map((limit): Cell[] => {
+  const rows = all.map((limit): Cell[] => {
     const quantity = QUANTITIES[limit.unit];
     const allowed = full(limit.limit, quantity);
     return [
-      limit.label,
+      limitName(way.plan, limit, units),
       bare(limit.value, quantity),
       `${limit.sense === 'min' ? '≥' : '≤'} ${allowed}`,
       bare(limit.margin, quantity),
     ];
   });
-  table(sheet, columns, rows, { size: tight.textPt, rowPt: tight.textPt * 1.35 });
+  table(sheet, columns, rows, { size: 9.5, rowPt: 13.5 });
 }
 
-export function nextWay(sheet: Sheet, { next }: BuildingWaterPlan, tight: Tightness): void {
-  const { full } = sheet.figures;
-  sheet.heading('If that water is lost', { withPt: 24, abovePt: tight.gapPt });
-  if (!next) {
-    sheet.paragraph('No other supply is known here: ask for tenders early.', {
-      size: tight.textPt,
-    });
+/** The best of the others, and what needs none of the same water. */
+export function otherWays(sheet: Sheet, { nextInRank, next }: BuildingWaterPlan): void {
+  sheet.heading('Other supplies', { withPt: 40, abovePt: GAP });
+  if (!next && !nextInRank) {
+    sheet.paragraph('No other supply is known here: ask for tenders early.', { size: 10 });
     return;
   }
-  sheet.paragraph(capital(next.title), { size: tight.textPt + 1.5, bold: true });
-  const short = next.meetsDemand ? '' : ` (${full(next.shortfallGpm, 'flow')} short)`;
+  if (nextInRank && nextInRank !== next) told(sheet, 'Next in rank', nextInRank);
+  if (next) {
+    const both = nextInRank === next ? 'Next in rank, and if that water is lost' : '';
+    told(sheet, both || 'If that water is lost', next);
+  } else {
+    sheet.paragraph(
+      'If that water is lost: no supply without it is known; ask for tenders early.',
+      {
+        size: 10,
+        bold: true,
+      },
+    );
+  }
+}
+
+function told(sheet: Sheet, head: string, way: SupplyWay): void {
+  const { full } = sheet.figures;
+  const short = way.meetsDemand ? '' : ` (${full(way.shortfallGpm, 'flow')} SHORT)`;
+  const rigs = `${way.rigsUsed} ${way.rigsUsed === 1 ? 'rig' : 'rigs'}`;
+  sheet.need(40);
+  sheet.paragraph(`${head}: ${way.title}`, { size: 11, bold: true });
   sheet.paragraph(
-    `${full(next.mostGpm, 'flow')}${short}, water ${Math.ceil(next.time.waterAtMin)} min after the call, ${next.rigsUsed} ${next.rigsUsed === 1 ? 'rig' : 'rigs'}. ${next.bindingText}`,
-    { size: tight.textPt },
+    `${full(way.mostGpm, 'flow')}${short}, first water ${Math.ceil(way.time.waterAtMin)} min after the call, all of it at ${Math.ceil(way.time.fullAtMin)}, ${rigs}. ${inTens(way.bindingText)}`,
+    { size: 10 },
   );
 }

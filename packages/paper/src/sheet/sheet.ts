@@ -4,12 +4,12 @@ import { deferral } from '@plugside/fireground';
 import { type Figures, figuresIn } from './figures.ts';
 import { Ink } from './ink.ts';
 import type { PaperOptions } from './options.ts';
-import { fitted, put, wrapped, wrappedTo } from './text.ts';
+import { fitted, LEAST_PT, put, wrapped, wrappedTo } from './text.ts';
 
 const MARGIN = 36;
 const BLOCK_HEIGHT = 30;
 const DEFERRAL_SIZE = 8.5;
-const ASIDE_LEAST = 7;
+const ASIDE_LEAST = 8;
 /** A title is shrunk to this share before it takes a second line. */
 const LEAST_TITLE = 0.66;
 /** Between what is drawn and the title block [pt]. */
@@ -167,7 +167,7 @@ export class Sheet {
     const { ink, left, right } = this;
     const subject = this.#subject!;
     const top = ink.heightPt - MARGIN - BLOCK_HEIGHT;
-    const said = fitted(ink, deferral, this.width, { size: DEFERRAL_SIZE, tone: 'soft' }, 6);
+    const said = fitted(ink, deferral, this.width, { size: DEFERRAL_SIZE, tone: 'soft' });
     put(ink, said.text, left, top - BLOCK_GAP + 2, said.style);
     ink.box(left, top, this.width, BLOCK_HEIGHT, { widthPt: 0.8, tone: 'ink' });
     const cells: [head: string, text: string, share: number][] = [
@@ -181,10 +181,10 @@ export class Sheet {
     for (const [head, text, share] of cells) {
       const width = this.width * share;
       if (x > left) ink.line([x, top], [x, top + BLOCK_HEIGHT], { widthPt: 0.5, tone: 'line' });
-      const heading = fitted(ink, head, width - 10, { size: 7, tone: 'soft' }, 5.5);
-      put(ink, heading.text, x + 5, top + 10, heading.style);
-      const shown = fitted(ink, text, width - 10, { size: 10.5, bold: true }, 6.5);
-      put(ink, shown.text, x + 5, top + 23.5, shown.style);
+      const heading = fitted(ink, head, width - 10, { size: 8, tone: 'soft' });
+      put(ink, heading.text, x + 5, top + 10.5, heading.style);
+      const shown = fitted(ink, text, width - 10, { size: 10.5, bold: true }, LEAST_PT);
+      put(ink, shown.text, x + 5, top + 24, shown.style);
       x += width;
     }
     ink.line([right, top], [right, top + BLOCK_HEIGHT], { widthPt: 0.8, tone: 'ink' });
@@ -197,30 +197,6 @@ function titleOf(ink: Ink, name: string, widthPt: number, size: number) {
   const one = wrappedTo(ink, name, widthPt, { size, bold }, 1, size * LEAST_TITLE);
   const isCut = one.lines[0]?.endsWith('…');
   return isCut ? wrappedTo(ink, name, widthPt, { ...one.style, bold }, 2, size * 0.45) : one;
-}
-
-/**
- * The loosest setting at which a drawing takes no more than so many pages, else the tightest: 0 is
- * loose, `tightest` the last that there is.
- */
-export function tightnessFor(
-  options: PaperOptions,
-  { pages, tightest }: { pages: number; tightest: number },
-  draw: (sheet: Sheet, tightness: number) => void,
-): number {
-  const fits = (tightness: number) => {
-    const ink = new Ink({ ...options, title: 'Trial', keepPages: true });
-    draw(new Sheet(ink, options), tightness);
-    return ink.document.bufferedPageRange().count <= pages;
-  };
-  // What fits loosely fits more tightly too: halved each time.
-  let [loose, tight] = [0, tightest];
-  while (loose < tight) {
-    const middle = Math.floor((loose + tight) / 2);
-    if (fits(middle)) tight = middle;
-    else loose = middle + 1;
-  }
-  return tight;
 }
 
 /**

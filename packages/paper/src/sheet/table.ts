@@ -80,8 +80,8 @@ export function table(
   );
   const heads = columns.map(({ head, headSize }, index) =>
     headSize
-      ? wrappedTo(ink, head, places[index]!.width - PAD, { size: headSize }, 1, 6)
-      : wrappedTo(ink, head, places[index]!.width - PAD, { size: HEAD_SIZE, tone: 'soft' }, 2, 6),
+      ? wrappedTo(ink, head, places[index]!.width - PAD, { size: headSize }, 1)
+      : wrappedTo(ink, head, places[index]!.width - PAD, { size: HEAD_SIZE, tone: 'soft' }, 2),
   );
 
   const drawHead = () => {
@@ -91,7 +91,7 @@ export function table(
         const left = places[from]!.x;
         const last = places[to - 1]!;
         const width = last.x + last.width - left;
-        const shown = fitted(ink, text, width - 2 * PAD, { size: HEAD_SIZE, bold: true }, 6);
+        const shown = fitted(ink, text, width - 2 * PAD, { size: HEAD_SIZE, bold: true });
         put(ink, shown.text, left + width / 2, sheet.y, shown.style, 'center');
         ink.line([left + PAD, sheet.y + 3], [left + width - PAD, sheet.y + 3], { tone: 'line' });
       }
@@ -112,7 +112,7 @@ export function table(
       columns.forEach(({ unit, number }, index) => {
         if (!unit) return;
         const { x, width } = places[index]!;
-        const shown = fitted(ink, unit, width - PAD, { size: 7, tone: 'soft' }, 5);
+        const shown = fitted(ink, unit, width - PAD, { size: 8, tone: 'soft' });
         if (number) put(ink, shown.text, x + width - PAD, sheet.y, shown.style, 'right');
         else put(ink, shown.text, x + (index === 0 ? 0 : PAD), sheet.y, shown.style);
       });

@@ -10,6 +10,13 @@ export interface TextStyle {
 
 export type Align = 'left' | 'right' | 'center';
 
+/** Nothing is shrunk under this to make room [pt]: it takes more lines, or is cut with an ellipsis. */
+export const LEAST_PT = 8;
+
+/** A size wanted, no less than can be read where the text itself is larger. */
+const readable = (style: TextStyle, leastSize: number) =>
+  Math.min(style.size, Math.max(LEAST_PT, leastSize));
+
 /** Characters that the font has no drawing for would print as empty boxes. */
 export function printable(ink: Ink, text: string): string {
   const plain = text.normalize('NFC').replace(/\s+/g, ' ');
@@ -51,7 +58,7 @@ export function fitted(
   const shown = printable(ink, text);
   const width = widthOf(ink, shown, style);
   if (width <= widthPt) return { text: shown, style };
-  const size = Math.max(leastSize, (style.size * widthPt) / width);
+  const size = Math.max(readable(style, leastSize), (style.size * widthPt) / width);
   const smaller = { ...style, size };
   if (widthOf(ink, shown, smaller) <= widthPt + 0.01) return { text: shown, style: smaller };
   return { text: cut(ink, shown, widthPt, smaller), style: smaller };
@@ -106,15 +113,16 @@ export function wrappedTo(
   most: number,
   leastSize = style.size * 0.7,
 ): { lines: string[]; style: TextStyle } {
+  const least = readable(style, leastSize);
   let smaller = style;
   for (;;) {
     const lines = wrapped(ink, text, widthPt, smaller);
     if (lines.length <= most) return { lines, style: smaller };
-    if (smaller.size <= leastSize) {
+    if (smaller.size <= least) {
       const kept = lines.slice(0, most - 1);
       const rest = lines.slice(most - 1).join(' ');
       return { lines: [...kept, cut(ink, rest, widthPt, smaller)], style: smaller };
     }
-    smaller = { ...smaller, size: Math.max(leastSize, smaller.size - 0.5) };
+    smaller = { ...smaller, size: Math.max(least, smaller.size - 0.5) };
   }
 }

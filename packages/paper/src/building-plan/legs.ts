@@ -1,0 +1,164 @@
+/** Where a way's hose and roads lie on the map, and where its engines stand along them. */
+import {
+  formatHoseSize,
+  type Plan,
+  type SupplyWay,
+  splitPortRef,
+  type UnitSystem,
+} from '@plugside/fireground';
+import type { BuildingSituation } from '@plugside/records/planning';
+import type { LonLat } from '@plugside/records/streets';
+import { figuresIn } from '../sheet/figures.ts';
+import type { PlanLeg, PlanMap } from './data.ts';
+
+/** An engine this near to its water stands at it, as a share of the leg. */
+const AT_THE_WATER = 0.08;
+
+/** Legs of a way, source by source. */
+export function legsOf(
+  way: SupplyWay,
+  { paths }: Pick<BuildingSituation, 'paths'>,
+  units: UnitSystem,
+  next = false,
+): PlanLeg[] {
+  return way.sources.flatMap((source): PlanLeg[] => {
+    const path = paths[source];
+    if (!path || path.length < 2) return [];
+    const road = isRoad(way, source);
+    const words = road ? roadWords(way, units) : layWords(way, source, units);
+    const name = sourceNameOf(way, source);
+    const label = words && name ? `${name}: ${words}` : words;
+    return [{ path, label, kind: road ? 'road' : 'hose', ...(next && { next }) }];
+  });
+}
+
+/** Tenders drive there: no hose of the plan begins at it. */
+export function isRoad({ plan, kind }: SupplyWay, source: string): boolean {
+  if (!plan) return kind === 'tender shuttle';
+  return ![...plan.hydrants, ...plan.drafts].some(({ id }) => id === source);
+}
+
+function sourceNameOf({ plan, shuttle, parts }: SupplyWay, source: string): string | undefined {
+  const piece = [...(plan?.hydrants ?? []), ...(plan?.drafts ?? [])].find(
+    ({ id }) => id === source,
+  );
+  if (piece?.name) return piece.name;
+  if (shuttle?.place.id === source) return shuttle.place.name;
+  return parts?.find(({ sourceId }) => sourceId === source)?.sourceName;
+}
+
+function roadWords({ shuttle }: SupplyWay, units: UnitSystem): string {
+  if (!shuttle) return 'tenders’ road';
+  return `tenders’ road, ${figuresIn(units).full(shuttle.place.roadMi, 'distance')}`;
+}
+
+/** "900 ft of 5 in": the longest hose that begins at a source, its booster's hookup aside. */
+export function layWords({ plan }: SupplyWay, source: string, units: UnitSystem): string {
+  const { full } = figuresIn(units);
+  if (!plan) return '';
+  const stations = stationsFrom(plan, source);
+  const lays = plan.lines.filter(({ from }) => stations.has(ownerOf(from)));
+  const [longest] = [...lays].sort((a, b) => b.lengthFt - a.lengthFt);
+  if (!longest) return '';
+  // Every engine in the line has a stretch of its own; the leg is all of them.
+  const lengthFt = alongFt(plan, source).get(plan.scene) ?? longest.lengthFt;
+  const beside = lays.filter(
+    ({ id, lengthFt: one }) => id !== longest.id && one >= longest.lengthFt * 0.98,
+  );
+  const sizes = [longest, ...beside].map(({ hose, count }) => {
+    const size = formatHoseSize(hose, units);
+    return count > 1 ? `${count} × ${size}` : size;
+  });
+  return `${full(lengthFt, 'length')} of ${sizes.join(' and ')}`;
+}
+
+const ownerOf = (ref: string) => splitPortRef(ref).pieceId;
+
+/** Pieces that water of a source comes to before the scene. */
+function stationsFrom(plan: Plan, source: string): Set<string> {
+  const stations = new Set([source]);
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const appliance of plan.appliances) {
+      const onIt = 'on' in appliance && stations.has(ownerOf(appliance.on));
+      if (onIt && !stations.has(appliance.id)) {
+        stations.add(appliance.id);
+        grown = true;
+      }
+    }
+    for (const line of plan.lines) {
+      const [from, to] = [ownerOf(line.from), ownerOf(line.to)];
+      if (stations.has(from) && to !== plan.scene && !stations.has(to)) {
+        stations.add(to);
+        grown = true;
+      }
+    }
+  }
+  return stations;
+}
+
+/** Hose from a source to each piece that its water comes to [ft], a hookup counted as none. */
+function alongFt(plan: Plan, source: string): Map<string, number> {
+  const along = new Map([[source, 0]]);
+  const longest = Math.max(...plan.lines.map(({ lengthFt }) => lengthFt));
+  for (let grown = true; grown; ) {
+    grown = false;
+    const reach = (id: string, lengthFt: number) => {
+      if ((along.get(id) ?? -1) >= lengthFt) return;
+      along.set(id, lengthFt);
+      grown = true;
+    };
+    for (const appliance of plan.appliances) {
+      if ('on' in appliance && along.has(ownerOf(appliance.on))) {
+        reach(appliance.id, along.get(ownerOf(appliance.on))!);
+      }
+    }
+    for (const line of plan.lines) {
+      const before = along.get(ownerOf(line.from));
+      const to = ownerOf(line.to);
+      // A booster's own hose comes back to its valve; nothing runs past the scene.
+      const back = plan.appliances.some(({ id, kind }) => id === to && kind === 'assist-valve');
+      if (before === undefined || back || ownerOf(line.from) === plan.scene) continue;
+      const hookup = line.lengthFt <= 50 && line.lengthFt < longest / 2;
+      reach(to, before + (hookup ? 0 : line.lengthFt));
+    }
+  }
+  return along;
+}
+
+/** Engines before the scene, each where it stands on its leg. */
+export function pumpsOf(way: SupplyWay, paths: BuildingSituation['paths']): PlanMap['pumps'] {
+  const { plan } = way;
+  if (!plan) return [];
+  return way.sources.flatMap((source) => {
+    const path = paths[source];
+    if (!path || path.length < 2 || isRoad(way, source)) return [];
+    const along = alongFt(plan, source);
+    const allFt = along.get(plan.scene) ?? 0;
+    return plan.rigs
+      .filter(({ id }) => id !== plan.scene && along.has(id))
+      .map((rig) => {
+        const share = allFt > 0 ? along.get(rig.id)! / allFt : 0;
+        const at = share < AT_THE_WATER ? path[0]! : placeAlong(path, share);
+        return { name: rig.name ?? rig.id, at };
+      });
+  });
+}
+
+/** By length on the drawing's plane, near enough over a leg. */
+function placeAlong(path: readonly LonLat[], share: number): LonLat {
+  const perLon = Math.cos((path[0]![1] * Math.PI) / 180);
+  const lengths = path
+    .slice(1)
+    .map(([lon, lat], at) => Math.hypot((lon - path[at]![0]) * perLon, lat - path[at]![1]));
+  let left = share * lengths.reduce((sum, length) => sum + length, 0);
+  for (const [at, length] of lengths.entries()) {
+    if (left <= length) {
+      const part = length > 0 ? left / length : 0;
+      const [from, to] = [path[at]!, path[at + 1]!];
+      return [from[0] + part * (to[0] - from[0]), from[1] + part * (to[1] - from[1])];
+    }
+    left -= length;
+  }
+  return path.at(-1)!;
+}

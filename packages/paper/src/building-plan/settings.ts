@@ -1,0 +1,99 @@
+/** What each pump is set to, what each source brings, and what crews do. */
+import { formatHoseSize, type RigOrder, type SupplyWay } from '@plugside/fireground';
+import { inTens } from '../sheet/figures.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import { type Cell, type Column, table } from '../sheet/table.ts';
+import { capital } from '../words.ts';
+import type { BuildingWaterPlan } from './data.ts';
+
+/** Each pump's setting in large figures, and what its operator says. */
+export function settings(sheet: Sheet, plan: BuildingWaterPlan): void {
+  const { bare, unit } = sheet.figures;
+  const { way } = plan;
+  const rows = way.orders.map((order): Cell[] => {
+    const name = way.plan?.rigs.find(({ id }) => id === order.id)?.name ?? order.id;
+    const pumps = pumpsAt(way, order);
+    const set = pumps ? bare(order.pdpPsi, 'pressure') : '';
+    const how = pumps ? '' : pumps === undefined ? 'as its lines need' : 'no pumping';
+    const said = `“${inTens(order.radio)}”`;
+    return [name, set, how === '' ? said : `${capital(how)}. ${said}`];
+  });
+  const pump = way.shuttle?.pump;
+  if (pump && !way.orders.some(({ id }) => id === pump.rigId)) {
+    const set = pump.pdpPsi === null ? '' : bare(pump.pdpPsi, 'pressure');
+    rows.push([pump.rigName, set, `At the portable tank. ${inTens(pump.text)}`]);
+  }
+  if (rows.length === 0) return;
+  sheet.heading('Pumps, and what their operators say', { withPt: 48, abovePt: GAP });
+  table(
+    sheet,
+    [
+      { head: 'Rig', share: 2.6, size: 12, bold: true },
+      { head: 'Set to', unit: unit('pressure'), share: 1, number: true, size: 16, bold: true },
+      { head: 'Says', share: 6.4, size: 10.5 },
+    ],
+    rows,
+    { rowPt: 21 },
+  );
+}
+
+/** Above a heading [pt]. */
+export const GAP = 15;
+
+/** Whether a rig pumps in this supply; undefined for an attack engine, whose lines decide that. */
+function pumpsAt({ plan }: SupplyWay, order: RigOrder): boolean | undefined {
+  if (order.id === plan?.scene && plan.nozzles.length === 0) return undefined;
+  return order.setting.mode === 'governed' && order.pdpPsi > 0;
+}
+
+/** By source: hose, length, its share, when. */
+export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
+  if (!way.parts || way.parts.length === 0) return;
+  const { bare, unit, units } = sheet.figures;
+  const flow = unit('flow');
+  sheet.heading('What each source brings', {
+    aside: 'minutes from the call',
+    withPt: 44,
+    abovePt: GAP,
+  });
+  const columns: Column[] = [
+    { head: 'Source', share: 2.6, size: 10.5, bold: true },
+    { head: 'Hose', share: 2.4, size: 10 },
+    { head: 'Length', unit: unit('length'), share: 1, number: true, size: 11 },
+    { head: 'Set to bring', unit: flow, share: 1.15, number: true, size: 11, bold: true },
+    { head: 'Its most', unit: flow, share: 1.1, number: true, size: 11 },
+    { head: 'First water', unit: 'min', share: 1.1, number: true, size: 11 },
+    { head: 'All of it', unit: 'min', share: 1, number: true, size: 11 },
+  ];
+  const rows = way.parts.map((part): Cell[] => [
+    part.sourceName,
+    part.hose.map((size) => formatHoseSize(size, units)).join(' and ') || 'portable tank',
+    part.lengthFt > 0 ? bare(part.lengthFt, 'length') : '—',
+    bare(part.setGpm, 'flow'),
+    bare(part.mostGpm, 'flow'),
+    `${Math.ceil(part.waterAtMin)}`,
+    `${Math.ceil(part.fullAtMin)}`,
+  ]);
+  table(sheet, columns, rows, { size: 10, rowPt: 17 });
+}
+
+/** Every rig with a part, in order of arrival; tenders that stand by last. */
+export function duties(sheet: Sheet, plan: BuildingWaterPlan): void {
+  sheet.heading('Who does what, by arrival', { withPt: 40, abovePt: GAP });
+  const arrives = new Map(plan.rigs.map(({ id, arrivesMin }) => [id, arrivesMin]));
+  const all = [...plan.way.duties, ...(plan.way.standBy ?? [])];
+  const rows = all
+    .map((duty) => ({ ...duty, atMin: arrives.get(duty.rigId) }))
+    .sort((one, two) => (one.atMin ?? Number.MAX_VALUE) - (two.atMin ?? Number.MAX_VALUE))
+    .map(({ rigName, duty, atMin }): Cell[] => [
+      atMin === undefined ? '—' : `${Math.round(atMin)}`,
+      rigName,
+      capital(inTens(duty)),
+    ]);
+  const columns: Column[] = [
+    { head: 'Arrives', unit: 'min', share: 0.8, number: true, size: 11 },
+    { head: 'Rig', share: 2.2, size: 11, bold: true },
+    { head: 'Does', share: 7, size: 10.5 },
+  ];
+  table(sheet, columns, rows, { size: 10.5 });
+}
