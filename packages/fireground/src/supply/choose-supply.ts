@@ -1,4 +1,6 @@
 /** Choosing how water gets to a scene: the ways there are, solved and put in order. */
+import { findingText } from '../field-tests/finding.ts';
+import type { Notice } from '../questions/answers.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { limitSentence } from '../words/answer.ts';
 import { deferral } from '../words/notices.ts';
@@ -10,7 +12,7 @@ import { crewOf } from './crew.ts';
 import { draftNotices, draftParts } from './draft-parts.ts';
 import { dutiesOf } from './duties.ts';
 import { combined, fromOneSource, fromTwoHydrants } from './enumerate.ts';
-import { sourceId } from './leg.ts';
+import { type Leg, sourceId } from './leg.ts';
 import { sourceParts } from './parts.ts';
 import { byRank, usualRanking } from './rank.ts';
 import { refusals, usableSources } from './refusals.ts';
@@ -132,6 +134,18 @@ function wayOf(
     ...(drafts.length > 0 && { drafts }),
     ...(standBy.length > 0 && { standBy }),
     ...(answer.mains && { mains: answer.mains }),
-    notices: [...draftNotices(drafts, parts, units), ...answer.notices],
+    notices: [...testDoubts(legs, units), ...draftNotices(drafts, parts, units), ...answer.notices],
   };
+}
+
+/** What is weak in the flow tests that a way rests on. */
+function testDoubts(legs: readonly Leg[], units: UnitSystem): Notice[] {
+  return legs.flatMap(({ source }) =>
+    source.kind === 'hydrant'
+      ? (source.at.doubts ?? []).map((doubt) => ({
+          level: 'caution' as const,
+          text: findingText(doubt, units),
+        }))
+      : [],
+  );
 }

@@ -1,4 +1,5 @@
 /** What there is to work with: a demand, the water within reach, the rigs that come. */
+import type { TestFinding } from '../field-tests/finding.ts';
 import type {
   DepartmentValues,
   DraftSource,
@@ -24,6 +25,8 @@ export interface HydrantAtHand extends LayGround {
   /** False where its record has no large outlet: one side outlet feeds the lay. */
   steamer: boolean;
   outOfService?: string;
+  /** What makes its flow test a weak ground: told with every way that takes from it. */
+  doubts?: readonly TestFinding[];
 }
 
 /** Open water that a pump can draft from. */

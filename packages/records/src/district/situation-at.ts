@@ -62,7 +62,10 @@ export async function situationAt(
   const nearHydrants: NearHydrantRecord[] = [];
   for (const route of near) {
     const test = await planTest(store, route.target);
-    nearHydrants.push({ record: route.target, test, route: wayOf(route) });
+    const tests: Stored<'flow-tests'>[] = [];
+    for await (const one of store.all('flow-tests', { hydrantId: route.target.id }))
+      tests.push(one);
+    nearHydrants.push({ record: route.target, test, tests, route: wayOf(route) });
   }
   const nearWaters =
     waters.length === 0 ? [] : hoseRoutes(network, building, waters, { count: WATERS });
@@ -85,6 +88,7 @@ export async function situationAt(
     }),
     department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
     invented,
+    today: new Date().toISOString().slice(0, 10),
   });
   return { ...made, building, notices: [...notices, ...made.notices] };
 }

@@ -1,4 +1,4 @@
-import { type Hydrant, newHydrant, planSupply } from '@plugside/fireground';
+import { flowTestResult, type Hydrant, newHydrant, planSupply } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 import { notice, type PlanningNotice } from './notice.ts';
 
@@ -11,9 +11,10 @@ export interface RecordedHydrant {
 
 /**
  * A plan's hydrant from its record and its flow test. Why there is none, that it is out of
- * service and that it has no large outlet go to `notices`.
+ * service, that it has no large outlet and what there is to doubt in its test go to `notices`.
  *
  * @param elevationFt of its outlets [ft]
+ * @param today ISO date, to be told when the test is old
  */
 export function hydrantFromRecord(
   id: string,
@@ -21,6 +22,7 @@ export function hydrantFromRecord(
   test: Fields<'flow-tests'> | undefined,
   elevationFt: number,
   notices: PlanningNotice[],
+  today?: string,
 ): RecordedHydrant {
   const steamer = record.steamerIn !== undefined;
   const supply = test && planSupply(test);
@@ -38,6 +40,7 @@ export function hydrantFromRecord(
     );
     return { hydrant: undefined, steamer };
   }
+  notices.push(...testDoubts(record, test, today));
   if (record.status === 'out of service') {
     const why = record.statusReason ? ` (${record.statusReason})` : '';
     notices.push(notice('caution', 'out-of-service')`${record.name} is out of service${why}.`);
@@ -66,8 +69,21 @@ export function hydrantFromRecord(
     name: record.name,
     elevationFt,
     sideOutlets: record.sideOutlets,
+    ...(record.main !== undefined && { main: record.main }),
     ...(record.steamerLoss && { steamerLoss: record.steamerLoss }),
     ...(record.sideLoss && { sideLoss: record.sideLoss }),
   });
   return { hydrant, steamer };
+}
+
+/** What makes a usable test a weak ground for a plan: its drop, its pitots, its age. */
+export function testDoubts(
+  { name }: Pick<Fields<'hydrants'>, 'name'>,
+  test: Fields<'flow-tests'>,
+  today: string | undefined,
+): PlanningNotice[] {
+  const of = `${name}, test of ${test.testedOn}: `;
+  return flowTestResult(test, { today })
+    .notices.filter(({ level }) => level === 'caution')
+    .map((one) => ({ ...one, parts: [of, ...one.parts], text: of + one.text }));
 }

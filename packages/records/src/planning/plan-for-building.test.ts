@@ -217,4 +217,17 @@ describe("a department's own coefficients", () => {
   it('leave out a test that makes no sense', () => {
     expect(departmentCoefficients([hoseTest('2026-01-01', 480, true)])).toEqual({});
   });
+
+  it('says what makes the hydrant’s test a weak ground, and when it was', () => {
+    const weak = { ...test, testedOn: '2015-01-01', staticPsi: 78, residualPsi: 74 };
+    const { plan, notices } = planForBuilding({ ...request, test: weak, today: '2026-11-30' });
+    expect(plan).toBeDefined();
+    const told = notices.filter(({ code }) => ['small-drop', 'old-test'].includes(code));
+    // (78 − 74) / 78 is 5.1 %; NFPA 291 has hydrants tested every 5 years (4.15.1 as quoted by QRFS).
+    expect(told.map(({ text }) => text)).toEqual([
+      expect.stringMatching(/^H-7, test of 2015-01-01: .*only 5\.1 %/),
+      expect.stringMatching(/^H-7, test of 2015-01-01: .*due again since 2020-01-01/),
+    ]);
+    expect(codes({ ...request, today: '2026-11-30' })).not.toContain('small-drop');
+  });
 });

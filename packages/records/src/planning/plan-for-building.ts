@@ -35,6 +35,8 @@ export interface BuildingPlanRequest {
   attackLines?: readonly AttackLineOptions[];
   /** Made-up records: the plan is marked so. */
   invented?: boolean;
+  /** ISO date, to be told when the test is old. */
+  today?: string;
 }
 
 export interface BuildingPlan {
@@ -74,6 +76,7 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     request.test,
     heights.startFt,
     notices,
+    request.today,
   );
   if (!planHydrant) return { plan: undefined, hose, riseFt, notices };
   const assistValve = steamer && beds.some((rig) => rig.assistValve);

@@ -1,3 +1,4 @@
+import { chooseSupply } from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
 import { recordSchemas } from '../model/index.ts';
 import { arrivalMin, travelMin, turnoutMin } from './arrivals.ts';
@@ -96,6 +97,20 @@ describe('the situation at a building', () => {
     expect(recordIds.H1).toBe(hydrantId);
   });
 
+  it('hands what is doubtful in a hydrant’s test to every way from it', () => {
+    const near = request.hydrants[0]!;
+    const weak = { ...near.test!, testedOn: '2015-01-01', staticPsi: 78, residualPsi: 74 };
+    const { situation } = situationForBuilding({
+      ...request,
+      hydrants: [{ ...near, test: weak }],
+      today: '2026-11-30',
+    });
+    const [way] = chooseSupply(situation!).ways.filter(({ sources }) => sources.includes('H1'));
+    expect(way!.notices.map(({ text }) => text)).toEqual(
+      expect.arrayContaining([expect.stringContaining('only 5.1 %')]),
+    );
+  });
+
   it('counts hose in supply beds only', () => {
     const { situation } = situationForBuilding(request);
     expect(situation!.rigs[0]!.hose).toEqual([{ hose: '5', lengthFt: 1000 }]);
@@ -172,5 +187,65 @@ describe('arrival', () => {
   it('adds the turnout', () => {
     expect(arrivalMin(0)).toBeCloseTo(0.65 + turnoutMin, 10);
     expect(() => arrivalMin(-1)).toThrow(/roadFt is -1/);
+  });
+});
+
+describe('hydrants that share a main', () => {
+  const other = '01HV00000000000000000000H2';
+  const gauged = '01HV00000000000000000000H3';
+  const together = recordSchemas['flow-tests'].parse({
+    ...test,
+    hydrantId: gauged,
+    testedOn: '2025-04-02',
+    residualPsi: 40,
+    flowing: ['H-7', 'H-8'].map((name) => ({
+      hydrant: name,
+      outletIn: 2.5,
+      coefficient: 0.9,
+      pitotPsi: 16,
+    })),
+  });
+  const near = (name: string, id: string, given = {}) => ({
+    record: { ...hydrant(name, given), id },
+    test,
+    route: { lengthFt: 900, path },
+  });
+  const ask = (tests: (typeof test)[]) =>
+    situationForBuilding({
+      ...request,
+      hydrants: [
+        near('H-7', hydrantId, { main: 'Mill Lane' }),
+        near('H-8', other),
+        { ...near('H-9', gauged, { elevationFt: 131 }), tests },
+      ],
+    }).situation!;
+
+  it('carry the main that their records name', () => {
+    expect(ask([]).hydrants.map(({ hydrant: { main } }) => main)).toEqual([
+      'Mill Lane',
+      undefined,
+      undefined,
+    ]);
+    expect(ask([])).not.toHaveProperty('groupTests');
+  });
+
+  it('and the tests in which two of them flowed: by hand twice 29.84 · 0.9 · 2.5² · √16', () => {
+    expect(ask([together, test]).groupTests).toEqual([
+      {
+        hydrants: ['H1', 'H2'],
+        elevationFt: 131,
+        staticPsi: 60,
+        residualPsi: 40,
+        testGpm: Math.round(2 * 29.84 * 0.9 * 6.25 * 4),
+        testedOn: '2025-04-02',
+      },
+    ]);
+  });
+
+  it('an outlet without a name is of the hydrant gauged; one hydrant flowing is no test of several', () => {
+    const own = { ...together, flowing: [{ ...together.flowing[0]!, hydrant: undefined }] };
+    expect(ask([own])).not.toHaveProperty('groupTests');
+    const both = { ...together, flowing: [together.flowing[0]!, own.flowing[0]!] };
+    expect(ask([both]).groupTests?.[0]?.hydrants).toEqual(['H1', 'H3']);
   });
 });

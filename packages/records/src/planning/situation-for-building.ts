@@ -12,9 +12,10 @@ import {
 import type { Fields } from '../model/index.ts';
 import type { LonLat, Place } from '../streets/ellipsoid.ts';
 import { fromWater } from './from-water.ts';
+import { groupTests, type NamedHydrant } from './group-tests.ts';
 import { heightsFrom } from './heights.ts';
 import { supplyHoseAboard } from './hose-to-lay.ts';
-import { hydrantFromRecord } from './hydrant-from-record.ts';
+import { hydrantFromRecord, testDoubts } from './hydrant-from-record.ts';
 import { notice, type PlanningNotice } from './notice.ts';
 import { type PickedRig, rigFromRecord } from './rig-from-record.ts';
 import { type ElevationAt, terrainAlong } from './terrain-along.ts';
@@ -29,6 +30,8 @@ export interface NearHydrantRecord {
   record: Fields<'hydrants'> & { id: string };
   /** The flow test that plans use. */
   test: Fields<'flow-tests'> | undefined;
+  /** All its tests: those in which several hydrants flowed tell what a shared main gives. Left out: none. */
+  tests?: readonly Fields<'flow-tests'>[];
   route: WaterRoute;
 }
 
@@ -56,6 +59,8 @@ export interface SituationRequest {
   department?: DepartmentValues;
   /** Made-up records: marked so. */
   invented?: boolean;
+  /** ISO date, to be told when a test is old. */
+  today?: string;
 }
 
 export interface BuildingSituation {
@@ -142,6 +147,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
   };
 
   const hydrants: HydrantAtHand[] = [];
+  const named: NamedHydrant[] = [];
   const fillPlaces: FillPlace[] = [];
   request.hydrants.forEach(({ record, test, route }, index) => {
     const id = `H${index + 1}`;
@@ -152,7 +158,9 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
     const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
     recordIds[id] = record.id;
     paths[id] = path;
+    named.push({ id, record, elevationFt: heightFt });
     const out = record.status === 'out of service';
+    const doubts = test ? testDoubts(record, test, request.today) : [];
     if (lengthFt <= longestLayFt) {
       hydrants.push({
         hydrant,
@@ -160,6 +168,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
         lengthFt,
         ...(terrain.length > 0 && { terrain }),
         ...(out && { outOfService: record.statusReason ?? 'no reason on record' }),
+        ...(doubts.length > 0 && { doubts }),
       });
     }
     const fillGpm = Math.min(GREATEST_FILL_GPM, (test && flowTestResult(test).q20Gpm) || 0);
@@ -210,6 +219,10 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       )`No hydrant with a flow test and no open water is within hose of ${building.name}.`,
     );
   }
+  const together = groupTests(
+    named,
+    request.hydrants.flatMap(({ tests }) => tests ?? []),
+  );
   const failed = notices.some(({ level: one }) => one === 'error');
   if (failed || !demandGpm) return { situation: undefined, recordIds, paths, notices };
   return {
@@ -220,6 +233,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       demandGpm,
       rigs: coming,
       hydrants,
+      ...(together.length > 0 && { groupTests: together }),
       waters,
       fillPlaces: fillPlaces.slice(0, 3),
       department,

@@ -43,12 +43,7 @@ export function BuildingPanel({ id, hydrants, near, onMore }: BuildingPanelProps
           {near === null ? (
             <p role="status">Measuring hose along the streets…</p>
           ) : (
-            <NearHydrants
-              near={near}
-              hydrants={hydrants}
-              elevationFt={building.elevationFt ?? null}
-              onMore={onMore}
-            />
+            <NearHydrants near={near} hydrants={hydrants} building={building} onMore={onMore} />
           )}
         </>
       )}

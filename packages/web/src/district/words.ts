@@ -17,6 +17,11 @@ export function riseWords(riseFt: number | null, units: Units): string {
   return riseFt > 0 ? `up ${by}` : `down ${by}`;
 }
 
+/** The same where no heading says that it is the lay's. */
+export function layRiseWords(riseFt: number | null, units: Units): string {
+  return riseFt === null ? 'rise not known' : `lay ${riseWords(riseFt, units)}`;
+}
+
 const MONTHS_A_YEAR = 12;
 
 /** How long ago a day was, in whole months or years. */

@@ -20,6 +20,7 @@ export function HydrantFacts({
   const facts: Fact[] = [
     { field: 'type', name: 'Type', value: record.type ?? null },
     { field: 'mainIn', name: 'Main', value: inches(record.mainIn) },
+    { field: 'main', name: 'Which main', value: record.main ?? null },
     { field: 'steamerIn', name: 'Large outlet', value: inches(record.steamerIn) },
     {
       field: 'sideOutlets',

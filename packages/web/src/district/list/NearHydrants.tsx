@@ -1,22 +1,24 @@
+import type { Stored } from '@plugside/records/model';
 import { Button } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
 import type { MapHydrant } from '../district.ts';
 import { pick } from '../selection.ts';
 import type { NearHydrant } from '../streets/messages.ts';
-import { classWords, riseWords, testWords, todayIso } from '../words.ts';
+import { classWords, layRiseWords, testWords, todayIso } from '../words.ts';
 import { HydrantMark } from './HydrantMark.tsx';
+import { useRises } from './use-rises.ts';
 
 interface NearHydrantsProps {
   near: readonly NearHydrant[];
   hydrants: ReadonlyMap<string, MapHydrant>;
-  /** Height of the building [ft]. */
-  elevationFt: number | null;
+  building: Stored<'buildings'>;
   onMore: (() => void) | null;
 }
 
 /** Hydrants by the hose that it takes to lay to the building, along the streets. */
-export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydrantsProps) {
+export function NearHydrants({ near, hydrants, building, onMore }: NearHydrantsProps) {
   const units = useUnits();
+  const riseTo = useRises(building, near, hydrants);
   const today = todayIso();
   return (
     <section className="panel-part" aria-labelledby="near-hydrants">
@@ -28,10 +30,6 @@ export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydran
         {near.map((route) => {
           const hydrant = hydrants.get(route.id);
           if (!hydrant) return null;
-          const rise =
-            elevationFt === null || hydrant.elevationFt === null
-              ? null
-              : elevationFt - hydrant.elevationFt;
           const out = hydrant.status === 'out of service';
           const tested = testWords(hydrant, today) ?? 'no flow test';
           return (
@@ -42,7 +40,7 @@ export function NearHydrants({ near, hydrants, elevationFt, onMore }: NearHydran
                   <span>
                     <span className="row-name">{hydrant.name}</span>{' '}
                     <span className="row-told">
-                      {riseWords(rise, units)} · {tested}
+                      {layRiseWords(riseTo(route.id), units)} · {tested}
                     </span>
                   </span>
                   {out ? (

@@ -4,10 +4,12 @@ import { useDeferredValue, useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import type { HydrantSupply } from '../../api/district.ts';
 import { Choice } from '../../editing/Choice.tsx';
-import { useUnits } from '../../editing/use-units.ts';
+import { type Units, useUnits } from '../../editing/use-units.ts';
+import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { PlanActions } from '../../places/PlanActions.tsx';
+import { newPath } from '../../records/address.ts';
 import type { District } from '../district.ts';
-import { riseWords } from '../words.ts';
+import { riseWords, todayIso } from '../words.ts';
 import { LayNotices } from './LayNotices.tsx';
 import { LayWay } from './LayWay.tsx';
 import { useLayDraft } from './lay-store.ts';
@@ -27,6 +29,10 @@ interface LayPanelProps {
 }
 
 const NO_BOOSTER = 'none';
+/** What is missing that a flow test gives. */
+const TEST_NEEDED: ReadonlySet<string> = new Set(['no-flow-test', 'test-not-usable']);
+/** What makes the hydrant's test a weak ground for "enough". */
+const TEST_DOUBTS: ReadonlySet<string> = new Set(['small-drop', 'old-test', 'pitot-range']);
 
 /** The lay from a hydrant to a building: its way, its rigs, and what it brings. */
 export function LayPanel(props: LayPanelProps) {
@@ -57,6 +63,7 @@ export function LayPanel(props: LayPanelProps) {
       ...(elevationAt && { elevationAt }),
       department: records.department,
       invented: district.summary.invented,
+      today: todayIso(),
     };
     return planned(request, units.system);
   }, [
@@ -101,6 +108,8 @@ export function LayPanel(props: LayPanelProps) {
   }
 
   const { answered, boost, hose } = solved;
+  const missing = solved.notices.filter(({ level }) => level === 'error');
+  const doubtful = solved.notices.some(({ code }) => TEST_DOUBTS.has(code));
   const most = answered?.answer.question === 'most water' ? answered.answer : null;
   const needed = building.neededGpm;
   const spare = most && needed !== undefined ? most.flowGpm - needed : null;
@@ -131,6 +140,26 @@ export function LayPanel(props: LayPanelProps) {
         </div>
       </dl>
       <div className="lay-answer" role="status">
+        {hydrant.status === 'out of service' && (
+          <p className="tone-warning">
+            <b>{hydrant.name} is out of service</b>
+            {hydrant.statusReason ? `: ${hydrant.statusReason}` : ''}. What follows holds once it is
+            back.
+          </p>
+        )}
+        {missing.map(({ code, text }) => (
+          <p key={code} className="tone-warning">
+            {text}{' '}
+            {TEST_NEEDED.has(code) && (
+              <PlaceLink
+                className="text-link"
+                href={newPath('flow-tests', { hydrantId: hydrant.id })}
+              >
+                Add a flow test
+              </PlaceLink>
+            )}
+          </p>
+        ))}
         {most && (
           <>
             <p className="figures">
@@ -139,10 +168,8 @@ export function LayPanel(props: LayPanelProps) {
               <span className="soft-text">to the building</span>
             </p>
             {spare !== null && needed !== undefined && (
-              <p className={spare < 0 ? 'tone-warning' : 'tone-water'}>
-                {spare < 0
-                  ? `${units.text(-spare, 'flow')} short of the ${units.text(needed, 'flow')} needed.`
-                  : `Enough: ${units.text(spare, 'flow')} over the ${units.text(needed, 'flow')} needed.`}
+              <p className={spare < 0 || doubtful ? 'tone-warning' : 'tone-water'}>
+                {spareWords(spare, needed, doubtful, units)}
               </p>
             )}
             <p>
@@ -210,7 +237,11 @@ export function LayPanel(props: LayPanelProps) {
         </p>
       )}
       <LayWay district={district} route={route} hydrant={hydrant} building={building} />
-      <LayNotices way={wayNotices(route, units)} planning={solved.notices} answered={answered} />
+      <LayNotices
+        way={wayNotices(route, units)}
+        planning={solved.notices.filter(({ level }) => level !== 'error')}
+        answered={answered}
+      />
       {solved.plan && (
         <PlanActions
           plan={answered?.plan ?? solved.plan}
@@ -246,4 +277,12 @@ function Pressure({
       {units.text(order.pdpPsi, 'pressure')}
     </span>
   );
+}
+
+/** Against the need; no plain "enough" on a test that is old or dropped too little. */
+function spareWords(spareGpm: number, neededGpm: number, doubtful: boolean, units: Units): string {
+  const needed = units.text(neededGpm, 'flow');
+  if (spareGpm < 0) return `${units.text(-spareGpm, 'flow')} short of the ${needed} needed.`;
+  const over = `${units.text(spareGpm, 'flow')} over the ${needed} needed`;
+  return doubtful ? `By a doubtful test: ${over}. See the cautions.` : `Enough: ${over}.`;
 }
