@@ -25,18 +25,25 @@ export function downstreamOf(plan: Plan, rigId: string): Set<string> {
   return past;
 }
 
-/** The rigs whose intakes a rig's water comes to first, going downstream. */
+/** The rigs whose intakes a rig's water comes to first, going downstream; through a pump that stands idle it goes on. */
 export function nextRigs(plan: Plan, rigId: string): string[] {
   return wayToNext(plan, rigId).rigs;
 }
 
-/** What a rig's water runs through to the intakes that it comes to first, and the rigs they belong to. */
+/**
+ * What a rig's water runs through to the intakes that it comes to first, and the rigs they belong to.
+ * A pump before the scene that is not pumping lets it pass: it is on the way, not at its end.
+ */
 export function wayToNext(plan: Plan, rigId: string): { pieces: Set<string>; rigs: string[] } {
   const pieces = new Set<string>();
   const found = new Set<string>();
   const queue = [rigId];
   const visited = new Set<string>([rigId]);
-  const rigs = new Set(plan.rigs.map((rig) => rig.id));
+  const rigs = new Set(
+    plan.rigs
+      .filter(({ id, setting }) => id === plan.scene || setting.mode !== 'idle')
+      .map(({ id }) => id),
+  );
   while (queue.length > 0) {
     const piece = queue.pop()!;
     for (const line of plan.lines) {
@@ -75,4 +82,28 @@ export function upstreamOf(plan: Plan, rigId: string): Set<string> {
     if (valve?.kind === 'assist-valve') visit(splitPortRef(valve.on).pieceId);
   }
   return before;
+}
+
+/**
+ * Ids of everything that water comes to through open valves, from hydrants and drafts on: sources,
+ * lines, appliances and rigs.
+ */
+export function wetPieces(plan: Plan): Set<string> {
+  const wet = new Set<string>();
+  const queue = [...plan.hydrants, ...plan.drafts].map(({ id }) => id);
+  while (queue.length > 0) {
+    const piece = queue.pop()!;
+    if (wet.has(piece)) continue;
+    wet.add(piece);
+    for (const appliance of plan.appliances) {
+      if ('on' in appliance && splitPortRef(appliance.on).pieceId === piece)
+        queue.push(appliance.id);
+    }
+    for (const line of plan.lines) {
+      if (line.valve === 'shut' || splitPortRef(line.from).pieceId !== piece) continue;
+      wet.add(line.id);
+      queue.push(splitPortRef(line.to).pieceId);
+    }
+  }
+  return wet;
 }

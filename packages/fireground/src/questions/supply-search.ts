@@ -14,6 +14,9 @@ import { type Constraint, constraintsOf } from './supply-constraints.ts';
 /** Greatest flow a search will try [gpm]. */
 const MOST_GPM = 20000;
 
+/** Pumps that no water comes to settle for less than this [share of a limit's scale]. */
+const NOT_MET = -1e-3;
+
 export class SupplySearch {
   readonly plan: Plan;
   readonly solved: PlanNetwork;
@@ -60,7 +63,8 @@ export class SupplySearch {
     }
     let least = Number.POSITIVE_INFINITY;
     this.#constraints.forEach((constraint, at) => {
-      const met = !this.dry && constraint.metBy !== undefined && constraint.metBy.pdpPsi > 0;
+      const pumped = !this.dry && constraint.metBy !== undefined && constraint.metBy.pdpPsi > 0;
+      const met = pumped && constraint.room() > NOT_MET;
       const room = met ? Number.POSITIVE_INFINITY : constraint.room();
       this.#room[at] = room;
       if (room < least && !(!this.dry && this.#settler.keeps(constraint))) least = room;

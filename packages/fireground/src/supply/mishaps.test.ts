@@ -2,17 +2,25 @@ import { supplyCurvePsi } from '@plugside/hydraulics';
 import { describe, expect, it } from 'vitest';
 import {
   boostedAtHydrant,
+  checkLimits,
   draftSupply,
   dualLines,
   mishaps,
   mostWater,
+  newDraft,
+  newHydrant,
   newLine,
+  newPlan,
+  newRig,
   type Plan,
+  planNetwork,
   relay,
+  reverseLay,
   settingsFor,
   twoHydrants,
   unassistedPlan,
 } from '../index.ts';
+import { readState } from '../network/read-state.ts';
 
 const hydrant = { staticPsi: 62, residualPsi: 44, testGpm: 1060 };
 const boosted = boostedAtHydrant({ hydrant, lay: { hose: '5', lengthFt: 900, riseFt: 35 } });
@@ -105,6 +113,140 @@ describe('one more hand line', () => {
     expect(one.flowGpm).toBeLessThan(1050);
     expect(one.stillMeets).toBe(true);
     expect(one.orders.length).toBe(2);
+  });
+});
+
+describe('a relay pump that stops', () => {
+  // 0.08·(Q/100)²·20 for 2,000 ft of 5 in, the stopped pump's own loss, level ground: what is left at
+  // the attack engine is 20 psi.
+  const strong = { staticPsi: 100, residualPsi: 90, testGpm: 2000 };
+  const plan = relay({ hydrant: strong, lay: { hose: '5', lengthFt: 2000 }, ratedGpm: 2000 });
+  const second = plan.rigs.find(({ id }) => id === 'P2')!;
+  const passes = (pdpPsi: number) => {
+    const { lossPsi, atGpm } = second.passLoss;
+    return 100 * Math.sqrt((pdpPsi - 20) / (0.08 * 20 + lossPsi / (atGpm / 100) ** 2));
+  };
+  const set = setTo(plan, 1200);
+  const [, one] = mishaps(set, 1200);
+
+  it('passes what its stopped pump lets pass (by hand arithmetic)', () => {
+    const { setting } = set.rigs.find(({ id }) => id === 'P1')!;
+    expect(one!.what).toBe('Relay engine 1 stops pumping');
+    expect(one!.flowGpm).toBeCloseTo(passes(setting.mode === 'governed' ? setting.pdpPsi : 0), 1);
+  });
+
+  it('set anew gives what the hose before it bears: 185 psi (by hand arithmetic)', () => {
+    expect(one!.resetGpm).toBeCloseTo(passes(185), 1);
+    expect(one!.shortfallGpm).toBeCloseTo(1200 - passes(185), 1);
+    expect(one!.stillMeets).toBe(false);
+  });
+
+  it('gives no more by any setting within limits (the network solved at each)', () => {
+    const stopped: Plan = {
+      ...plan,
+      rigs: plan.rigs.map((rig) => (rig.id === 'P2' ? { ...rig, setting: { mode: 'idle' } } : rig)),
+    };
+    let mostGpm = 0;
+    for (let pdpPsi = 50; pdpPsi <= 250; pdpPsi += 2.5) {
+      const tried: Plan = {
+        ...stopped,
+        rigs: stopped.rigs.map((rig) =>
+          rig.id === 'P1' ? { ...rig, setting: { mode: 'governed', pdpPsi } } : rig,
+        ),
+      };
+      const solved = planNetwork(tried, { part: 'supply' });
+      for (let gpm = 10; gpm <= 1300; gpm += 10) {
+        solved.network.setDemandGpm('P3:intake', gpm);
+        solved.network.solve();
+        const within = checkLimits(tried, readState(solved)).every(
+          ({ passed, weight }) => weight !== 'hard' || !passed,
+        );
+        if (within) mostGpm = Math.max(mostGpm, gpm);
+      }
+    }
+    expect(mostGpm).toBeGreaterThan(800);
+    expect(one!.resetGpm).toBeGreaterThanOrEqual(mostGpm - 0.01);
+    expect(one!.resetGpm).toBeLessThan(mostGpm + 10);
+  });
+});
+
+describe('a pump that stops at draft', () => {
+  const relayed = newPlan({
+    title: 'Draft and relay',
+    scene: 'A',
+    drafts: [newDraft('W', { name: 'River', waterElevationFt: -10 })],
+    rigs: [
+      newRig('S', 'relay', { name: 'Source engine' }),
+      newRig('R', 'relay', { name: 'Relay engine' }),
+      newRig('A', 'attack', { name: 'Attack engine' }),
+    ],
+    lines: [
+      newLine('suction', 'W.water', 'S.intake1', '6', 20),
+      newLine('leg1', 'S.discharge1', 'R.intake1', '5', 1500),
+      newLine('leg2', 'R.discharge1', 'A.intake1', '5', 1500),
+    ],
+  });
+
+  it('leaves nothing, though a pump behind it would still draw', () => {
+    expect(found(relayed, 700, 'Source engine stops')).toMatchObject({
+      flowGpm: 0,
+      resetGpm: 0,
+      stillMeets: false,
+      shortfallGpm: 700,
+    });
+  });
+
+  it('leaves what other sources bring, and says whose water is gone', () => {
+    const beside: Plan = {
+      ...relayed,
+      hydrants: [newHydrant('H', { ...hydrant, name: 'H-7' })],
+      lines: [...relayed.lines, newLine('lay', 'H.steamer', 'A.intake2', '5', 400)],
+    };
+    const alone = mostWater({ ...beside, lines: beside.lines.slice(3) }).flowGpm;
+    const one = found(beside, 1500, 'Source engine stops');
+    expect(one.what).toBe('Source engine stops pumping, water from River');
+    expect(one.flowGpm).toBeCloseTo(alone, 0);
+    expect(one.shortfallGpm).toBeCloseTo(1500 - alone, 0);
+    // A relay engine that nothing reaches any more raises nothing either.
+    const lost = found(beside, 1500, 'The line Source engine to Relay engine is lost');
+    expect(lost.resetGpm).toBeCloseTo(alone, 0);
+    expect(lost.passed).toEqual([]);
+    const dry: Plan = {
+      ...beside,
+      lines: beside.lines.map((line) => (line.id === 'leg1' ? { ...line, valve: 'shut' } : line)),
+    };
+    expect(mostWater(dry).flowGpm).toBeCloseTo(alone, 0);
+  });
+});
+
+describe('the figures of any mishap', () => {
+  const plans: [string, Plan, number][] = [
+    ['boosted', boosted, 1000],
+    ['a relay', relay({ hydrant }), 700],
+    ['two lines', dualLines({ hydrant, lay: { hose: '5', lengthFt: 400 }, secondHose: '3' }), 1200],
+    ['two hydrants', twoHydrants({ first: { hydrant }, second: { hydrant } }), 1500],
+    ['a draft', draftSupply(), 600],
+  ];
+
+  it.each(plans)('of %s agree with each other', (_, plan, demandGpm) => {
+    const all = mishaps(setTo(plan, demandGpm), demandGpm);
+    for (const one of all) {
+      const more = one.what.startsWith('One more hand line') ? 150 : 0;
+      expect(one.wantedGpm).toBe(demandGpm + more);
+      if (one.passed.length === 0) expect(one.resetGpm).toBeGreaterThanOrEqual(one.flowGpm);
+      expect(one.resetGpm).toBeLessThanOrEqual(one.wantedGpm);
+      expect(one.stillMeets).toBe(one.shortfallGpm === 0);
+      if (!one.stillMeets) expect(one.shortfallGpm).toBeCloseTo(one.wantedGpm - one.resetGpm, 9);
+      else expect(one.resetGpm).toBeGreaterThanOrEqual(one.wantedGpm - 0.5);
+    }
+    expect(all.some(({ stillMeets }) => !stillMeets)).toBe(true);
+  });
+
+  it('has no clapper where there is no valve', () => {
+    const inLine = reverseLay({ hydrant, lay: { hose: '5', lengthFt: 900, riseFt: 35 } });
+    const one = found(inLine, 900, 'stops pumping');
+    expect(one.text).not.toContain('clapper');
+    expect(one.text).toContain('Water passes through its pump');
   });
 });
 

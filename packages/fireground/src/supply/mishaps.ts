@@ -1,4 +1,5 @@
 /** What one thing going wrong does to a supply that is set. */
+import { upstreamOf, wetPieces } from '../network/downstream.ts';
 import { sharedMains } from '../network/shared-mains.ts';
 import type { Line, Plan, Rig } from '../plan/plan.ts';
 import { describeLine, nameOf, portOf, splitPortRef } from '../plan/ports.ts';
@@ -67,14 +68,19 @@ function mishapOf(fault: Fault, units: UnitSystem): Mishap {
   const mended = fault.mended ?? fault.plan;
   const mostGpm = new SupplySearch(mended).greatestGpm();
   const answer = settingsFor(mended, demandGpm, { units });
-  const resetGpm = Math.min(demandGpm, mostGpm);
   const passed = limits.filter((limit) => limit.passed && limit.weight === 'hard');
   // Water that draws a main or an intake under its least is not to be counted on.
   const over = flowGpm >= 1 && passed.length > 0;
-  const best = over ? resetGpm : Math.max(flowGpm, resetGpm);
-  const stillMeets = best >= demandGpm - SLACK_GPM;
+  // Leaving the pumps as they stand is one of the ways to set them.
+  const resetGpm = Math.max(over ? 0 : flowGpm, Math.min(demandGpm, mostGpm));
+  const stillMeets = resetGpm >= demandGpm - SLACK_GPM;
+  const pumped = fault.plan.rigs.some(
+    ({ id, setting }) => id !== fault.plan.scene && setting.mode !== 'idle',
+  );
   const comes =
-    flowGpm < 1 ? 'no water comes' : `${say.full(flowGpm, 'flow')} comes as the pumps are set`;
+    flowGpm < 1
+      ? 'no water comes'
+      : `${say.full(flowGpm, 'flow')} comes${pumped ? ' as the pumps are set' : ''}`;
   const beyond = over
     ? `, past ${listed(passed.map((limit) => limitWords(fault.plan, limit, units)))}`
     : '';
@@ -84,14 +90,14 @@ function mishapOf(fault: Fault, units: UnitSystem): Mishap {
       : '';
   const end = stillMeets
     ? 'The demand is met.'
-    : `${say.full(demandGpm - best, 'flow')} short: shut lines to match, and bring another supply.`;
+    : `${say.full(demandGpm - resetGpm, 'flow')} short: shut lines to match, and bring another supply.`;
   return {
     what: fault.what,
     flowGpm,
     resetGpm,
     wantedGpm: demandGpm,
     stillMeets,
-    shortfallGpm: stillMeets ? 0 : demandGpm - best,
+    shortfallGpm: stillMeets ? 0 : demandGpm - resetGpm,
     text: `${fault.what}: ${comes}${beyond}${anew}. ${fault.note}${fault.note ? ' ' : ''}${end}`,
     orders: answer.orders,
     passed,
@@ -110,20 +116,28 @@ function pumpFaults(plan: Plan, demandGpm: number): Fault[] {
         ),
       };
       const fault: Fault = {
-        what: `${nameOf(rig)} stops pumping`,
+        what: `${nameOf(rig)} stops pumping${ofSource(plan, rig.id)}`,
         plan: stopped,
         demandGpm,
         note: '',
       };
       const valve = valveOf(plan, rig);
-      if (valve) {
+      const suctions = suctionsOf(plan, rig);
+      if (suctions.length > 0) {
+        // It loses its prime: whatever pumps behind it draws nothing through it.
+        fault.plan = withoutDry({
+          ...stopped,
+          lines: stopped.lines.map((line) =>
+            suctions.includes(line.id) ? { ...line, valve: 'shut' } : line,
+          ),
+        });
+        fault.note = 'Nothing lifts the water without it.';
+      } else if (valve) {
         fault.note = "The assist valve's clapper opens: water goes on at hydrant pressure.";
         const shut = withoutBooster(stopped, rig, valve);
         const better =
           new SupplySearch(shut).greatestGpm() > new SupplySearch(stopped).greatestGpm();
         if (better) fault.mended = shut;
-      } else if (drafts(plan, rig)) {
-        fault.note = 'Nothing lifts the water without it.';
       } else {
         fault.note = 'Water passes through its pump, or take it out of the line.';
       }
@@ -154,12 +168,42 @@ function touches(line: Line, id: string): boolean {
   return [line.from, line.to].some((ref) => splitPortRef(ref).pieceId === id);
 }
 
-function drafts(plan: Plan, rig: Rig): boolean {
-  return plan.lines.some(
-    (line) =>
-      splitPortRef(line.to).pieceId === rig.id &&
-      plan.drafts.some(({ id }) => id === splitPortRef(line.from).pieceId),
-  );
+/** Lines through which a rig drafts. */
+function suctionsOf(plan: Plan, rig: Rig): string[] {
+  return plan.lines
+    .filter(
+      (line) =>
+        splitPortRef(line.to).pieceId === rig.id &&
+        plan.drafts.some(({ id }) => id === splitPortRef(line.from).pieceId),
+    )
+    .map(({ id }) => id);
+}
+
+/** Without the pumps that no water comes to any more, where the scene has other water: they judge nothing. */
+function withoutDry(plan: Plan): Plan {
+  const wet = wetPieces(plan);
+  if (!wet.has(plan.scene)) return plan;
+  const dry = new Set(plan.rigs.filter(({ id }) => !wet.has(id)).map(({ id }) => id));
+  if (dry.size === 0) return plan;
+  const gone = (ref: string) => dry.has(splitPortRef(ref).pieceId);
+  return {
+    ...plan,
+    rigs: plan.rigs.filter(({ id }) => !dry.has(id)),
+    lines: plan.lines.filter(({ from, to }) => !gone(from) && !gone(to)),
+  };
+}
+
+/** ", water from H-330": of several sources the ones that a piece's water comes from, where it is not told already. */
+function ofSource(plan: Plan, pieceId: string, told = ''): string {
+  const sources = [...plan.hydrants, ...plan.drafts];
+  if (sources.length < 2) return '';
+  const before = upstreamOf(plan, pieceId);
+  const own = sources.filter(({ id }) => before.has(id) || id === pieceId);
+  const names = own.map(nameOf);
+  const known = names.every((name) => told.includes(name));
+  return own.length > 0 && own.length < sources.length && !known
+    ? `, water from ${listed(names)}`
+    : '';
 }
 
 /** Every line of the lay in turn: hose into the scene, and between pumps; hookups at a source left out. */
@@ -176,16 +220,23 @@ function lineFaults(plan: Plan, demandGpm: number, units: UnitSystem): Fault[] {
   return lay.map((line) => {
     const one = line.count > 1;
     const lost: Partial<Line> = one ? { count: line.count - 1 } : { valve: 'shut' };
+    const others = one || lay.some((other) => other !== line && other.to.startsWith(intoOf(line)));
     return {
-      what: `${one ? 'One of the lines' : 'The line'} ${lineWords(plan, line, lay, units)} is lost`,
-      plan: {
+      what: `${one ? 'One of the lines' : 'The line'} ${lineWords(plan, line, lay, units)} is lost${ofSource(plan, splitPortRef(line.from).pieceId, describeLine(plan, line))}`,
+      plan: withoutDry({
         ...plan,
         lines: plan.lines.map((other) => (other.id === line.id ? { ...other, ...lost } : other)),
-      },
+      }),
       demandGpm,
-      note: 'Shut it at its upstream end first: until then it runs the others dry.',
+      note: others
+        ? 'Shut it at its upstream end first: until then it runs the others dry.'
+        : 'Shut it at its upstream end.',
     };
   });
+}
+
+function intoOf({ to }: Line): string {
+  return `${splitPortRef(to).pieceId}.`;
 }
 
 /** Told apart by size and outlet where two run between the same ends. */
