@@ -79,6 +79,29 @@ describe('tests over the years', () => {
     expect(flowTestHistory(years).trend?.staticPsiPerYear).toBeCloseTo(-0.8, 2);
   });
 
+  it('say that a change is within what the gauges can tell', () => {
+    // n·Q/d and n·Q·(1/a − 1/d) by hand for 80/64 psi and 1,000 gpm, a = 60, d = 16:
+    // Q20 = 1000·(60/16)^0.54 = 2041.7; 0.54·2041.7 = 1102.5; 68.91 and −50.53: √(…) = 85.45.
+    // For 80/63, d = 17: Q20 = 1000·(60/17)^0.54 = 1975.9; 1067.0; 62.76 and −44.98: 77.21.
+    const drift = [at('a', '2024-05-01', 80, 64, 1000), at('b', '2025-05-01', 80, 63, 1000)];
+    const { trend, notices } = flowTestHistory(drift);
+    expect(trend!.q20GpmPerYear).toBeCloseTo(1975.9 - 2041.7, -0.5);
+    expect(trend!.q20ErrorGpmPerYear / 2).toBeCloseTo(Math.hypot(85.45, 77.21), 0);
+    expect(trend!.withinReadingError).toBe(true);
+    expect(notices.map(({ code }) => code)).not.toContain('flow-fell');
+  });
+
+  it('leave a drop under 10 % out of the trend', () => {
+    const drops = [
+      at('a', '2022-05-01', 80, 60, 1100),
+      at('b', '2024-05-01', 80, 60, 1100),
+      at('c', '2026-05-01', 80, 77, 1100),
+    ];
+    const { trend } = flowTestHistory(drops);
+    expect(trend).toMatchObject({ leftOut: 1, withinReadingError: true });
+    expect(trend!.q20GpmPerYear).toBeCloseTo(0, 9);
+  });
+
   it('ask about a flow that fell by a fifth and a static that moved by 10 psi', () => {
     const fell = [at('a', '2018-05-01', 80, 60, 1178), at('b', '2024-05-01', 68, 40, 900)];
     const codes = flowTestHistory(fell).notices.map(({ code }) => code);

@@ -1,8 +1,14 @@
-import { type FlowStep, RATING_RESIDUAL_PSI, stepFlowAt } from '@plugside/hydraulics';
+import {
+  FLOW_EXPONENT,
+  type FlowStep,
+  LEAST_DROP_PERCENT,
+  RATING_RESIDUAL_PSI,
+  stepFlowAt,
+} from '@plugside/hydraulics';
 import { finding, gpm, psi, type TestFinding } from './finding.ts';
 import { type FlowTestResult, flowTestResult } from './flow-test.ts';
 import type { FlowTestEntry } from './flow-test-entry.ts';
-import { perYear } from './test-date.ts';
+import { perYear, yearlySlope } from './test-date.ts';
 
 /** A test among others of the same hydrant. */
 export interface HistoryEntry extends FlowTestEntry {
@@ -27,6 +33,19 @@ export interface StepDay {
   basis: 'between steps' | 'projected' | null;
 }
 
+/** Least-squares change over the years, one value a day. */
+export interface FlowTrend {
+  q20GpmPerYear: number;
+  /** Two standard errors of it where static and residual may each be read 1 psi off [gpm a year]. */
+  q20ErrorGpmPerYear: number;
+  /** The change is no larger than that. */
+  withinReadingError: boolean;
+  staticPsiPerYear: number;
+  q20ChangeShare: number;
+  /** Tests left out of it: their drop is too small to project from. */
+  leftOut: number;
+}
+
 export interface FlowTestHistory<T extends HistoryEntry = HistoryEntry> {
   /** Oldest first. */
   tests: readonly TestedFlow<T>[];
@@ -34,13 +53,15 @@ export interface FlowTestHistory<T extends HistoryEntry = HistoryEntry> {
   used: TestedFlow<T> | null;
   usedBecause: 'chosen' | 'newest' | null;
   days: readonly StepDay[];
-  /** Least-squares change over the years; null under two usable tests a year apart. */
-  trend: { q20GpmPerYear: number; staticPsiPerYear: number; q20ChangeShare: number } | null;
+  /** Null under two tests a year apart that dropped the pressure enough to tell. */
+  trend: FlowTrend | null;
   notices: readonly TestFinding[];
 }
 
 /** Change of the flow at 20 psi, or of static [psi], over the years that is worth a question. Ours, no source. */
 const WORTH_ASKING = { q20Share: 0.2, staticPsi: 10 } as const;
+/** Gauges are read to this [psi]; common practice, no source. */
+const READ_TO_PSI = 1;
 /** Spread of one day's points that is worth telling. Ours, no source. */
 const SPREAD_FROM = 0.1;
 
@@ -97,9 +118,9 @@ export function flowTestHistory<T extends HistoryEntry>(
           )`The points of ${day.testedOn} project ${gpm(day.lowGpm)} to ${gpm(day.highGpm)} at ${psi(RATING_RESIDUAL_PSI)}; ${day.basis === 'between steps' ? 'read between the points' : 'projected from the deepest one'} it is ${gpm(day.flowGpm)}. Trust the points nearest ${psi(RATING_RESIDUAL_PSI)}.`;
     notices.push(read);
   }
+  const trend = trendOf(byDay);
   const daily = byDay.map((each) => each.at(-1)!);
-  const trend = trendOf(daily);
-  if (trend) notices.push(...trendFindings(daily, trend.q20ChangeShare));
+  if (trend) notices.push(...trendFindings(daily, trend));
   const usedBecause = used ? (chosenUsable ? 'chosen' : 'newest') : null;
   return { tests: told, used, usedBecause, days, trend, notices };
 }
@@ -115,26 +136,50 @@ function groupedByDay<T extends HistoryEntry>(sorted: readonly TestedFlow<T>[]):
   return days;
 }
 
-function trendOf(daily: readonly TestedFlow[]): FlowTestHistory['trend'] {
-  const q20 = perYear(
-    daily.map(({ test, result }) => ({ on: test.testedOn, value: result.q20Gpm! })),
+function trendOf(byDay: readonly TestedFlow[][]): FlowTrend | null {
+  const told = byDay.flatMap((points) => {
+    const deepest = points.at(-1)!;
+    if ((deepest.result.dropPercent ?? 0) < LEAST_DROP_PERCENT.newer) return [];
+    const read = points.length > 1 ? stepDay(points).flowGpm : null;
+    const value = read ?? deepest.result.q20Gpm!;
+    return [{ on: deepest.test.testedOn, value, error: q20ErrorGpm(deepest) }];
+  });
+  const slope = yearlySlope(told);
+  const still = perYear(
+    byDay.map(([first]) => ({ on: first!.test.testedOn, value: first!.test.staticPsi })),
   );
-  const still = perYear(daily.map(({ test }) => ({ on: test.testedOn, value: test.staticPsi })));
-  if (q20 === null || still === null) return null;
-  const from = daily[0]!.result.q20Gpm!;
-  const to = daily.at(-1)!.result.q20Gpm!;
+  if (slope === null || still === null) return null;
+  const from = told[0]!.value;
+  const to = told.at(-1)!.value;
+  const q20ErrorGpmPerYear = 2 * slope.error;
   return {
-    q20GpmPerYear: q20,
+    q20GpmPerYear: slope.perYear,
+    q20ErrorGpmPerYear,
+    withinReadingError: Math.abs(slope.perYear) <= q20ErrorGpmPerYear,
     staticPsiPerYear: still,
     q20ChangeShare: from > 0 ? to / from - 1 : 0,
+    leftOut: byDay.length - told.length,
   };
 }
 
-function trendFindings(daily: readonly TestedFlow[], share: number): TestFinding[] {
+/**
+ * Standard error of a test's flow at 20 psi where static and residual are each read 1 psi off [gpm].
+ *   Q20 = Q·(a/d)^n, a = static − 20, d = static − residual: ∂/∂residual = n·Q20/d,
+ *   ∂/∂static = n·Q20·(1/a − 1/d)
+ */
+function q20ErrorGpm({ test, result }: TestedFlow): number {
+  const a = test.staticPsi - RATING_RESIDUAL_PSI;
+  const d = test.staticPsi - test.residualPsi;
+  if (a <= 0 || d <= 0) return 0;
+  const unit = FLOW_EXPONENT * result.q20Gpm! * READ_TO_PSI;
+  return Math.hypot(unit / d, unit * (1 / a - 1 / d));
+}
+
+function trendFindings(daily: readonly TestedFlow[], trend: FlowTrend): TestFinding[] {
   const found: TestFinding[] = [];
   const first = daily[0]!;
   const last = daily.at(-1)!;
-  if (share <= -WORTH_ASKING.q20Share) {
+  if (!trend.withinReadingError && trend.q20ChangeShare <= -WORTH_ASKING.q20Share) {
     found.push(
       finding(
         'caution',

@@ -12,6 +12,7 @@ export { type FlowTestResult, flowTestResult, planSupply, RETEST_YEARS } from '.
 export type { FlowingOutlet, FlowTestEntry } from './flow-test-entry.ts';
 export {
   type FlowTestHistory,
+  type FlowTrend,
   flowTestHistory,
   type HistoryEntry,
   type StepDay,

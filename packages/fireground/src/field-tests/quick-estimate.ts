@@ -162,7 +162,7 @@ function estimateFindings(
       finding(
         'caution',
         'small-drop',
-      )`The gauge dropped by little: one ${psi(1)} more or less changes the answer. Look again with more water flowing.`,
+      )`The gauge dropped by little: ${psi(1)} more or less changes the answer. Look again with more water flowing.`,
     );
   }
   found.push(

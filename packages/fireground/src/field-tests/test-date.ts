@@ -16,22 +16,40 @@ export function yearsOn(date: string, years: number): string | null {
   return day.toISOString().slice(0, 10);
 }
 
+export interface YearlySlope {
+  /** Change [per year]. */
+  perYear: number;
+  /** Its standard error from the values' own [per year]. */
+  error: number;
+}
+
 /**
- * Slope of values over time by least squares.
- * @returns change [per year]; null where the tests span under a year, which is too short to tell
+ * Slope of values over time by least squares, all weighed alike.
+ * @param points `error` is the standard error of the value; 0 where left out
+ * @returns slope; null where the tests span under a year, which is too short to tell
+ * Source: propagation of independent errors, slope = Σ(tᵢ − t̄)yᵢ / Σ(tᵢ − t̄)².
  */
-export function perYear(points: readonly { on: string; value: number }[]): number | null {
+export function yearlySlope(
+  points: readonly { on: string; value: number; error?: number }[],
+): YearlySlope | null {
   const first = points[0];
   const last = points.at(-1);
   if (!first || !last || yearsBetween(first.on, last.on) < 0.9) return null;
   const years = points.map(({ on }) => yearsBetween(first.on, on));
   const meanYear = years.reduce((a, b) => a + b, 0) / years.length;
-  const meanValue = points.reduce((sum, { value }) => sum + value, 0) / points.length;
   let across = 0;
   let along = 0;
+  let errors = 0;
   for (const [index, year] of years.entries()) {
-    across += (year - meanYear) * (points[index]!.value - meanValue);
+    const { value, error = 0 } = points[index]!;
+    across += (year - meanYear) * value;
     along += (year - meanYear) ** 2;
+    errors += ((year - meanYear) * error) ** 2;
   }
-  return across / along;
+  return { perYear: across / along, error: Math.sqrt(errors) / along };
+}
+
+/** The slope alone [per year]. */
+export function perYear(points: readonly { on: string; value: number }[]): number | null {
+  return yearlySlope(points)?.perYear ?? null;
 }

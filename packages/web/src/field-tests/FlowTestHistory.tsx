@@ -1,6 +1,6 @@
-import { flowTestHistory, type HistoryEntry } from '@plugside/fireground';
+import { type FlowTrend, flowTestHistory, type HistoryEntry } from '@plugside/fireground';
 import { useMemo } from 'react';
-import { useUnits } from '../editing/use-units.ts';
+import { type Units, useUnits } from '../editing/use-units.ts';
 import { exactPressure } from './exact-pressure.ts';
 import { Findings } from './Findings.tsx';
 import { FlowTestGraph } from './FlowTestGraph.tsx';
@@ -60,16 +60,24 @@ export function FlowTestHistory({ tests, chosenId, today }: FlowTestHistoryProps
       </table>
       {trend && (
         <p>
-          Over the years: {trend.q20GpmPerYear < 0 ? 'down' : 'up'}{' '}
-          {units.text(Math.abs(trend.q20GpmPerYear), 'flow')} a year at {units.text(20, 'pressure')}
-          , static{' '}
+          Over the years: {trendWords(trend, units)}, static{' '}
           {Math.abs(trend.staticPsiPerYear) < 0.5
             ? 'steady'
             : `${trend.staticPsiPerYear < 0 ? 'down' : 'up'} ${exactPressure(Math.abs(trend.staticPsiPerYear), units)} a year`}
-          .
+          .{trend.leftOut > 0 && ' Tests that dropped the pressure under 10 % are left out of it.'}
         </p>
       )}
       <Findings findings={history.notices} />
     </section>
   );
+}
+
+/** The change of the flow at 20 psi, and whether the gauges could have told it. */
+function trendWords(trend: FlowTrend, units: Units): string {
+  const { q20GpmPerYear, q20ErrorGpmPerYear, withinReadingError } = trend;
+  const at = `at ${units.text(20, 'pressure')}`;
+  const give = `give or take ${units.text(q20ErrorGpmPerYear, 'flow')} where each pressure may be read ${units.text(1, 'pressure')} off`;
+  if (withinReadingError) return `no change ${at} that the readings could tell (${give})`;
+  const way = q20GpmPerYear < 0 ? 'down' : 'up';
+  return `${way} ${units.text(Math.abs(q20GpmPerYear), 'flow')} a year ${at}, ${give}`;
 }
