@@ -15,7 +15,7 @@ import { type Constraint, constraintsOf } from './supply-constraints.ts';
 const MOST_GPM = 20000;
 
 /** Pumps that no water comes to settle for less than this [share of a limit's scale]. */
-const NOT_MET = -1e-3;
+const NOT_MET = -1e-5;
 
 export class SupplySearch {
   readonly plan: Plan;
