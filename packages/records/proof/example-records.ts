@@ -30,6 +30,7 @@ export const exampleRecords: { [K in Kind]: (ids: ExampleIds) => FieldsIn<K> } =
     steamerLoss: { lossPsi: 2.2, atGpm: 1000 },
     sideLoss: { lossPsi: 0, atGpm: 250 },
     mainIn: 8,
+    main: 'Mill Lane',
     status: 'out of service',
     statusReason: 'Stem broken',
     owner: 'Town',

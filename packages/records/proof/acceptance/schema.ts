@@ -40,7 +40,8 @@ export function describeSchema(
         await run(target, `alter table ${kind.replace('-', '_')} drop column name_key`);
       }
       await run(target, 'alter table flow_tests drop column q20_gpm');
-      await run(target, "delete from plugside_migration where name = '0004-order'");
+      await run(target, 'alter table hydrants drop column main');
+      await run(target, "delete from plugside_migration where name >= '0004-order'");
       const after = await openStore(target);
       const names = async (field: string) =>
         (await after.list('hydrants', { sort: { field } })).records.map(({ name }) => name);

@@ -13,6 +13,7 @@ import { runFlowTests } from './flow-tests.ts';
 import { districtCentre, lonLatOf } from './ground.ts';
 import { placeHydrants } from './hydrant-places.ts';
 import { hydrantRecords } from './hydrant-records.ts';
+import { mainNames } from './main-names.ts';
 import { demoPlans } from './plans.ts';
 import { solvedMains } from './solved-mains.ts';
 import { placeStations } from './stations.ts';
@@ -54,7 +55,7 @@ export function demoDistrict(seed = 1): DemoDistrict {
     }),
   }));
   const flowTests = runFlowTests(places, years, luck(2));
-  const hydrants = hydrantRecords(places, luck(3));
+  const hydrants = hydrantRecords(places, luck(3), mainNames(town, places));
   const { stations, buildings } = placeStations(placeBuildings(town, luck(4)));
   const streets = town.streets.map(({ name, line, class: kind, footOnly }, i) => ({
     name,

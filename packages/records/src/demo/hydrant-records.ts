@@ -14,8 +14,11 @@ const reasons = [
 export function hydrantRecords(
   hydrants: readonly DemoHydrant[],
   luck: Chance,
+  mainNames: ReadonlyMap<DemoHydrant, string> = new Map(),
 ): FieldsIn<'hydrants'>[] {
-  return hydrants.map(({ name, at, elevationFt, main, zone }) => {
+  return hydrants.map((hydrant) => {
+    const { name, at, elevationFt, main, zone } = hydrant;
+    const mainName = mainNames.get(hydrant);
     const [longitude, latitude] = lonLatOf(at);
     const outOfService = luck.happens(0.02);
     const oldPattern = main.roughness < 50 && luck.happens(0.2);
@@ -29,6 +32,7 @@ export function hydrantRecords(
       sideOutlets: 2,
       sideOutletIn: 2.5,
       mainIn: main.diameterIn,
+      ...(mainName !== undefined && { main: mainName }),
       status: outOfService ? 'out of service' : 'in service',
       ...(outOfService && { statusReason: luck.pick(reasons) }),
       owner: zone === 'industrial' && luck.happens(0.15) ? 'Works, private' : 'Town water',
@@ -36,6 +40,9 @@ export function hydrantRecords(
       origins: {
         elevationFt: { kind: 'measured', text: 'Levelled, invented survey', date: '2019-06-12' },
         mainIn: { kind: 'department', text: 'Map of the mains, invented' },
+        ...(mainName !== undefined && {
+          main: { kind: 'department' as const, text: 'Map of the mains, invented' },
+        }),
       },
     };
   });

@@ -28,6 +28,11 @@ export const hydrantSchema = z.strictObject({
   sideLoss: lossSchema.optional(),
   /** Main that feeds it [in]. */
   mainIn: z.number().positive().max(120).optional(),
+  /**
+   * Which main that is, in the department's words. Hydrants with the same text draw on each other;
+   * with another text they are taken to add up. Left out: not known.
+   */
+  main: z.string().max(120).optional(),
   status: z.enum(['in service', 'out of service']).default('in service'),
   /** Why it is out of service. */
   statusReason: z.string().max(500).optional(),

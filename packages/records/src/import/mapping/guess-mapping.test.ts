@@ -82,6 +82,17 @@ describe('guessMapping', () => {
     );
   });
 
+  it.each(['Main ID', 'WATER_MAIN_NAME', 'feeder main', 'PIPE_ID'])(
+    'tells which main (%s) from its size',
+    async (column) => {
+      const mapping = await guess(
+        'hydrants',
+        `hydrant,${column},main size,lon,lat\nH-1,W-12,8,-84.1,33.1\nH-2,W-12,8,-84.2,33.2\n`,
+      );
+      expect(lines(mapping)).toMatchObject({ main: column, mainIn: 'main size in' });
+    },
+  );
+
   it('knows names that a shapefile cut off after ten letters', async () => {
     const mapping = await guess(
       'hydrants',

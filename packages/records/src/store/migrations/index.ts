@@ -4,10 +4,12 @@ import { firstTables } from './0001-first-tables.ts';
 import { terrainTables } from './0002-terrain.ts';
 import { drillTables } from './0003-drills.ts';
 import { orderColumns } from './0004-order.ts';
+import { hydrantMain } from './0005-hydrant-main.ts';
 
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-first-tables': firstTables,
   '0002-terrain': terrainTables,
   '0003-drills': drillTables,
   '0004-order': orderColumns,
+  '0005-hydrant-main': hydrantMain,
 };

@@ -28,6 +28,11 @@ export const hydrantFields: readonly FieldSpec[] = [
   text('statusReason', 'Why out of service'),
   text('type', 'Type', 'Dry barrel, wet barrel, wall, underground'),
   diameter('mainIn', 'Main', 'Size of the main that feeds it'),
+  text(
+    'main',
+    'Which main',
+    'One name for hydrants that one feeder or dead end supplies: they draw on each other',
+  ),
   diameter('steamerIn', 'Large outlet', 'Leave empty where it has none'),
   count('sideOutlets', 'Side outlets'),
   diameter('sideOutletIn', 'Size of side outlets'),
