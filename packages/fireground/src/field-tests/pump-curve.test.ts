@@ -137,6 +137,22 @@ describe('over the years', () => {
     expect(notices.map(({ code }) => code)).not.toContain('wear');
   });
 
+  it('compares with the first test that has speeds, and reads the pressure at rated flow', () => {
+    const bare = fresh.map(([gpm, psi]): [number, number] => [gpm, psi]);
+    const worn = fresh.map(([gpm, psi, rpm]): [number, number, number] => [gpm, psi * 0.9, rpm]);
+    const { trend } = pumpCurve(
+      [test('2014-03-01', bare), test('2016-03-01', fresh), test('2024-03-01', worn)],
+      1500,
+    );
+    expect(trend.map(({ headShareOfFirst }) => headShareOfFirst?.toFixed(2) ?? null)).toEqual([
+      null,
+      null,
+      '0.90',
+    ]);
+    // The last reading of each is at 1,500 gpm: 150 psi, and nine tenths of it.
+    expect(trend.map(({ netAtRatedPsi }) => netAtRatedPsi)).toEqual([150, 150, 135]);
+  });
+
   it('tells nothing without speeds, and takes the newest test for the curve', () => {
     const bare = fresh.map(([gpm, psi]): [number, number] => [gpm, psi]);
     const found = pumpCurve([test('2024-03-01', bare), test('2016-03-01', bare)], 1500);

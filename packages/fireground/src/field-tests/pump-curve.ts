@@ -1,4 +1,4 @@
-import { capabilityFlowGpm } from '@plugside/hydraulics';
+import { capabilityFlowGpm, capabilityPsi } from '@plugside/hydraulics';
 import { formatNumber } from '../units/format-quantity.ts';
 import { finding, gpm, psi, type TestFinding } from './finding.ts';
 import {
@@ -42,7 +42,9 @@ export interface RatingPoint {
 export interface PumpTrendRow {
   testedOn: string;
   shareOfRating: number | null;
-  /** Pressure against the first test's at the same flow and speed [-]; null without speeds. */
+  /** Net pressure at rated capacity [psi]; null where the test did not reach it, or nothing is rated. */
+  netAtRatedPsi: number | null;
+  /** Pressure against the first test's that has speeds, at the same flow and speed [-]; null without speeds. */
   headShareOfFirst: number | null;
 }
 
@@ -104,12 +106,17 @@ export function pumpCurve<T extends PumpTestEntry>(
       )`A reading is left out: flow and net pressure must be numbers of 0 or more.`,
     );
   }
-  const first = sorted[0];
-  const trend = sorted.map((each, at) => ({
-    testedOn: each.testedOn,
-    shareOfRating: readTest(each.points, ratedGpm, options.fullSpeedRpm).shareOfRating,
-    headShareOfFirst: at === 0 || !first ? null : headShare(first.points, each.points),
-  }));
+  // Speeds are often written down from some year on only.
+  const first = sorted.find(({ points }) => points.some(({ speedRpm }) => speedRpm));
+  const trend = sorted.map((each) => {
+    const read = readTest(each.points, ratedGpm, options.fullSpeedRpm);
+    return {
+      testedOn: each.testedOn,
+      shareOfRating: read.shareOfRating,
+      netAtRatedPsi: netAt(read.points, ratedGpm),
+      headShareOfFirst: !first || each === first ? null : headShare(first.points, each.points),
+    };
+  });
   const lastHead = trend.at(-1)?.headShareOfFirst ?? null;
   if (lastHead !== null && lastHead < 1 - WEAR_FROM) {
     notices.push(
@@ -123,6 +130,13 @@ export function pumpCurve<T extends PumpTestEntry>(
     shareOfRating === null ? [] : [{ on: testedOn, value: shareOfRating }],
   );
   return { test: test ?? null, ...one, trend, sharePerYear: perYear(shares), notices };
+}
+
+/** Pressure at a flow that the test reached [psi]; null where it did not. */
+function netAt(points: PumpCurve['points'], flowGpm: number | undefined): number | null {
+  const last = points?.at(-1);
+  if (!points || !last || !flowGpm || flowGpm > last[0]) return null;
+  return capabilityPsi(points, flowGpm);
 }
 
 type OneTest = Pick<PumpCurve, 'readings' | 'fullSpeedRpm' | 'points' | 'rating' | 'shareOfRating'>;

@@ -46,15 +46,23 @@ export function PumpTestNumbers({ curve }: { curve: PumpCurve }) {
             <tr>
               <th scope="col">Tested on</th>
               <th scope="col">Of rating</th>
+              <th scope="col">Net at rated flow</th>
               <th scope="col">Pressure at like speed</th>
             </tr>
           </thead>
           <tbody>
-            {curve.trend.map((row, at) => (
+            {curve.trend.map((row) => (
               <tr key={`${row.testedOn}:${row.shareOfRating}:${row.headShareOfFirst}`}>
                 <th scope="row">{row.testedOn}</th>
                 <td>{percent(row.shareOfRating)}</td>
-                <td>{at === 0 ? 'first' : percent(row.headShareOfFirst)}</td>
+                <td>
+                  {row.netAtRatedPsi === null
+                    ? 'not reached'
+                    : units.text(row.netAtRatedPsi, 'pressure')}
+                </td>
+                <td>
+                  {row.headShareOfFirst === null ? 'none before' : percent(row.headShareOfFirst)}
+                </td>
               </tr>
             ))}
           </tbody>
