@@ -1,5 +1,5 @@
 /** Records as the map shows them: GeoJSON features with what it colours and labels by. */
-import { flowTestResult } from '@plugside/fireground';
+import { flowTestResult, hydrantClass } from '@plugside/fireground';
 import type { Stored } from '@plugside/records';
 
 export type Position = readonly [longitude: number, latitude: number];
@@ -114,7 +114,9 @@ function pointOf({ longitude, latitude }: { longitude: number; latitude: number 
   return { type: 'Point', coordinates: [longitude, latitude] };
 }
 
-/** Whole gpm, rounded down so that no label reads as the class above. */
+/** Whole gpm, as everywhere; rounded down only where a label would read as the class above. */
 function rounded(gpm: number | null | undefined): number | null {
-  return gpm === null || gpm === undefined ? null : Math.floor(gpm);
+  if (gpm === null || gpm === undefined) return null;
+  const nearest = Math.round(gpm);
+  return hydrantClass(nearest) === hydrantClass(gpm) ? nearest : Math.floor(gpm);
 }

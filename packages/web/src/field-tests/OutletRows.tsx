@@ -125,6 +125,12 @@ function OutletRow({ row: { value }, number, flow, onChange, onRemove }: OutletR
           onChange={(hydrant) => onChange({ hydrant })}
         />
       </div>
+      {flow?.multiplier !== undefined && flow.multiplier < 1 && (
+        <p className="fact">
+          × {flow.multiplier.toFixed(2)}: a pumper outlet’s stream is not whole at this pitot (NFPA
+          291). A side outlet, or a flow tube, reads truer.
+        </p>
+      )}
     </fieldset>
   );
 }

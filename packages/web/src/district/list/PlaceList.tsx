@@ -52,7 +52,9 @@ export function PlaceList({ district, from }: { district: District; from: Place 
       </div>
       <p className="list-count" role="status">
         {rows.length === 0
-          ? 'Nothing by these words.'
+          ? wanted.trim() === ''
+            ? 'None on record yet: enter them, or bring in a list, under Records.'
+            : 'Nothing by these words.'
           : `${rows.length.toLocaleString('en-US')} found, nearest to the middle of the map first`}
       </p>
       <ul className="rows">

@@ -31,7 +31,11 @@ export function TestsDue() {
             <Due
               title="Hydrants"
               rule={`A flow test counts for ${RETEST_YEARS} years.`}
-              done="Every hydrant has a test that still counts."
+              done={
+                hydrants.length > 0
+                  ? 'Every hydrant has a test that still counts.'
+                  : 'No hydrants on record yet.'
+              }
               due={hydrantsDue(hydrants, todayIso())}
               add={({ id }) => newPath('flow-tests', { hydrantId: id })}
               open={({ id }) => recordPath('hydrants', id)}
@@ -39,7 +43,11 @@ export function TestsDue() {
             <Due
               title="Pumps"
               rule="A pump is tested every year: common practice."
-              done="Every pump has been tested within a year."
+              done={
+                rigs.some(({ ratedGpm }) => ratedGpm !== undefined)
+                  ? 'Every pump has been tested within a year.'
+                  : 'No rigs with a pump on record yet.'
+              }
               due={rigsDue(rigs, pumpTests, todayIso())}
               add={({ id }) => newPath('pump-tests', { rigId: id })}
               open={({ id }) => recordPath('rigs', id)}
