@@ -40,7 +40,7 @@ describe('hydrants on the map', () => {
       json: { planTestId: old.id },
     });
     const [named] = (await layer('hydrants')).features;
-    expect(named?.properties).toMatchObject({ q20Gpm: 1453, class: 'A', testedOn: '2019-05-01' });
+    expect(named?.properties).toMatchObject({ q20Gpm: 1454, class: 'A', testedOn: '2019-05-01' });
     const supply = await (await server.ask(`/hydrants/${id}/supply`)).json();
     expect(supply).toMatchObject({ test: { id: old.id }, result: { class: { name: 'A' } } });
     expect((supply as { result: { q20Gpm: number } }).result.q20Gpm).toBeCloseTo(1453.97, 2);
