@@ -49,6 +49,8 @@ export interface SourcePart {
   valve: boolean;
   /** Of each line at the water, the larger first; empty for a portable tank beside the attack engine. */
   hose: HoseSize[];
+  /** Of each line from the hydrant's side outlets into its pump, besides the main one. */
+  suction: HoseSize[];
   /** From the water to the fire [ft]. */
   lengthFt: number;
   /** Its part of the flow that the way is set to [gpm]. */

@@ -43,6 +43,7 @@ export function sourceParts(
       pumps: leg.pumps.map(({ rig }) => rig.id),
       valve: leg.valve,
       hose: [...leg.stretches[0]!.lines],
+      suction: suction.map(({ hose }) => hose),
       lengthFt: leg.source.at.lengthFt,
       setGpm: flowFrom(plan, asSet.state, id),
       mostGpm: atMost ? flowFrom(plan, atMost, id) : mostGpm,

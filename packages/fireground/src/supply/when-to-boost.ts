@@ -4,13 +4,14 @@ import type { DepartmentValues, HoseSize, Hydrant, Plan } from '../plan/plan.ts'
 import { fallingRoot } from '../questions/root.ts';
 import { SupplySearch } from '../questions/supply-search.ts';
 import { unassistedPlan } from '../questions/unassisted.ts';
-import { formatHoseSize } from '../units/hose-size.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { sayIn } from '../words/say.ts';
 import type { WhenToBoost } from './choice.ts';
+import { elevationAtFt, type GroundLine, groundPoints } from './ground.ts';
 import type { Leg } from './leg.ts';
 import { planOfLegs } from './leg-plan.ts';
 import type { RespondingRig } from './situation.ts';
+import { linesWords } from './title.ts';
 
 export interface BoostQuestion {
   hydrant: Hydrant;
@@ -21,8 +22,20 @@ export interface BoostQuestion {
   rigs: readonly [attack: RespondingRig, booster: RespondingRig, ...others: RespondingRig[]];
   /** Flow that must reach the scene [gpm, above 0]. */
   demandGpm: number;
+  /** Of two lines that are not alike: both, the larger first, in place of `hose` and `count`. */
+  lines?: readonly HoseSize[];
+  /** Of each line from a side outlet into the booster. */
+  suction?: readonly HoseSize[];
   /** Height gained in 100 ft of lay; lost when negative. Level where left out. */
   riseFtPer100?: number;
+  /** Heights along the lay as it is, in place of `riseFtPer100`; past its end the ground is taken as level. */
+  ground?: GroundLine;
+  /** No lay longer than the hose that is carried [ft, above 0]; 20,000 where left out. */
+  carriedFt?: number;
+  /** Whether the lay hangs on an assist valve, without the engine and with it; on one wherever it is brought, where left out. */
+  valve?: { alone: boolean; boosted: boolean };
+  /** "H-114"; "this hydrant" where left out. */
+  sourceName?: string;
   /** Lays to compare at [ft, above 0]. */
   lengths: readonly number[];
   /** False where the hydrant has no large outlet. */
@@ -43,7 +56,7 @@ export function whenToBoost(
   options: { units?: UnitSystem } = {},
 ): WhenToBoost {
   check(question);
-  const { demandGpm, lengths } = question;
+  const { demandGpm, lengths, carriedFt, ground, sourceName } = question;
   const boosted = (lengthFt: number) => layOf(question, lengthFt, true);
   const alone = (lengthFt: number) => layOf(question, lengthFt, false);
   const mostGpm = (plan: Plan) => new SupplySearch(plan).greatestGpm();
@@ -56,13 +69,24 @@ export function whenToBoost(
       unassistedGpm: mostGpm(alone(lengthFt)),
       boostedGpm: mostGpm(boosted(lengthFt)),
     })),
+    ...(carriedFt !== undefined && { carriedFt }),
+    ...(ground && { layFt: ground.lengthFt }),
+    ...(sourceName !== undefined && { sourceName }),
     unassistedToFt,
     boostedToFt,
     rule: ruleOf(question, unassistedToFt, boostedToFt, options.units ?? 'us'),
   };
 }
 
-function check({ demandGpm, lengths, rigs, count = 1, riseFtPer100 = 0 }: BoostQuestion): void {
+function check(question: BoostQuestion): void {
+  const {
+    demandGpm,
+    lengths,
+    rigs,
+    count = 1,
+    riseFtPer100 = 0,
+    carriedFt = LONGEST_FT,
+  } = question;
   if (!(demandGpm > 0) || !Number.isFinite(demandGpm)) {
     throw new RangeError(`demandGpm is ${demandGpm}; allowed: above 0. Give the flow wanted.`);
   }
@@ -77,10 +101,34 @@ function check({ demandGpm, lengths, rigs, count = 1, riseFtPer100 = 0 }: BoostQ
       `riseFtPer100 is ${riseFtPer100}; allowed: a number. Give 0 on level ground.`,
     );
   }
+  if (!(carriedFt > 0) || !Number.isFinite(carriedFt)) {
+    throw new RangeError(`carriedFt is ${carriedFt}; allowed: above 0. Give the hose aboard.`);
+  }
   const bad = lengths.find((lengthFt) => !(lengthFt > 0) || !Number.isFinite(lengthFt));
   if (bad !== undefined) {
     throw new RangeError(`lengths has ${bad}; allowed: above 0. Leave it out.`);
   }
+}
+
+function linesOf({ lines, hose, count = 1 }: BoostQuestion): readonly HoseSize[] {
+  return lines ?? Array.from({ length: count }, () => hose);
+}
+
+/** The scene's height at a length [ft], and the ground up to there. */
+function groundTo(question: BoostQuestion, lengthFt: number): GroundLine {
+  const { hydrant, riseFtPer100 = 0, ground } = question;
+  const fromElevationFt = hydrant.elevationFt;
+  if (!ground) {
+    return {
+      lengthFt,
+      fromElevationFt,
+      toElevationFt: fromElevationFt + (riseFtPer100 * lengthFt) / 100,
+    };
+  }
+  const terrain = groundPoints(ground)
+    .slice(1)
+    .filter(({ alongFt }) => alongFt < lengthFt);
+  return { lengthFt, terrain, fromElevationFt, toElevationFt: elevationAtFt(ground, lengthFt) };
 }
 
 /**
@@ -88,29 +136,44 @@ function check({ demandGpm, lengths, rigs, count = 1, riseFtPer100 = 0 }: BoostQ
  * come to it later; else on the hydrant itself.
  */
 function layOf(question: BoostQuestion, lengthFt: number, boosted: boolean): Plan {
-  const { hydrant, hose, count = 1, rigs, demandGpm, riseFtPer100 = 0, steamer = true } = question;
+  const { hydrant, rigs, demandGpm, steamer = true, suction = [] } = question;
   const [attack, booster] = rigs;
+  const lines = linesOf(question);
   const brought = steamer && (attack.assistValve || booster.assistValve);
   // A second line leaves from the booster: alone, two lines run from two outlets instead.
-  const valve = brought && (boosted || count === 1);
+  const usual = brought && (boosted || lines.length === 1);
+  const valve = question.valve ? question.valve[boosted ? 'boosted' : 'alone'] : usual;
   const pumped = boosted || valve;
+  const { terrain, toElevationFt } = groundTo(question, lengthFt);
   const leg: Leg = {
-    source: { kind: 'hydrant', at: { hydrant, steamer, lengthFt } },
+    source: {
+      kind: 'hydrant',
+      at: { hydrant, steamer, lengthFt, ...(terrain && { terrain }) },
+    },
     pumps: pumped ? [booster] : [],
-    stretches: [{ lines: Array.from({ length: count }, () => hose), fromFt: 0, toFt: lengthFt }],
+    stretches: [{ lines, fromFt: 0, toFt: lengthFt }],
     valve,
-    suction: [],
+    suction: pumped ? suction : [],
   };
   const plan = planOfLegs(
     {
       title: 'When to boost',
       invented: false,
-      scene: { name: 'Scene', elevationFt: hydrant.elevationFt + (riseFtPer100 * lengthFt) / 100 },
+      scene: { name: 'Scene', elevationFt: toElevationFt },
       demandGpm,
       department: question.department ?? {},
     },
     attack,
-    [{ leg, suction: [] }],
+    [
+      {
+        leg,
+        suction: leg.suction.map((hose) => ({
+          rig: booster,
+          hose,
+          lengthFt: hoseCatalogue[hose].sectionFt,
+        })),
+      },
+    ],
     'When to boost',
   );
   return boosted || !valve ? plan : unassistedPlan(plan);
@@ -118,49 +181,60 @@ function layOf(question: BoostQuestion, lengthFt: number, boosted: boolean): Pla
 
 /** Longest lay that still meets the demand [ft]; null where the shortest does not. */
 function reachFt(question: BoostQuestion, planAt: (lengthFt: number) => Plan): number | null {
-  const { demandGpm, riseFtPer100 = 0, hose } = question;
-  const { sectionFt } = hoseCatalogue[hose];
+  const { demandGpm, riseFtPer100 = 0, ground, carriedFt = LONGEST_FT } = question;
+  const sectionFt = Math.max(...linesOf(question).map((hose) => hoseCatalogue[hose].sectionFt));
   const room = (lengthFt: number) => new SupplySearch(planAt(lengthFt)).roomAt(demandGpm);
   const shortest = 1;
   const lowValue = room(shortest);
   if (lowValue < 0) return null;
-  if (riseFtPer100 >= 0) {
-    const highValue = room(LONGEST_FT);
-    if (highValue >= 0) return LONGEST_FT;
-    return fallingRoot(room, { low: shortest, high: LONGEST_FT, lowValue, highValue }, 0.1);
+  if (!ground && riseFtPer100 >= 0) {
+    const highValue = room(carriedFt);
+    if (highValue >= 0) return carriedFt;
+    return fallingRoot(room, { low: shortest, high: carriedFt, lowValue, highValue }, 0.1);
   }
   // Downhill a longer lay may have more pressure, and in the end more than the hose bears.
   let reach = shortest;
-  for (let next = sectionFt; next <= LONGEST_FT && room(next) >= 0; next += sectionFt) reach = next;
+  for (let next = Math.min(sectionFt, carriedFt); room(next) >= 0; ) {
+    reach = next;
+    if (reach >= carriedFt) break;
+    next = Math.min(reach + sectionFt, carriedFt);
+  }
   return reach;
 }
 
 function ruleOf(
-  { demandGpm, hose, count = 1 }: BoostQuestion,
+  question: BoostQuestion,
   unassistedToFt: number | null,
   boostedToFt: number | null,
   units: UnitSystem,
 ): string {
+  const { demandGpm, carriedFt, sourceName = 'this hydrant' } = question;
   const say = sayIn(units);
-  const { sectionFt } = hoseCatalogue[hose];
+  const hoses = linesOf(question);
+  const sectionFt = Math.max(...hoses.map((hose) => hoseCatalogue[hose].sectionFt));
   const sections = (ft: number) => Math.floor(ft / sectionFt + 1e-6) * sectionFt;
   const at = (ft: number) => say.full(sections(ft), 'length');
   const flow = say.full(demandGpm, 'flow');
-  const size = formatHoseSize(hose, units);
-  const lines = count === 2 ? `two ${size} lines` : size;
+  const lines = linesWords(hoses, units);
+  const longestFt = sections(carriedFt ?? LONGEST_FT);
+  const asFar = carriedFt === undefined ? '' : ` as far as the hose reaches (${at(longestFt)})`;
   const alone = unassistedToFt === null ? 0 : sections(unassistedToFt);
   const most = boostedToFt === null ? 0 : sections(boostedToFt);
-  if (alone >= LONGEST_FT)
-    return `${flow} through ${lines}: no second engine needed at this hydrant.`;
+  if (alone >= longestFt && longestFt > 0)
+    return `${flow} through ${lines}: no second engine needed at ${sourceName}${asFar}.`;
   if (Math.max(alone, most) < sectionFt) {
-    return `This hydrant does not give ${flow} through ${lines}, with an engine on it or without.`;
+    return `${capital(sourceName)} does not give ${flow} through ${lines}, with an engine on it or without.`;
   }
   if (alone >= most) {
-    return `${flow} through ${lines}: up to ${at(alone)} from this hydrant; an engine on it reaches no farther.`;
+    return `${flow} through ${lines}: up to ${at(alone)} from ${sourceName}; an engine on it reaches no farther.`;
   }
-  const end = most >= LONGEST_FT ? '' : `; past ${at(most)} even that is short`;
+  const end = most >= longestFt ? '' : `; past ${at(most)} even that is short`;
   if (alone < sectionFt) {
-    return `For ${flow} through ${lines}, second engine to the hydrant at any distance${end}.`;
+    return `For ${flow} through ${lines} from ${sourceName}, second engine to the hydrant at any distance${most >= longestFt ? asFar : ''}${end}.`;
   }
-  return `Past ${at(alone)} from this hydrant, second engine to the hydrant (${flow} through ${lines})${end}.`;
+  return `Past ${at(alone)} from ${sourceName}, second engine to the hydrant (${flow} through ${lines})${end}.`;
+}
+
+function capital(words: string): string {
+  return `${words[0]!.toUpperCase()}${words.slice(1)}`;
 }

@@ -220,6 +220,7 @@ describe('a chosen way and the tanks', () => {
     pumps: ['E2'],
     valve: true,
     hose: ['5' as const],
+    suction: [],
     lengthFt: 600,
     setGpm: 800,
     mostGpm: 900,
