@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
+import { PROTOCOL } from '@plugside/drill';
 import { WebSocket } from 'ws';
 import { formatSeconds } from './measure.ts';
 
@@ -56,7 +57,7 @@ function device(url: string, code: string, hello: object): Promise<WebSocket> {
     socket.send(JSON.stringify({ type: 'action', clientSeq, action }));
     setTimeout(act, (2 * Math.random() * 1000) / ACTIONS_PER_S);
   };
-  socket.once('open', () => socket.send(JSON.stringify({ type: 'hello', v: 1, ...hello })));
+  socket.once('open', () => socket.send(JSON.stringify({ type: 'hello', v: PROTOCOL, ...hello })));
   return new Promise((resolve, reject) => {
     socket.on('error', reject);
     socket.on('message', (data: Buffer) => {

@@ -1,14 +1,15 @@
-import { hoseCatalogue, portOf, splitPortRef } from '@plugside/fireground';
-import { slowClosureRisePsi, velocityFtS } from '@plugside/hydraulics';
+import { portOf, splitPortRef } from '@plugside/fireground';
 import type { Problem, Submitted } from './action.ts';
 import type { DrillEvent } from './event.ts';
 import { onFineGrid, onGrid } from './grid.ts';
 import { mayDo } from './may-do.ts';
 import { type RadioEntry, radioText } from './radio.ts';
 import type { Drill } from './running-drill.ts';
+import { postOf } from './scene-posts.ts';
 import type { DrillState, ValveState } from './state.ts';
+import { surgeOf } from './surge.ts';
 import { faultWords } from './words/action-words.ts';
-import { hoseName, hoseWords, pieceName, portName, valveName } from './words/piece-words.ts';
+import { hoseWords, pieceName, portName, valveName } from './words/piece-words.ts';
 
 /** Messages kept in the state; the log has them all. */
 const radioKept = 50;
@@ -148,7 +149,7 @@ function couple(
   const { pieceId } = splitPortRef(action.port);
   if (end.port !== null)
     return refuse('hose', `This end of ${action.hose} is on ${end.port}. Uncouple it first.`);
-  if (role === 'instructor' || role === 'observer' || !scene.posts[role].includes(end.at))
+  if (role === 'instructor' || role === 'observer' || !postOf(scene, role).includes(end.at))
     return refuse('hose', `This end of ${action.hose} lies at ${end.at}, out of reach.`);
   if (!portOf(scene.plan, action.port))
     return refuse('port', `${pieceId} has no port "${action.port}".`);
@@ -191,7 +192,7 @@ function uncouple(
       'hose',
       `This end of ${hoseWords(scene, action.hose)} is loose already, at ${pieceName(scene, end.at)}.`,
     );
-  if (role === 'instructor' || role === 'observer' || !scene.posts[role].includes(end.at))
+  if (role === 'instructor' || role === 'observer' || !postOf(scene, role).includes(end.at))
     return refuse(
       'hose',
       `This end of ${hoseWords(scene, action.hose)} is on ${portName(scene, end.port)}, out of reach.`,
@@ -212,31 +213,26 @@ function uncouple(
   return { events };
 }
 
-/** Least rise that is worth a caution [psi]; ours. */
-const hammerPsi = 50;
-
-/** A valve that is being shut fast on moving water. */
+/** A valve that is being shut fast on moving water: told, and counted where a hose could pass its limit. */
 function shutFast({ scene, state }: Drill, valve: ValveState, at: number): DrillEvent[] {
-  const piece = scene.valves[at]!;
-  if (valve.target >= valve.opening) return [];
-  const { kind, pieceId } = piece;
-  const port = kind === 'nozzle bale' ? `${pieceId}.inlet` : valve.id;
-  const index = state.hoses.findIndex((one) => one.from.port === port || one.to.port === port);
-  if (index < 0) return [];
-  const hose = scene.hoses[index]!;
-  const flowGpm = Math.abs(state.hoses[index]!.flowGpm) / hose.count;
-  const seconds = (valve.opening - valve.target) / valve.perS;
-  const share = 1 - valve.target;
-  const speed = velocityFtS(flowGpm, hoseCatalogue[hose.hose].diameterIn) * share;
-  if (!(seconds > 0)) return [];
-  const risePsi = slowClosureRisePsi(speed, hose.lengthFt, seconds);
-  if (!(risePsi > hammerPsi)) return [];
+  const surge = surgeOf(scene, state, at);
+  if (!surge) return [];
+  const { hose, stoppedGpm, seconds, toPsi, limitPsi } = surge;
+  const isOver = toPsi > limitPsi;
+  if (isOver && scene.settings.waveFtS !== undefined) {
+    const { tally } = state;
+    tally.surges ??= [];
+    tally.surges.push({ tick: state.tick, hose, valve: valve.id, psi: onGrid(toPsi) });
+    if (tally.surges.length > 100) tally.surges.shift();
+  }
+  const { risePsi } = surge;
+  const against = isOver ? `over its limit of ${limitPsi} psi` : `limit ${limitPsi} psi`;
   return [
     {
       kind: 'shut fast',
       level: 'caution',
       piece: valve.id,
-      text: `${valveName(scene, valve.id)} is shut in ${seconds.toFixed(1)} s on ${Math.round(flowGpm)} gpm: the water's own weight can add some ${Math.round(risePsi)} psi in ${hoseName(hose)}. Shut slowly.`,
+      text: `${valveName(scene, valve.id)} is shut in ${seconds.toFixed(1)} s on ${Math.round(stoppedGpm)} gpm: a surge of some ${Math.round(risePsi)} psi in ${hoseWords(scene, hose)}, to some ${Math.round(toPsi)} psi, ${against}. Shut slowly.`,
     },
   ];
 }

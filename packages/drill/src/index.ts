@@ -1,4 +1,4 @@
-/** A live drill: two pump operators, a nozzle crew and an instructor on one evolution over time. */
+/** A live drill: pump operators, a nozzle crew and an instructor on one evolution over time. */
 // biome-ignore-all assist/source/organizeImports: a table of contents, by topic
 
 // Evolutions to drill, and their steps
@@ -28,7 +28,16 @@ export {
   radioText,
 } from './radio.ts';
 export { readAction } from './read-action.ts';
-export { isRole, type PlayedRole, playedRoles, type Role, roles } from './role.ts';
+export {
+  isRole,
+  type PlayedRole,
+  type Posts,
+  playedRoles,
+  type Role,
+  relayRoles,
+  roles,
+} from './role.ts';
+export { postOf, rolesIn } from './scene-posts.ts';
 
 // Running: step, state, log, going back
 export { createDrill, restoreDrill } from './drill.ts';

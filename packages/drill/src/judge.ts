@@ -10,6 +10,7 @@ export type CriterionKey =
   | 'intake'
   | 'main'
   | 'hose'
+  | 'surge'
   | 'nozzle swing'
   | 'time to boost'
   | 'order'
@@ -40,6 +41,7 @@ const benchmarksOf: Record<CriterionKey, readonly (keyof Benchmarks)[]> = {
   intake: ['intakePsi', 'intakeUnderS'],
   main: ['mainPsi', 'mainUnderS'],
   hose: ['hoseOverS'],
+  surge: ['surgesOverLimit'],
   'nozzle swing': ['nozzleSwingPsi', 'swingWindowS'],
   'time to boost': ['boostWithinS'],
   order: ['stepsOutOfOrder'],
@@ -58,7 +60,7 @@ export function judge(scene: DrillScene, state: DrillState): Judgement[] {
   return held(scene, state).map((one) => ({
     ...one,
     benchmarkFrom: benchmarksOf[one.key].every(
-      (key) => scene.benchmarks[key] === defaultBenchmarks[key],
+      (key) => (scene.benchmarks[key] ?? defaultBenchmarks[key]) === defaultBenchmarks[key],
     )
       ? 'default'
       : 'department',
@@ -118,6 +120,21 @@ function held(scene: DrillScene, state: DrillState): Held[] {
   const missed = expectedMessages.filter(
     ({ role, preset }) => !state.said.some((one) => one.role === role && one.preset === preset),
   );
+  const surged = counted(
+    'surge',
+    'Valves shut so fast that a hose could pass its limit',
+    benchmarks.surgesOverLimit ?? 0,
+    (tally.surges ?? []).map(({ tick, hose, valve }) => ({
+      fromTick: tick,
+      toTick: tick,
+      piece: hose,
+      note: valve,
+    })),
+  );
+  for (const { psi, hose } of tally.surges ?? []) {
+    if (surged.worst && surged.worst.value >= psi) continue;
+    surged.worst = { value: psi, unit: 'psi', piece: hose };
+  }
   return [
     timed(
       'water interrupted',
@@ -144,6 +161,7 @@ function held(scene: DrillScene, state: DrillState): Held[] {
       under,
     ),
     timed('hose', 'hose over', 'A hose over its limit', benchmarks.hoseOverS, 'psi', over),
+    ...(scene.settings.waveFtS === undefined ? [] : [surged]),
     timed(
       'nozzle swing',
       'nozzle swing',

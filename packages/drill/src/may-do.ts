@@ -2,6 +2,7 @@ import { splitPortRef } from '@plugside/fireground';
 import type { DrillAction, Problem } from './action.ts';
 import type { PlayedRole, Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
+import { postOf } from './scene-posts.ts';
 
 /**
  * Whether a role may do an action: each may do only what a person could do at that place. What the
@@ -22,6 +23,8 @@ export function mayDo(role: Role, scene: DrillScene, action: DrillAction): Probl
     case 'say':
       if (role !== 'instructor')
         return { field: 'role', message: `Only the instructor may do this, not the ${role}.` };
+      if (action.do === 'say' && action.to !== undefined && scene.posts[action.to] === undefined)
+        return { field: 'to', message: `Nobody is the ${action.to} in this drill.` };
       return action.do === 'arm fault' ? faultIn(scene, action) : undefined;
   }
   if (role === 'instructor')
@@ -55,8 +58,9 @@ function atPost(
   pieceId: string,
   field: string,
 ): Problem | undefined {
-  if (scene.posts[role].includes(pieceId)) return undefined;
-  const known = scene.posts[role].join(', ') || 'nothing';
+  const post = postOf(scene, role);
+  if (post.includes(pieceId)) return undefined;
+  const known = post.join(', ') || 'nothing';
   return { field, message: `${pieceId} is out of the ${role}'s reach, who stands at ${known}.` };
 }
 

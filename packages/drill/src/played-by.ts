@@ -1,7 +1,9 @@
 import type { DrillAction, Submitted } from './action.ts';
 import type { DrillStep } from './drill-step.ts';
+import { goesByPlan, nextByPlan, plannedPsi } from './played-relay.ts';
 import type { PlayedRole } from './role.ts';
 import type { DrillScene } from './scene.ts';
+import { postOf } from './scene-posts.ts';
 import { type DrillState, TICKS_PER_S } from './state.ts';
 
 /** How the computer plays; `by the steps` does the evolution's steps and keeps its pump out of trouble. */
@@ -23,9 +25,10 @@ const RAISES_OVER_PSI = 25;
  * 1. A pump of its own that cavitates, or whose hose-fed intake stands under 10 psi while it is governed
  *    above 50 psi, is eased by 10 psi.
  * 2. A pump that stands lower than the last done step, or else the start, set it is raised again by 5 psi
- *    while its intake stands over 25 psi.
+ *    while its intake stands over 25 psi. A relay operator's in a drill without a script: lower than the plan has it.
  * 3. The first step of its role that is not yet done, and whose forerunners all are, is done: each action
- *    of the step that does not stand already, in order, one a second.
+ *    of the step that does not stand already, in order, one a second. A relay operator in a drill without a
+ *    script couples, takes the water in, passes it on and goes in gear as the plan has it (`nextByPlan`).
  *
  * A message that tells a gauge tells what it reads then. It keeps no memory: the same state gives the same actions, so a room may ask it on any machine.
  */
@@ -38,7 +41,11 @@ export function playedBy(
   if (state.paused || state.tick % LOOKS_TICKS !== 0) return [];
   const eased = ease(role, scene, state);
   const action =
-    eased ?? raise(role, scene, state) ?? nextOf(nextStep(role, scene, state), role, scene, state);
+    eased ??
+    raise(role, scene, state) ??
+    (goesByPlan(role, scene)
+      ? nextByPlan(role, scene, state)
+      : nextOf(nextStep(role, scene, state), role, scene, state));
   return action ? [{ role, action, byComputer: true }] : [];
 }
 
@@ -80,7 +87,7 @@ function asRead(
 ): DrillAction {
   if (action.do !== 'radio' || !('preset' in action.message)) return action;
   const { preset } = action.message;
-  const pump = state.pumps.find(({ rigId }) => scene.posts[role].includes(rigId));
+  const pump = state.pumps.find(({ rigId }) => postOf(scene, role).includes(rigId));
   if (!pump || (preset !== 'intake' && preset !== 'pressure set')) return action;
   const gauge = preset === 'intake' ? pump.intakeGaugePsi : pump.dischargeGaugePsi;
   return { do: 'radio', message: { preset, psi: Math.min(500, Math.max(0, Math.round(gauge))) } };
@@ -120,7 +127,7 @@ function stands(action: DrillAction, role: PlayedRole, state: DrillState): boole
 
 function ease(role: PlayedRole, scene: DrillScene, state: DrillState): DrillAction | undefined {
   for (const pump of state.pumps) {
-    if (!scene.posts[role].includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
+    if (!postOf(scene, role).includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
       continue;
     const onTank = pump.tankGpm > 1;
     const short = pump.condition === 'cavitating' || (!onTank && pump.intakePsi < EASES_UNDER_PSI);
@@ -148,9 +155,11 @@ function wantedPsi(rig: string, scene: DrillScene, state: DrillState): number | 
 
 function raise(role: PlayedRole, scene: DrillScene, state: DrillState): DrillAction | undefined {
   for (const pump of state.pumps) {
-    if (!scene.posts[role].includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
+    if (!postOf(scene, role).includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
       continue;
-    const wanted = wantedPsi(pump.rigId, scene, state);
+    const wanted = goesByPlan(role, scene)
+      ? plannedPsi(scene, pump.rigId)
+      : wantedPsi(pump.rigId, scene, state);
     if (wanted === undefined || pump.targetPdpPsi >= wanted) continue;
     if (pump.intakePsi <= RAISES_OVER_PSI || pump.condition === 'cavitating') continue;
     const pdpPsi = Math.min(wanted, pump.targetPdpPsi + RAISE_PSI);

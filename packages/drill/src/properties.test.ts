@@ -8,6 +8,7 @@ import { radioPresets } from './radio.ts';
 import { readAction } from './read-action.ts';
 import { playedRoles, type Role, roles } from './role.ts';
 import type { DrillScene } from './scene.ts';
+import { postOf } from './scene-posts.ts';
 import type { DrillState } from './state.ts';
 import { step } from './step.ts';
 
@@ -119,7 +120,7 @@ function roleFor(scene: DrillScene, action: DrillAction): Role {
             ? scene.hoses.find(({ id }) => id === action.hose)?.[action.end].at
             : undefined;
   const piece = named?.split('.')[0] ?? '';
-  return playedRoles.find((role) => scene.posts[role].includes(piece)) ?? 'observer';
+  return playedRoles.find((role) => postOf(scene, role).includes(piece)) ?? 'observer';
 }
 
 /** Every number of a state. */

@@ -1,8 +1,15 @@
-import { boostedAtHydrant, draftSupply, type Plan, whatNow } from '@plugside/fireground';
+import {
+  addMasterStream,
+  boostedAtHydrant,
+  draftSupply,
+  type Plan,
+  whatNow,
+} from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
 import type { DrillAction } from './action.ts';
 import { createDrill } from './drill.ts';
 import type { EventKind } from './event.ts';
+import { judge } from './judge.ts';
 import type { PlayedRole } from './role.ts';
 import type { Drill } from './running-drill.ts';
 import { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
@@ -52,19 +59,84 @@ describe('hands', () => {
     expect(stem()).toBe(0.25);
   });
 
-  it('shut on moving water are told of, by the published rule ΔP = 0.070·Δv·L/t (Water-hammer equations)', () => {
-    const drill = flowing(plan);
-    const { flowGpm } = drill.state.hoses.find(({ id }) => id === 'lay')!;
-    act(drill, 'attack operator', { do: 'set valve', valve: 'A1.intake1', opening: 0 });
-    const entry = happened(drill, 'shut fast')[0]!;
-    const speed = (0.4085 * flowGpm) / 25;
-    const psi = (0.07 * speed * 600) / 3;
-    const text = entry.kind === 'event' ? entry.event.text : '';
-    const told = Number(/some (\d+) psi/.exec(text)?.[1]);
-    expect(Math.abs(told - psi)).toBeLessThan(0.02 * psi + 1);
+  /** Joukowsky's bound at 1,000 ft/s, and the published rule for slow closing [psi]. */
+  const boundPsi = (speed: number) => 0.01347 * 1000 * speed;
+  const slowPsi = (speed: number, lengthFt: number, s: number) => (0.07 * speed * lengthFt) / s;
+  /** v = 0.4085·Q/d² [ft/s]. */
+  const speedOf = (gpm: number, boreIn: number) => (0.4085 * gpm) / boreIn ** 2;
+  const toldOf = (drill: Drill) => {
+    const [entry] = happened(drill, 'shut fast');
+    const text = entry?.kind === 'event' ? entry.event.text : '';
+    const [, adds, to] = /some (\d+) psi .* some (\d+) /.exec(text) ?? [];
+    return { text, adds: Number(adds), to: Number(to) };
+  };
+  const hoseOf = (drill: Drill, hose: string) => drill.state.hoses.find(({ id }) => id === hose)!;
+  const surged = (drill: Drill) =>
+    judge(drill.scene, drill.state).find(({ key }) => key === 'surge')!;
+
+  it('shut on moving water are told of, by ΔP = 0.070·Δv·L/t (Water-hammer equations), at most what a sudden stop does (Joukowsky)', () => {
+    for (const overS of [2, 4]) {
+      const drill = flowing(plan);
+      const speed = speedOf(hoseOf(drill, 'attack1').flowGpm, 1.75);
+      act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0, overS });
+      const psi = slowPsi(speed, 200, overS);
+      expect(psi).toBeLessThan(boundPsi(speed));
+      expect(Math.abs(toldOf(drill).adds - psi)).toBeLessThan(0.02 * psi + 1);
+    }
+    const slammed = flowing(plan);
+    const speed = speedOf(hoseOf(slammed, 'attack1').flowGpm, 1.75);
+    act(slammed, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0 });
+    expect(slowPsi(speed, 200, 0.5)).toBeGreaterThan(boundPsi(speed));
+    expect(Math.abs(toldOf(slammed).adds - boundPsi(speed))).toBeLessThan(2);
     const slow = flowing(plan);
     act(slow, 'attack operator', { do: 'set valve', valve: 'A1.intake1', opening: 0, overS: 60 });
     expect(happened(slow, 'shut fast')).toEqual([]);
+  });
+
+  it('shut where water leaves a pump are felt in the hose that brings it, and held to its limit', () => {
+    const hydrant = { staticPsi: 90, residualPsi: 75, testGpm: 2000 };
+    const gun = addMasterStream(boostedAtHydrant({ hydrant }), 'A1');
+    const drill = flowing(gun);
+    const feeding = drill.scene.hoses.find(({ to }) => to.plannedPort.startsWith('A1.intake'))!;
+    const out = drill.scene.hoses.find(({ from }) => from.plannedPort.startsWith('A1.discharge'))!;
+    const lay = hoseOf(drill, feeding.id);
+    const standsPsi = Math.max(lay.from.psi, lay.to.psi);
+    expect(surged(drill)).toMatchObject({ value: 0, met: true, moments: [] });
+    const valve = out.from.plannedPort;
+    const stopped = hoseOf(drill, out.id).flowGpm;
+    const speed = speedOf(stopped / feeding.count, 5);
+    act(drill, 'attack operator', { do: 'set valve', valve, opening: 0 });
+    const { travelS } = drill.scene.valves.find(({ id }) => id === valve)!;
+    const psi = Math.min(slowPsi(speed, feeding.lengthFt, travelS), boundPsi(speed));
+    const { text, adds, to } = toldOf(drill);
+    expect(Math.abs(adds - psi)).toBeLessThan(0.01 * psi + 1);
+    expect(Math.abs(to - psi - standsPsi)).toBeLessThan(2);
+    const isOver = psi + standsPsi > feeding.limitPsi;
+    expect(text).toContain(isOver ? 'over its limit of' : ` psi, limit ${feeding.limitPsi} psi`);
+    expect(text).toContain('in Supply hose,');
+    expect(surged(drill)).toMatchObject(
+      isOver
+        ? { value: 1, met: false, moments: [{ piece: feeding.id, note: valve }] }
+        : { value: 0, met: true },
+    );
+  });
+
+  it('shut so fast that a hose could pass its limit are judged, by the department’s benchmark', () => {
+    const drill = flowing(plan);
+    act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0 });
+    const { to } = toldOf(drill);
+    const { limitPsi } = drill.scene.hoses.find(({ id }) => id === 'attack1')!;
+    expect(to).toBeGreaterThan(limitPsi);
+    expect(surged(drill)).toMatchObject({
+      value: 1,
+      met: false,
+      moments: [{ piece: 'attack1', note: 'N1.bale' }],
+      worst: { unit: 'psi', piece: 'attack1' },
+      benchmarkFrom: 'default',
+    });
+    expect(Math.abs(surged(drill).worst!.value - to)).toBeLessThan(1);
+    drill.scene.benchmarks.surgesOverLimit = 1;
+    expect(surged(drill)).toMatchObject({ met: true, benchmarkFrom: 'department' });
   });
 });
 
@@ -148,7 +220,7 @@ describe('a draft', () => {
   const rig = suction.to.split('.')[0]!;
   const begin = (of: Plan) => {
     const drill = createDrill(sceneFromPlan(of, { start: 'hose connected' }), 1);
-    const role = drill.scene.posts['hydrant operator'].includes(rig)
+    const role = drill.scene.posts['hydrant operator']!.includes(rig)
       ? 'hydrant operator'
       : 'attack operator';
     act(drill, role, { do: 'set valve', valve: suction.to, opening: 1 });

@@ -13,6 +13,7 @@ export interface RadioPreset {
 
 /** Messages at one touch. */
 export const radioPresets = [
+  { key: 'ready', text: 'Hooked up: ready for water.' },
   { key: 'send water', text: 'Send water.' },
   { key: 'water coming', text: 'Water coming: stand clear of the hose.' },
   { key: 'water received', text: 'Good water received.' },

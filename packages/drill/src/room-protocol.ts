@@ -1,28 +1,30 @@
 /** What devices and the server say to each other in a shared drill: JSON, one object a message. */
 import type { DrillAction, Problem } from './action.ts';
-
 import type { Judgement } from './judge.ts';
 import type { PlayedRole, Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillView, NoticedEvent } from './view-shape.ts';
 
 /** Goes up where an older device could not follow. */
-export const PROTOCOL = 1;
+export const PROTOCOL = 2;
 
 /**
  * Instructor: lets the computer play a role, or not; frees a role whose device is lost; shows roles
- * their next step, or not; ends. Anyone: gives one's own role back. None of it is in the drill's log.
+ * their next step, or not; shows those who watch what was made to go wrong, or not; wants a new key to
+ * watch with; ends. Anyone: gives one's own role back. None of it is in the drill's log.
  */
 export type RoomRequest =
   | { type: 'computer'; role: PlayedRole; plays: boolean }
   | { type: 'free'; role: PlayedRole }
   | { type: 'guide'; on: boolean }
+  | { type: 'show faults'; on: boolean }
+  | { type: 'new watch key' }
   | { type: 'end' }
   | { type: 'leave' };
 
 /** From a device; `Action` is unknown until it has been read. */
 export type ToRoom<Action = DrillAction> =
-  /** The first one. Without a role it watches. */
+  /** The first one. Without a role it watches, by the key to watch with. */
   | { type: 'hello'; v: number; role?: Role; key?: string; device?: string }
   /** `clientSeq` rises with each action of a device. */
   | { type: 'action'; clientSeq: number; action: Action }
@@ -42,6 +44,16 @@ export interface RoomRoles {
   observers: number;
 }
 
+/** What the instructor has set for the room. */
+export interface RoomSettingsNow {
+  /** Roles are shown their next step. */
+  guided: boolean;
+  /** Those who watch are shown the faults that have come into effect. */
+  faultsShown: boolean;
+  /** There is a key to watch with; a room that was made before there were such has none. */
+  hasWatchKey: boolean;
+}
+
 /** Whose doing it is that the clock stands: nobody is here, or what happens cannot be written. */
 export type HeldBy = 'instructor' | 'nobody here' | 'not kept';
 
@@ -50,6 +62,7 @@ export type RoomErrorCode =
   | 'version'
   | 'role taken'
   | 'wrong key'
+  | 'no such role'
   | 'not allowed'
   | 'too fast'
   | 'full'
@@ -76,6 +89,8 @@ export type FromRoom =
       /** Greatest `clientSeq` of this device and role that is on the disk; 0: none. */
       lastSeq: number;
       roles: RoomRoles;
+      /** To the instructor alone. */
+      settings?: RoomSettingsNow;
       /** The first view, whole. */
       n: number;
       view: DrillView;
@@ -88,6 +103,10 @@ export type FromRoom =
   /** Nothing was done. */
   | { type: 'refused'; clientSeq: number; problem: Problem }
   | ({ type: 'roles' } & RoomRoles)
+  /** To instructors. */
+  | ({ type: 'settings' } & RoomSettingsNow)
+  /** To the instructor who asked for it: those who watched by the one before are out. */
+  | { type: 'watch key'; key: string }
   | { type: 'paused'; paused: boolean; by?: HeldBy }
   | { type: 'ended'; result: Judgement[] }
   | { type: 'error'; code: RoomErrorCode; message: string }

@@ -6,8 +6,9 @@ import {
   piecesOf,
   portsOf,
 } from '@plugside/fireground';
-import type { Role } from './role.ts';
+import { type PlayedRole, playedRoles, type Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
+import { postOf } from './scene-posts.ts';
 
 /** A port with what never changes of it in a drill. */
 export interface ScenePort {
@@ -48,9 +49,9 @@ function factsOf(scene: DrillScene): SceneFacts {
   });
   const all = new Set(pieces.map(({ id }) => id));
   const reach: SceneFacts['reach'] = {
-    'hydrant operator': new Set(scene.posts['hydrant operator']),
-    'attack operator': new Set(scene.posts['attack operator']),
-    'nozzle crew': new Set(scene.posts['nozzle crew']),
+    ...(Object.fromEntries(
+      playedRoles.map((role) => [role, new Set(postOf(scene, role))]),
+    ) as unknown as Record<PlayedRole, ReadonlySet<string>>),
     instructor: all,
     observer: all,
   };

@@ -6,7 +6,7 @@ import type { HoseSize, Plan, PortRef, PumpSetting } from '@plugside/fireground'
 import type { DrillStep } from './drill-step.ts';
 import type { Fault } from './fault.ts';
 import type { ValveId } from './names.ts';
-import type { PlayedRole } from './role.ts';
+import type { PlayedRole, Posts } from './role.ts';
 
 /** How far the crews have got when the drill begins. */
 export type DrillStart = 'hose laid' | 'hose connected' | 'water flowing';
@@ -127,6 +127,8 @@ export interface Benchmarks {
   stepsOutOfOrder: number;
   wrongConnections: number;
   messagesMissed: number;
+  /** Valves shut so fast that a hose could pass its limit; left out: as ours. */
+  surgesOverLimit?: number;
 }
 
 export interface DrillSettings {
@@ -138,6 +140,11 @@ export interface DrillSettings {
   gaugeLagS: number;
   /** Noise of a gauge, share of its reading at most [0 … 0.1]. */
   gaugeNoiseShare: number;
+  /**
+   * Speed of a pressure wave in hose, at most [ft/s]: bounds what a valve shut fast can add. A scene of before
+   * there was such a bound has none, and is not judged by it.
+   */
+  waveFtS?: number;
 }
 
 export interface DrillScene {
@@ -152,8 +159,8 @@ export interface DrillScene {
   valves: SceneValve[];
   pumps: ScenePump[];
   tanks: SceneTank[];
-  /** By role: ids of the pieces that it stands at. */
-  posts: Record<PlayedRole, string[]>;
+  /** By role: ids of the pieces that it stands at; a role that is left out is nobody's here. */
+  posts: Posts;
   /** What to do, in order; empty for a drill without a script. */
   steps: DrillStep[];
   benchmarks: Benchmarks;

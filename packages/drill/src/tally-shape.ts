@@ -35,4 +35,9 @@ export interface Tally {
   stepTicks: { step: string; tick: number }[];
   /** Couplings to a port that the plan has another hose on, or none. */
   wrongConnections: { tick: number; hose: string; port: string }[];
+  /**
+   * Valves shut so fast that the hose that feels it could pass its limit, with what it could come to [psi];
+   * the last 100. Left out: none.
+   */
+  surges?: { tick: number; hose: string; valve: string; psi: number }[];
 }

@@ -65,7 +65,7 @@ export interface PumpView {
   tankCapacityGal?: number;
 }
 
-/** The truth, for instructor and observer. */
+/** The truth, for instructor and observer; to an observer without faults that are not shown. */
 export interface DrillTruth {
   state: Pick<
     DrillState,

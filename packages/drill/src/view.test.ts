@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Submitted } from './action.ts';
 import { createDrill } from './drill.ts';
 import { boostThroughValve } from './evolutions/boost-through-valve.ts';
+import type { Fault } from './fault.ts';
 import { gaugeNoise } from './gauge-noise.ts';
 import { step } from './step.ts';
 import { notices, viewFor } from './view.ts';
@@ -40,6 +42,38 @@ describe('viewFor', () => {
       expect(view.truth?.state.hydrants[0]?.mainPsi).toBe(state.hydrants[0]!.mainPsi);
       expect(view.truth?.hoses.find(({ id }) => id === 'lay')?.fillShare).toBe(1);
     }
+  });
+
+  it('shows a watcher no fault but by what follows from it, until faults are shown; one that waits never', () => {
+    const faulty = createDrill(scene, 5);
+    const arm = (fault: Fault): Submitted => ({
+      role: 'instructor',
+      action: { do: 'arm fault', fault },
+    });
+    step(faulty, [
+      arm({ id: 'stuck', kind: 'clapper stuck', valve: 'V1' }),
+      arm({ id: 'kink', kind: 'hose kinked', hose: 'lay', factor: 5 }),
+      arm({ id: 'dies', kind: 'pump dies', rig: 'A1' }),
+      arm({ id: 'waits', kind: 'hydrant weak', hydrant: 'H1', share: 0.5, atTick: 9000 }),
+    ]);
+    for (let n = 0; n < 40; n++) step(faulty);
+    const truth = (faultsShown?: boolean) =>
+      viewFor('observer', scene, faulty.state, faultsShown ? { faultsShown } : {}).truth!;
+    const hidden = truth();
+    expect(hidden.state.faults).toEqual([]);
+    expect(hidden.state.assistValves[0]!.clapper).toBe('shut');
+    for (const pumps of [hidden.pumps, hidden.state.pumps])
+      expect(pumps.find(({ rigId }) => rigId === 'A1')!.condition).toMatch(/^(passing|no flow)$/);
+    // What follows is there: the intake is dry behind the shut clapper.
+    const intakePsi = ({ state }: typeof hidden) => state.pumps.find((p) => p.rigId === 'A1')!;
+    expect(intakePsi(hidden).intakePsi).toBe(intakePsi(truth(true)).intakePsi);
+    const shown = truth(true);
+    expect(shown.state.faults.map(({ id }) => id)).toEqual(['stuck', 'kink', 'dies']);
+    expect(shown.state.assistValves[0]!.clapper).toBe('stuck shut');
+    expect(shown.pumps.find(({ rigId }) => rigId === 'A1')!.condition).toBe('dead');
+    const led = viewFor('instructor', scene, faulty.state).truth!;
+    expect(led.state.faults.map(({ id }) => id)).toEqual(['stuck', 'kink', 'dies', 'waits']);
+    expect(led.state.assistValves[0]!.clapper).toBe('stuck shut');
   });
 
   it('stands still once it is taken, whatever the drill does after', () => {
@@ -122,6 +156,11 @@ describe('notices', () => {
     expect(notices('nozzle crew', scene, state, event('lay'))).toBe(false);
     expect(notices('attack operator', scene, state, event('B1', 'fault'))).toBe(false);
     expect(notices('instructor', scene, state, event('B1', 'fault'))).toBe(true);
+    expect(notices('observer', scene, state, event('B1'))).toBe(true);
+    expect(notices('observer', scene, state, event('B1', 'fault'))).toBe(false);
+    const shown = { faultsShown: true };
+    expect(notices('observer', scene, state, event('B1', 'fault'), shown)).toBe(true);
+    expect(notices('attack operator', scene, state, event('B1', 'fault'), shown)).toBe(false);
   });
 });
 

@@ -1,4 +1,5 @@
 import { nameOf, type PortRef } from '@plugside/fireground';
+import { inEffect } from './fault.ts';
 import { gaugeNoise } from './gauge-noise.ts';
 import { waterIn } from './hose-front.ts';
 import type { LogEntry } from './log.ts';
@@ -16,17 +17,23 @@ import type {
   PumpView,
 } from './view-shape.ts';
 
+/** Whether one who watches is shown what the instructor made go wrong. */
+interface FaultsShown {
+  faultsShown?: boolean;
+}
+
 /**
  * What a role sees of a drill: gauges, valves, ports and hose ends within reach, and the radio. Gauges lag
  * and are a little restless, the same for everyone who reads them. Instructor and observer see all of it,
- * and the truth beside it.
- * @param options `guided`: the role's next step comes with it
+ * and the truth beside it; an observer what goes wrong only by what follows from it.
+ * @param options `guided`: the role's next step comes with it; `faultsShown`: an observer sees the faults
+ *   that have come into effect too
  */
 export function viewFor(
   role: Role,
   scene: DrillScene,
   state: DrillState,
-  options: { guided?: boolean } = {},
+  options: { guided?: boolean } & FaultsShown = {},
 ): DrillView {
   const sees = role === 'instructor' || role === 'observer';
   const reach = reachOf(role, scene);
@@ -52,7 +59,8 @@ export function viewFor(
       .map((pump) => pumpOf(scene, state, pump)),
     radio: state.radio.filter((entry) => sees || entry.to === undefined || entry.to === role),
   };
-  if (sees) view.truth = truthOf(scene, state);
+  if (role === 'observer') view.truth = watchedTruth(scene, state, options.faultsShown === true);
+  else if (sees) view.truth = truthOf(scene, state);
   else if (options.guided) {
     const next = nextStep(role, scene, state);
     if (next) view.next = next;
@@ -62,18 +70,25 @@ export function viewFor(
 
 /**
  * Whether a role notices an entry of the log: what was done or refused to itself, what happens at a piece or
- * a hose end within its reach. Instructor and observer notice everything. The radio is in the view.
+ * a hose end within its reach. Instructor and observer notice everything, but that an observer is told of
+ * faults only where they are shown. The radio is in the view.
  */
 export function notices(
   role: Role,
   scene: DrillScene,
   state: DrillState,
   entry: LogEntry,
+  { faultsShown = false }: FaultsShown = {},
 ): boolean {
-  if (role === 'instructor' || role === 'observer') return true;
+  const isFault =
+    entry.kind === 'event'
+      ? entry.event.kind === 'fault' || entry.event.kind === 'fault lifted'
+      : entry.action.do === 'arm fault' || entry.action.do === 'lift fault';
+  if (role === 'instructor') return true;
+  if (role === 'observer') return !isFault || faultsShown;
   if (entry.kind !== 'event') return entry.role === role;
-  const { piece, kind } = entry.event;
-  if (kind === 'fault' || kind === 'fault lifted') return false;
+  if (isFault) return false;
+  const { piece } = entry.event;
   const reach = reachOf(role, scene);
   if (reach.has(piece)) return true;
   const valve = scene.valves.find(({ id }) => id === piece);
@@ -223,4 +238,25 @@ function truthOf(scene: DrillScene, state: DrillState): DrillTruth {
     })),
     pumps: pumps.map(({ rigId, condition }) => ({ rigId, condition })),
   };
+}
+
+/**
+ * The truth as it may stand on a wall: faults that wait for their moment never, those in effect only where
+ * they are shown. Else a stuck clapper is shut, and a dead engine's pump stands still or lets water by:
+ * what anybody beside them sees.
+ */
+function watchedTruth(scene: DrillScene, state: DrillState, faultsShown: boolean): DrillTruth {
+  const truth = truthOf(scene, state);
+  if (faultsShown) {
+    truth.state.faults = truth.state.faults.filter((fault) => inEffect(state, fault));
+    return truth;
+  }
+  truth.state.faults = [];
+  for (const valve of truth.state.assistValves)
+    if (valve.clapper === 'stuck shut') valve.clapper = 'shut';
+  for (const pump of truth.state.pumps)
+    if (pump.condition === 'dead') pump.condition = pump.flowGpm > 1 ? 'passing' : 'no flow';
+  for (const pump of truth.pumps)
+    pump.condition = truth.state.pumps.find(({ rigId }) => rigId === pump.rigId)!.condition;
+  return truth;
 }

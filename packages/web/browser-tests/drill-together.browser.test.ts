@@ -80,6 +80,10 @@ const heard = (page: Page, words: string) =>
 
 const connected = (page: Page) => page.locator('[data-connection="here"]').waitFor();
 
+/** Where the wall opens without typing, as the instructor has it: path and fragment. */
+const wallLink = async (lead: Page) =>
+  (await lead.getByRole('link', { name: 'Open the wall screen' }).getAttribute('href'))!.slice(1);
+
 async function axeClean(page: Page, where: string) {
   const { violations } = await new AxeBuilder({ page }).analyze();
   const told = violations.map(
@@ -274,6 +278,16 @@ describe('several people on one water supply', () => {
     // The crew sees the gauge fall, not why.
     expect(await attack.page.getByText('kinked').count()).toBe(0);
     expect(await kink.isDisabled()).toBe(true);
+    // Nor does the class, on the wall, until the instructor shows it.
+    const wall = await device(await wallLink(lead));
+    await wall.page.locator('.whole-piece').first().waitFor();
+    const faulty = wall.page.locator('.whole-hose[data-faulty]');
+    expect(await faulty.count()).toBe(0);
+    await lead.getByText('Show faults on the wall').click();
+    await faulty.first().waitFor();
+    await lead.getByText('Show faults on the wall').click();
+    await faulty.first().waitFor({ state: 'detached' });
+    await wall.close();
     await lead.getByRole('button', { name: 'Put right: Supply hose kinked' }).click();
     await expect.poll(() => gauge(attack.page, 'A1.intake')).toBeGreaterThan(30);
     await lead.getByLabel('What to say').fill('Second alarm: 40 psi less at the main');
@@ -301,6 +315,53 @@ describe('several people on one water supply', () => {
     expect(instructor.errors).toEqual([]);
     await attack.close();
     await instructor.close();
+  });
+
+  it('opens the wall by its own code alone: linked or typed, and no more once it was made anew', async () => {
+    const { page: lead, code, close, errors } = await made('Wall');
+    const link = await wallLink(lead);
+    const key = link.split('#')[1]!;
+    expect(link).toBe(`drill/${code}/wall#${key}`);
+    // A tablet that has only the code to join by sees the roles, and nothing of the drill.
+    const tablet = await device(`drill/${code}`);
+    await tablet.page.getByRole('link', { name: 'Watch' }).click();
+    const field = tablet.page.getByLabel('Wall code from the instructor');
+    const open = tablet.page.getByRole('button', { name: 'Open the wall' });
+    await field.fill(code);
+    await open.click();
+    await tablet.page.getByText(`${code} is a code to join by`).waitFor();
+    await field.fill('BBBB BBBB');
+    await open.click();
+    await tablet.page.getByText('This is not the wall code of this drill').waitFor();
+    expect(await tablet.page.locator('.whole-piece').count()).toBe(0);
+    // Typed as it is read out, it opens; and again after a reload.
+    await field.fill(`${key.slice(0, 4)} ${key.slice(4)}`.toLowerCase());
+    await open.click();
+    await tablet.page.locator('.whole-piece').first().waitFor();
+    await tablet.page.reload();
+    await tablet.page.locator('.whole-piece').first().waitFor();
+    // By the link it opens at once, and the address on the wall does not give the key away.
+    const sent: string[] = [];
+    const wall = await device('drill');
+    wall.page.on('request', (one) => sent.push(one.url()));
+    wall.page.on('websocket', (one) => sent.push(one.url()));
+    await wall.page.goto(at(link));
+    await wall.page.locator('.whole-piece').first().waitFor();
+    expect(wall.page.url()).toBe(at(`drill/${code}/wall`));
+    // A browser sends no fragment (RFC 3986, section 3.5); Playwright tells it with the address all the same.
+    expect(sent.filter((url) => new URL(url).pathname.includes(key))).toEqual([]);
+    expect(sent.filter((url) => new URL(url).search.includes(key))).toEqual([]);
+    // Made anew: both are out, and the instructor has the new one.
+    await lead.getByRole('button', { name: 'Make a new wall code' }).click();
+    await wall.page.getByText('This is not the wall code of this drill, or no longer').waitFor();
+    await tablet.page.getByText('This is not the wall code of this drill, or no longer').waitFor();
+    await expect.poll(() => wallLink(lead)).not.toBe(link);
+    await wall.page.goto(at(await wallLink(lead)));
+    await wall.page.locator('.whole-piece').first().waitFor();
+    expect(errors).toEqual([]);
+    await wall.close();
+    await tablet.close();
+    await close();
   });
 
   it('says what is wrong with a code, and where no drill runs under one', async () => {
@@ -356,6 +417,10 @@ describe('how drills together look', () => {
         await second.page.getByRole('button', { name: 'Take nozzle crew' }).waitFor();
         await axeClean(second.page, 'join');
         await second.page.goto(at(`drill/${code}/wall`));
+        await second.page.getByRole('button', { name: 'Open the wall' }).click();
+        await second.page.getByText('Type the eight letters').waitFor();
+        await axeClean(second.page, 'wall code');
+        await second.page.goto(at(await wallLink(page)));
         await second.page.locator('.whole-piece').first().waitFor();
         await axeClean(second.page, 'wall');
         await second.page.goto(at('drill/new'));

@@ -1,5 +1,6 @@
 import { deferral, relay } from '@plugside/fireground';
 import type { DrillStep } from '../drill-step.ts';
+import type { PlayedRole } from '../role.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
 import {
@@ -24,64 +25,85 @@ const plan = relay({
   attackLines: [{}, {}],
 });
 const attack = 'attack operator';
+const between = 'relay operator';
 const hydrant = 'hydrant operator';
 
-/** One engine of the relay from its full hose on: discharge, gear, pressure. */
-function pumpSteps(rig: string, name: string): DrillStep[] {
+/** One engine of the relay once the water has come through: gear, pressure, and told. */
+function raiseSteps(rig: string, role: PlayedRole, next: string): DrillStep[] {
   return [
-    openStep(`${rig} discharge open`, hydrant, `${rig}.discharge1`, 12, {
-      what: `Open the ${name}’s discharge 1 slowly.`,
-      why: 'The next hose fills with what the pump only passes.',
-      water: 'It runs through the pump into the next hose.',
-      hazard: 'Slowly: the next hose is empty.',
-    }),
-  ];
-}
-
-function raiseSteps(rig: string, name: string): DrillStep[] {
-  return [
-    gearStep(`${rig} in gear`, hydrant, rig, {
-      what: `Put the ${name}’s pump in gear.`,
+    gearStep(`${rig} in gear`, role, rig, {
+      what: 'Put your pump in gear.',
       why: 'From the source on: each pump needs water before it may raise it.',
       water: 'The discharge begins to rise.',
     }),
-    pressureStep(`${rig} pressure`, hydrant, rig, relayPsi, {
-      what: `Raise the ${name} to ${relayPsi} psi.`,
+    pressureStep(`${rig} pressure`, role, rig, relayPsi, {
+      what: `Raise the pressure to ${relayPsi} psi. Watch your intake while you do.`,
       why: 'All of the relay holds one pressure; the flow finds itself.',
-      water: 'The next intake rises.',
+      water: `The intake of the ${next} rises.`,
       hazard: 'When the lines shut, this stands on the next intake.',
     }),
+    sayStep(
+      `${rig} pressure told`,
+      role,
+      'pressure set',
+      {
+        what: 'Say what you hold.',
+        why: `The operator of the ${next} raises on what you bring, not before.`,
+        water: 'As before.',
+      },
+      relayPsi,
+    ),
   ];
 }
 
 const steps: DrillStep[] = [
   bleederStep('source bleeder', hydrant, 'P1.intake1', { after: [] }),
-  sayStep('water coming', hydrant, 'water coming', {
-    what: 'Say that water is coming.',
-    why: 'Everyone along the lay steps clear.',
+  bleederStep('relay bleeder', between, 'P2.intake1', { after: [] }),
+  sayStep('relay ready', between, 'ready', {
+    what: 'Say that you are ready for water.',
+    why: 'Nobody sends water into a hose whose other end is not looked after.',
     water: 'None yet.',
   }),
+  bleederStep('attack bleeder', attack, 'P3.intake1', { after: [] }),
   openStep('hydrant open', hydrant, 'H1.stem', 20, {
     what: 'Open the hydrant slowly, all the way.',
     why: 'A hose charged with a rush breaks couplings.',
-    water: 'The first hose fills.',
+    water: 'The suction hose fills.',
     hazard: 'Open slowly, ready to shut.',
+    after: ['source bleeder'],
   }),
   ...takeWaterSteps('suction', hydrant, 'suction', 'P1.intake1', {
     bleeder: 'source bleeder',
     source: 'hydrant open',
   }),
-  bleederStep('relay bleeder', hydrant, 'P2.intake1'),
-  ...pumpSteps('P1', 'source engine'),
-  ...takeWaterSteps('leg1', hydrant, 'leg1', 'P2.intake1', {
+  sayStep('water coming', hydrant, 'water coming', {
+    what: 'Say that water is coming.',
+    why: 'Everyone along the lay steps clear.',
+    water: 'It stands at your pump.',
+    after: ['suction intake open', 'relay ready'],
+  }),
+  openStep('P1 discharge open', hydrant, 'P1.discharge1', 12, {
+    what: 'Open your discharge 1 slowly.',
+    why: 'The hose to the relay engine fills with what your pump only passes.',
+    water: 'It runs through your pump into the next hose.',
+    hazard: 'Slowly: the next hose is empty.',
+  }),
+  ...takeWaterSteps('leg1', between, 'leg1', 'P2.intake1', {
     bleeder: 'relay bleeder',
     source: 'P1 discharge open',
   }),
-  bleederStep('attack bleeder', attack, 'P3.intake1', { after: [] }),
-  ...pumpSteps('P2', 'relay engine').map((step) => ({
-    ...step,
+  sayStep('relay water coming', between, 'water coming', {
+    what: 'Say that water is coming.',
+    why: 'The hose up to the scene is next: people step clear of it.',
+    water: 'It stands at your pump.',
     after: ['leg1 intake open', 'attack bleeder'],
-  })),
+  }),
+  openStep('P2 discharge open', between, 'P2.discharge1', 12, {
+    what: 'Open your discharge 1 slowly.',
+    why: 'The hose to the attack engine fills with what your pump only passes.',
+    water: 'It runs through your pump into the last hose.',
+    hazard: 'Slowly: the next hose is empty.',
+  }),
   ...takeWaterSteps('leg2', attack, 'leg2', 'P3.intake1', {
     bleeder: 'attack bleeder',
     source: 'P2 discharge open',
@@ -91,13 +113,8 @@ const steps: DrillStep[] = [
     why: 'Only now may the relay raise its pressure.',
     water: 'It stands through all of the relay.',
   }),
-  ...raiseSteps('P1', 'source engine'),
-  ...raiseSteps('P2', 'relay engine'),
-  sayStep('boost made', hydrant, 'boost made', {
-    what: 'Say that the relay stands.',
-    why: 'The scene may flow.',
-    water: 'As before.',
-  }),
+  ...raiseSteps('P1', hydrant, 'relay engine'),
+  ...raiseSteps('P2', between, 'attack engine'),
   gearStep('attack in gear', attack, 'P3', {
     what: 'Put your pump in gear.',
     why: 'Your lines need more than comes in.',
@@ -135,7 +152,7 @@ export const relayPumping: Evolution = {
   key,
   title: 'Relay of three engines',
   teaches:
-    'Charge from the source on, raise when water has come through; the hydrant operator works both engines before the scene.',
+    'Charge from the source on, raise when water has come through; each engine has its operator, and they have the radio alone.',
   cautions: [
     ...largeHoseCautions,
     'Shut down from the fire end first: a relay pressed against shut lines stands at its full pressure.',
@@ -147,9 +164,12 @@ export const relayPumping: Evolution = {
       evolution: key,
       steps,
       expectedMessages: [
+        { role: between, preset: 'ready', why: 'Before water is sent into the first hose.' },
         { role: hydrant, preset: 'water coming', why: 'So that people step clear.' },
+        { role: between, preset: 'water coming', why: 'So that people step clear.' },
         { role: attack, preset: 'water received', why: 'Before the relay is raised.' },
-        { role: hydrant, preset: 'boost made', why: 'Before the scene flows.' },
+        { role: hydrant, preset: 'pressure set', why: 'Before the relay engine raises.' },
+        { role: between, preset: 'pressure set', why: 'Before the scene flows.' },
       ],
     }),
 };

@@ -4,7 +4,7 @@ import { radioPresets } from '../radio.ts';
 import { isRole } from '../role.ts';
 import type { DrillScene } from '../scene.ts';
 import { inUnits, type WordUnits } from './in-units.ts';
-import { hoseWords, pieceName, portName, roleWords } from './piece-words.ts';
+import { hoseWords, pieceName, portName, roleWords, valveName } from './piece-words.ts';
 
 /** `0 s`, `12.4 s`; a count by its number alone. */
 export function amountWords(value: number, unit: Judgement['unit']): string {
@@ -36,6 +36,7 @@ export function momentWords(
     const preset = radioPresets.find((one) => one.key === note);
     return `${name}: “${(preset?.text ?? note ?? '').replace(/\{\w+\}/, '…')}”`;
   }
+  if (key === 'surge' && note !== undefined) return `${valveName(scene, note)}: felt in ${name}`;
   if (key === 'connections' && note !== undefined) return `${name} to ${portName(scene, note)}`;
   return note === undefined ? name : `${name}: ${note}`;
 }

@@ -5,6 +5,9 @@ import type { DrillScene, SceneHose } from '../scene.ts';
 
 export const roleWords: Readonly<Record<Role, string>> = {
   'hydrant operator': 'Hydrant operator',
+  'relay operator': 'Relay operator',
+  'second relay operator': 'Second relay operator',
+  'third relay operator': 'Third relay operator',
   'attack operator': 'Attack operator',
   'nozzle crew': 'Nozzle crew',
   instructor: 'Instructor',
@@ -13,13 +16,15 @@ export const roleWords: Readonly<Record<Role, string>> = {
 
 /** What a crew calls a hose: by its work where that is plain, else by where it runs. */
 export function hoseName({ id, label }: SceneHose): string {
-  const [, stem, number = ''] = /^(suction|discharge|lay|attack|side)(\d*)$/.exec(id) ?? [];
+  const [, stem, number = ''] = /^(suction|discharge|lay|leg|attack|side)(\d*)$/.exec(id) ?? [];
   switch (stem) {
     case 'suction':
       return `Suction hose${number && ` ${number}`}`;
     case 'discharge':
       return `Discharge hose${number && ` ${number}`}`;
     case 'lay':
+    // One hose of a relay after another.
+    case 'leg':
       return `Supply hose${number && ` ${number}`}`;
     case 'attack':
       return `Line ${number}`;

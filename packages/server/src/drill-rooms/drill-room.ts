@@ -6,32 +6,24 @@ import {
   type Judgement,
   judge,
   type LogEntry,
-  notices,
   type PlayedRole,
-  PROTOCOL,
   playedBy,
-  playedRoles,
-  type Role,
-  type RoomRoles,
   readAction,
+  rolesIn,
   type Submitted,
   step,
   TICKS_PER_S,
-  viewFor,
 } from '@plugside/drill';
 import type { DrillLogRow, DrillRun } from '@plugside/records';
 import { type Device, senderOf } from './device.ts';
 import type { Rebuilt } from './rebuild.ts';
+import { RoomAudience } from './room-audience.ts';
 import { RoomLog } from './room-log.ts';
 import type { RoomSettings } from './room-settings.ts';
-import { scenePartFor } from './scene-part.ts';
-import { type Seats, standing } from './seats.ts';
-import { ViewFrames } from './view-frames.ts';
+import { type Seats, seatOf, standing } from './seats.ts';
 
 /** Real time that a room makes up for at most after the machine was held up [s]; more is let go. */
 const MOST_OWED_S = 0.5;
-/** Number of the frame that a device has which has none: the next one is whole. */
-const NONE = -1;
 /** Actions that wait for the next tick. */
 const MOST_WAITING = 200;
 
@@ -49,13 +41,11 @@ export class DrillRoom {
   readonly drill: Drill;
   readonly log: RoomLog;
   readonly seats: Seats;
-  readonly devices = new Set<Device>();
+  readonly audience: RoomAudience;
   readonly #settings: RoomSettings;
-  readonly #frames = new Map<Role, ViewFrames>();
   #asked: Asked[] = [];
   #result: Judgement[] | undefined;
   #owedTicks = 0;
-  #emptySinceMs = Number.NEGATIVE_INFINITY;
   #toldHeld: HeldBy | undefined;
 
   constructor(run: DrillRun, { drill, lastSeqs }: Rebuilt, settings: RoomSettings) {
@@ -65,6 +55,7 @@ export class DrillRoom {
     this.crew = run.crew;
     this.drill = drill;
     this.seats = run.seats as Seats;
+    this.audience = new RoomAudience(drill, this.seats, settings.mostWaitingBytes);
     this.log = new RoomLog(run, drill, lastSeqs, settings);
     this.#settings = settings;
   }
@@ -73,80 +64,27 @@ export class DrillRoom {
     return this.#result;
   }
 
-  /** Since when nobody is connected [ms]; undefined while somebody is. */
-  get emptySinceMs(): number | undefined {
-    return this.devices.size === 0 ? this.#emptySinceMs : undefined;
-  }
-
   /** Why its clock stands. */
   heldBy(nowMs: number): HeldBy | undefined {
     if (this.log.notKept) return 'not kept';
-    if (this.devices.size === 0 && nowMs - this.#emptySinceMs > this.#settings.heldAfterMs) {
+    const { emptySinceMs } = this.audience;
+    if (emptySinceMs !== undefined && nowMs - emptySinceMs > this.#settings.heldAfterMs) {
       return 'nobody here';
     }
     return this.drill.state.paused ? 'instructor' : undefined;
   }
 
-  get roles(): RoomRoles {
-    const here = [...this.devices];
-    return {
-      roles: playedRoles.map((role) => ({
-        role,
-        seat: standing(this.seats.roles[role]),
-        connected: here.some((one) => one.role === role),
-      })),
-      instructors: here.filter(({ role }) => role === 'instructor').length,
-      observers: here.filter(({ role }) => role === 'observer').length,
-    };
-  }
-
-  get #isGuided(): boolean {
-    return this.seats.guided === true;
-  }
-
-  lastSeq(device: Device): number {
-    return this.log.lastWritten(senderOf(device.role, device.name));
-  }
-
-  /** Lets a device in, in its role; one that had a role of persons before is let go. */
+  /** Lets a device in, in its role. @param key of a role that it has just taken */
   enter(device: Device, key?: string): void {
-    const { drill } = this;
-    const { role } = device;
-    if (role !== 'observer' && role !== 'instructor') {
-      for (const other of [...this.devices]) {
-        if (other === device || other.role !== role) continue;
-        this.devices.delete(other);
-        other.end({
-          type: 'error',
-          code: 'replaced',
-          message: 'The role goes on at another connection of this device.',
-        });
-      }
-    }
-    this.devices.add(device);
-    device.frame = NONE;
-    device.send({
-      type: 'welcome',
-      v: PROTOCOL,
-      role,
-      ...(key !== undefined && { key }),
-      roomId: this.id,
-      code: this.code,
-      ...(this.crew !== undefined && { crew: this.crew }),
-      scene: scenePartFor(role, drill.scene),
-      lastSeq: this.lastSeq(device),
-      roles: this.roles,
-      n: 0,
-      view: viewFor(role, drill.scene, drill.state, { guided: this.#isGuided }),
-    });
-    if (this.log.notKept) device.send({ type: 'paused', paused: true, by: 'not kept' });
-    this.tellRoles();
+    const { id: roomId, code, crew, log } = this;
+    const lastSeq = log.lastWritten(senderOf(device.role, device.name));
+    this.audience.enter(device, { roomId, code, crew, lastSeq, key });
+    if (log.notKept) device.send({ type: 'paused', paused: true, by: 'not kept' });
+    this.audience.tellRoles();
   }
 
   leave(device: Device): void {
-    if (!this.devices.delete(device)) return;
-    if (this.devices.size === 0) this.#emptySinceMs = performance.now();
-    this.tellRoles();
+    if (this.audience.leave(device)) this.audience.tellRoles();
   }
 
   /** Takes an action in, for the next tick; the answer comes when it is on the disk. */
@@ -218,7 +156,7 @@ export class DrillRoom {
     const { drill } = this;
     const asked = this.#asked;
     this.#asked = [];
-    for (const role of playedRoles) {
+    for (const role of rolesIn(drill.scene)) {
       if (standing(this.seats.roles[role]) !== 'computer') continue;
       asked.push(...playedBy(role, drill.scene, drill.state));
     }
@@ -230,7 +168,7 @@ export class DrillRoom {
     for (const entry of step(drill, submitted)) {
       if (entry.kind === 'event') {
         this.log.add({ seq: entry.seq, entry });
-        this.#tellEvent(entry);
+        this.audience.tellEvent(entry);
         continue;
       }
       const { sender, clientSeq, device } = asked[at++] ?? {};
@@ -244,63 +182,19 @@ export class DrillRoom {
     }
   }
 
-  /** Shows every device what its role sees. */
-  show(): void {
-    const here = [...this.devices];
-    for (const role of new Set(here.map((one) => one.role))) {
-      const reading = here.filter(
-        (one) => one.role === role && one.waitingBytes < this.#settings.mostWaitingBytes,
-      );
-      if (reading.length === 0) continue;
-      let frames = this.#frames.get(role);
-      if (!frames) {
-        frames = new ViewFrames(role);
-        this.#frames.set(role, frames);
-      }
-      const frame = frames.next(this.drill.scene, this.drill.state, this.#isGuided);
-      for (const device of reading) {
-        device.sendText(device.frame === frame.n - 1 ? frame.delta : frame.whole());
-        device.frame = frame.n;
-      }
-    }
-  }
-
-  tell(message: FromRoom): void {
-    const text = JSON.stringify(message);
-    for (const device of this.devices) device.sendText(text);
-  }
-
-  tellRoles(): void {
-    this.tell({ type: 'roles', ...this.roles });
-  }
-
   #tellHeld(by: HeldBy | undefined): void {
     if (by === this.#toldHeld) return;
     this.#toldHeld = by;
-    this.tell(by ? { type: 'paused', paused: true, by } : { type: 'paused', paused: false });
+    this.audience.tell(
+      by ? { type: 'paused', paused: true, by } : { type: 'paused', paused: false },
+    );
   }
 
-  #tellEvent(entry: Extract<LogEntry, { kind: 'event' }>): void {
-    const { scene, state } = this.drill;
-    const message = { type: 'event', event: { ...entry.event, tick: entry.tick } } as const;
-    for (const device of this.devices) {
-      if (notices(device.role, scene, state, entry)) device.send(message);
-    }
-  }
-
-  /** Frees a role, and lets whoever had it watch no more. */
+  /** Frees a role, and lets whoever had it play no more. */
   freeRole(role: PlayedRole): void {
-    const seat = this.seats.roles[role];
-    delete seat.keyHash;
-    for (const device of [...this.devices]) {
-      if (device.role !== role) continue;
-      this.devices.delete(device);
-      device.end({
-        type: 'error',
-        code: 'freed',
-        message: `The role of ${role} was given free. Take it again, or another one.`,
-      });
-    }
+    delete seatOf(this.seats, role).keyHash;
+    const message = `The role of ${role} was given free. Take it again, or another one.`;
+    this.audience.letGo(role, 'freed', message);
   }
 }
 

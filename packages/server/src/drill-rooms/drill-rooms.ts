@@ -1,5 +1,5 @@
 /** All the drills of this server: found, made, run by one clock, written together, put aside, ended. */
-import { createDrill, type DrillScene } from '@plugside/drill';
+import { createDrill, type DrillScene, rolesIn } from '@plugside/drill';
 import {
   type DrillRun,
   type DrillRunFacts,
@@ -7,13 +7,14 @@ import {
   type RecordStore,
 } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
+import { type Guesses, guesses } from './allowance.ts';
 import { DrillRoom } from './drill-room.ts';
 import { newCode } from './keys.ts';
 import { rebuilt } from './rebuild.ts';
 import { type Beat, startClock } from './room-clock.ts';
 import { laterThan, type RoomWrite } from './room-log.ts';
 import { defaultRoomSettings, type RoomSettings } from './room-settings.ts';
-import { emptySeats } from './seats.ts';
+import { emptySeats, type MadeKeys } from './seats.ts';
 
 /** After a write that failed [ms]. */
 const WRITE_AGAIN_MS = 1_000;
@@ -34,8 +35,10 @@ interface Due {
 
 export interface DrillRooms {
   readonly settings: RoomSettings;
+  /** Wrong keys to watch with. */
+  readonly watchGuesses: Guesses;
   /** @throws ProblemError 503 where too many drills run */
-  make(drill: NewDrill): Promise<{ run: DrillRun; instructorKey: string }>;
+  make(drill: NewDrill): Promise<{ run: DrillRun; keys: MadeKeys }>;
   /** The room of a running drill, rebuilt where it is not in memory; undefined for a code of none. */
   open(code: string): Promise<DrillRoom | undefined>;
   running(): Promise<DrillRunFacts[]>;
@@ -60,8 +63,8 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
   };
   const lose = (room: DrillRoom, message: string) => {
     drop(room);
-    for (const device of [...room.devices]) {
-      room.devices.delete(device);
+    for (const device of [...room.audience.devices]) {
+      room.audience.leave(device);
       device.end({ type: 'error', code: 'gone', message });
     }
   };
@@ -69,10 +72,10 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
   const finish = (room: DrillRoom, write: RoomWrite) => {
     room.log.wrote(write);
     if (!room.result) return;
-    room.tell({ type: 'ended', result: room.result });
+    room.audience.tell({ type: 'ended', result: room.result });
     drop(room);
-    for (const device of [...room.devices]) {
-      room.devices.delete(device);
+    for (const device of [...room.audience.devices]) {
+      room.audience.leave(device);
       device.close();
     }
   };
@@ -128,13 +131,13 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
         const fromMs = performance.now();
         done.ticks += room.pass(elapsedMs, nowMs);
         done.stepsMs += performance.now() - fromMs;
-        if (at % everyBeats === 0) room.show();
+        if (at % everyBeats === 0) room.audience.show();
       } catch (error) {
         console.error(error);
         lose(room, 'The server failed on this drill; its log says why. Join again.');
         continue;
       }
-      const { emptySinceMs } = room;
+      const { emptySinceMs } = room.audience;
       if (emptySinceMs !== undefined && nowMs - emptySinceMs > settings.asideAfterMs) {
         // Only when all of it is written: whoever joins has it back from the records.
         if (!writing && room.isWritten) drop(room);
@@ -194,18 +197,19 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     for (const one of await store.drillRuns.running()) {
       if (one.changedAt > oldest) continue;
       const room = await open(one.code).catch((error) => giveUp(one, error));
-      if (room?.devices.size === 0) await end(room);
+      if (room?.audience.devices.size === 0) await end(room);
     }
   };
 
   return {
     settings,
+    watchGuesses: guesses(settings.missesPerMin, settings.missesOfAllPerMin),
     make: async ({ scene, seed, crew, guided }) => {
       if ((await store.drillRuns.running()).length >= settings.mostRooms) {
         await sweep();
         if ((await store.drillRuns.running()).length >= settings.mostRooms) throw tooMany(settings);
       }
-      const { seats, instructorKey } = emptySeats();
+      const { seats, keys } = emptySeats(rolesIn(scene));
       if (guided) seats.guided = true;
       // Also a check that it runs at all, before anything is kept.
       const drill = createDrill(scene, seed);
@@ -222,7 +226,7 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
         if (!run) continue;
         rooms.set(run.code, new DrillRoom(run, { drill, lastSeqs: new Map() }, settings));
         clock.wake();
-        return { run, instructorKey };
+        return { run, keys };
       }
     },
     open,

@@ -46,7 +46,7 @@ function makeRoutes(app: OpenAPIHono, store: RecordStore, rooms: DrillRooms): vo
       tags,
       summary: 'Make a drill',
       description:
-        'From an evolution or a plan. Its clock runs once somebody has joined. The instructor’s key is told here alone.',
+        'From an evolution or a plan. Its clock runs once somebody has joined. The keys to instruct and to watch are told here alone.',
       request: {
         body: { required: true, content: { 'application/json': { schema: newDrillSchema } } },
       },
@@ -57,13 +57,13 @@ function makeRoutes(app: OpenAPIHono, store: RecordStore, rooms: DrillRooms): vo
     },
     async (c) => {
       const asked = checkedBody(newDrillSchema, await jsonObject(c));
-      const { run, instructorKey } = await rooms.make(await newDrillFrom(store, asked));
+      const { run, keys } = await rooms.make(await newDrillFrom(store, asked));
       c.header('Location', `${path}/${run.code}`);
       return c.json(
         {
           roomId: run.id,
           code: run.code,
-          keys: { instructor: instructorKey },
+          keys,
           live: `${path}/${run.code}/live`,
         },
         201,
@@ -109,7 +109,7 @@ function roomRoutes(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): void {
         startedAt: room.startedAt,
         timeS: state.tick / TICKS_PER_S,
         state: room.heldBy(performance.now()) === undefined ? 'running' : 'paused',
-        ...room.roles,
+        ...room.audience.roles,
       });
     },
   );

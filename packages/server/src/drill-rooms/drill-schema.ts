@@ -23,6 +23,7 @@ const benchmarksSchema = z
     stepsOutOfOrder: count,
     wrongConnections: count,
     messagesMissed: count,
+    surgesOverLimit: count,
   })
   .partial();
 
@@ -60,9 +61,17 @@ export const madeDrillSchema = z
   .object({
     roomId: z.string(),
     code: z.string().openapi({ description: 'To join by', example: 'KTMRB' }),
-    keys: z.object({ instructor: z.string() }).openapi({
-      description: 'Told this once; a role’s own key is told to the device that takes it',
-    }),
+    keys: z
+      .object({
+        instructor: z.string(),
+        watch: z.string().openapi({
+          description: 'To watch with; eight letters, to be typed at the wall’s computer',
+          example: 'KTMRBWXZ',
+        }),
+      })
+      .openapi({
+        description: 'Told this once; a role’s own key is told to the device that takes it',
+      }),
     live: z.string().openapi({ description: 'Path of its WebSocket' }),
   })
   .openapi('MadeDrill');

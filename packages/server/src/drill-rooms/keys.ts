@@ -7,10 +7,22 @@ import { createHash, randomBytes, randomInt, timingSafeEqual } from 'node:crypto
  */
 const LETTERS = 'BCDFGHJKMNPRSTWXYZ';
 const CODE_LENGTH = 5;
+const WATCH_KEY_LENGTH = 8;
+
+const letters = (count: number) =>
+  Array.from({ length: count }, () => LETTERS[randomInt(LETTERS.length)]).join('');
 
 /** One of 1.9 million: too many to be tried out at the rate at which wrong ones are let in. */
 export function newCode(): string {
-  return Array.from({ length: CODE_LENGTH }, () => LETTERS[randomInt(LETTERS.length)]).join('');
+  return letters(CODE_LENGTH);
+}
+
+/**
+ * What a wall's computer shows: short enough to be typed there, and one of 11,000 million, of which wrong
+ * ones are let in at the same pace.
+ */
+export function newWatchKey(): string {
+  return letters(WATCH_KEY_LENGTH);
 }
 
 /** A code as somebody typed it, in capitals; undefined for what cannot be one. */

@@ -2,7 +2,7 @@ import { type OpenAPIHono, z } from '@hono/zod-openapi';
 import { define } from '../api/define.ts';
 import { problems } from '../api/describe.ts';
 import { ProblemError } from '../problem.ts';
-import { takeWebSocket } from '../upgrade.ts';
+import { addressOf, takeWebSocket } from '../upgrade.ts';
 import type { DrillRooms } from './drill-rooms.ts';
 import type { FindRoom } from './find-room.ts';
 import { serveDevice } from './live-connection.ts';
@@ -26,6 +26,7 @@ export function liveRoute(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): 
     },
     async (c) => {
       const { code } = await find(c);
+      const address = addressOf(c);
       const { mostConnections } = rooms.settings;
       if (connections >= mostConnections) {
         throw new ProblemError({
@@ -40,7 +41,7 @@ export function liveRoute(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): 
         socket.once('close', () => {
           connections -= 1;
         });
-        serveDevice(socket, code, rooms);
+        serveDevice(socket, code, rooms, address);
       });
     },
   );

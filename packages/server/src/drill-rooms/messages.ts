@@ -5,7 +5,18 @@ import { isPlainText } from './plain-text.ts';
 /** As read from the wire: what an action holds is looked at when it is done. */
 export type ClientMessage = ToRoom<unknown>;
 
-const kinds = ['hello', 'action', 'computer', 'free', 'guide', 'end', 'leave', 'ping'] as const;
+const kinds = [
+  'hello',
+  'action',
+  'computer',
+  'free',
+  'guide',
+  'show faults',
+  'new watch key',
+  'end',
+  'leave',
+  'ping',
+] as const;
 
 /** A message as it came, or why it is none. What an action holds is looked at when it is done. */
 export function readMessage(text: string): ClientMessage | { problem: string } {
@@ -45,11 +56,13 @@ export function readMessage(text: string): ClientMessage | { problem: string } {
       const role = playedRoles.find((one) => one === given.role);
       return role ? { type: 'free', role } : badRole(given.role);
     }
-    case 'guide': {
+    case 'guide':
+    case 'show faults': {
       const { on } = given;
       if (typeof on !== 'boolean') return { problem: `on is ${show(on)}. Give true or false.` };
-      return { type: 'guide', on };
+      return { type: given.type, on };
     }
+    case 'new watch key':
     case 'end':
     case 'leave':
       return { type: given.type };

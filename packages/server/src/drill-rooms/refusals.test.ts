@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { connect } from 'node:net';
+import { type FromRoom, PROTOCOL } from '@plugside/drill';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WebSocket } from 'ws';
@@ -66,10 +67,15 @@ describe('a role', () => {
       [{ role: 'attack operator', key: operator.key }, 'wrong key'],
       [{ role: 'instructor' }, 'wrong key'],
       [{ role: 'instructor', key: operator.key }, 'wrong key'],
+      [{ role: 'instructor', key: made.keys.watch }, 'wrong key'],
+      [{ role: 'hydrant operator', key: made.keys.watch }, 'wrong key'],
+      // The drill has no relay.
+      [{ role: 'relay operator' }, 'no such role'],
+      [{ role: 'relay operator', key: operator.key }, 'no such role'],
     ] as const;
     for (const [hello, code] of refusals) {
       const told = other.next('error');
-      other.say({ type: 'hello', v: 1, ...hello });
+      other.say({ type: 'hello', v: PROTOCOL, ...hello });
       expect(await told, JSON.stringify(hello)).toMatchObject({ code });
     }
     // Refused, it has not joined, and what it does is nobody's.
@@ -99,6 +105,8 @@ describe('a role', () => {
       { type: 'end' },
       { type: 'free', role: 'hydrant operator' },
       { type: 'computer', role: 'hydrant operator', plays: true },
+      { type: 'show faults', on: true },
+      { type: 'new watch key' },
     ]) {
       const told = attack.next('error');
       attack.say(message);
@@ -111,11 +119,117 @@ describe('a role', () => {
   });
 
   it('of a watcher does nothing', async () => {
-    const wall = await joined(server.url, made.code);
+    const wall = await joined(server.url, made.code, { key: made.keys.watch });
     const answer = await wall.act({ do: 'radio', message: { text: 'I am the chief' } });
     expect(answer).toMatchObject({ type: 'refused', problem: { field: 'role' } });
     expect(JSON.stringify(wall.view!.radio)).not.toContain('chief');
     wall.drop();
+  });
+});
+
+describe('to watch', () => {
+  const faults = [
+    { id: 'kink', kind: 'hose kinked', hose: 'lay', factor: 5 },
+    { id: 'waits', kind: 'clapper stuck', valve: 'V1', atTick: 900_000 },
+  ];
+  const strictly = (one: Tablet) => JSON.stringify([one.view, one.scene, one.heard]);
+
+  it('needs its key: none, a forged one and another’s are refused, and nothing is shown', async () => {
+    const other = await tablet();
+    const forged = ['KTMRBWXZ', made.keys.watch.slice(1), made.keys.watch.toLowerCase()];
+    for (const key of [undefined, ...forged, made.keys.instructor, operator.key, made.code]) {
+      for (const role of [{}, { role: 'observer' }]) {
+        const told = other.next('error');
+        other.say({ type: 'hello', v: PROTOCOL, ...role, ...(key !== undefined && { key }) });
+        expect(await told, String(key)).toMatchObject({ code: 'wrong key' });
+      }
+    }
+    // Refused, it is not in the room: no view comes, however long it waits.
+    await expectGoingOn();
+    expect(other.heard.every(({ type }) => type === 'error')).toBe(true);
+    expect(other.view).toBeUndefined();
+    // And at the same connection it may still take a free role.
+    await other.hello({ role: 'nozzle crew' });
+    expect(other.view).not.toHaveProperty('truth');
+    other.say({ type: 'leave' });
+    await other.whenClosed();
+  });
+
+  it('shows what the instructor made go wrong only when the instructor shows it', async () => {
+    const drill = await makeDrill(server.url, { evolution: 'boost through valve', faults });
+    const { code, keys } = drill;
+    const lead = await joined(server.url, code, { role: 'instructor', key: keys.instructor });
+    const wall = await joined(server.url, code, { key: keys.watch });
+    const strikes = { id: 'dies', kind: 'pump dies', rig: 'A1', atTick: lead.view!.tick + 20 };
+    await lead.act({ do: 'arm fault', fault: strikes });
+    await lead.until('it strikes', () => lead.events.some(({ kind }) => kind === 'fault'));
+    await lead.act({ do: 'lift fault', fault: 'kink' });
+    const { tick } = lead.view!;
+    await wall.until('later views', () => wall.view!.tick > tick + 10);
+    expect(wall.view!.truth!.state.faults).toEqual([]);
+    for (const word of ['kink', 'clapper', 'dies', 'dead', 'Fault', 'fault lifted']) {
+      const said = strictly(wall).replaceAll(/"clapper(Gpm|Loss)?":/g, '');
+      expect(said.includes(`${word}"`) || said.includes(`"${word}`), word).toBe(false);
+    }
+    const settings = lead.next('settings');
+    lead.say({ type: 'show faults', on: true });
+    expect(await settings).toMatchObject({ faultsShown: true, guided: false, hasWatchKey: true });
+    // Those in effect; what waits is nobody’s but the instructor’s.
+    await wall.until('shown', () => wall.view!.truth!.state.faults.length === 1);
+    expect(wall.view!.truth!.state.faults[0]).toMatchObject({ id: 'dies' });
+    expect(wall.scene!.faults).toEqual([]);
+    lead.say({ type: 'show faults', on: false });
+    await wall.until('hidden', () => wall.view!.truth!.state.faults.length === 0);
+    // A player is not shown them either way.
+    const crew = await joined(server.url, code, { role: 'nozzle crew' });
+    expect(strictly(crew)).not.toContain('"faults":[{');
+  });
+
+  it('is let go by a new key, which alone holds from then on', async () => {
+    const { code, keys } = await makeDrill(server.url, { evolution: 'boost through valve' });
+    const lead = await joined(server.url, code, { role: 'instructor', key: keys.instructor });
+    const wall = await joined(server.url, code, { key: keys.watch });
+    const out = wall.next('error');
+    const told = lead.next('watch key');
+    lead.say({ type: 'new watch key' });
+    expect(await out).toMatchObject({ code: 'wrong key' });
+    expect(await wall.whenClosed()).toBe(4000);
+    const { key } = await told;
+    expect(key).not.toBe(keys.watch);
+    const back = await new Tablet(server.url, code).opened();
+    const refused = back.next('error');
+    back.say({ type: 'hello', v: PROTOCOL, key: keys.watch });
+    expect(await refused).toMatchObject({ code: 'wrong key' });
+    await back.hello({ key });
+    expect(back.view).toHaveProperty('truth');
+    // To nobody else.
+    const heard = (one: Tablet): FromRoom[] => one.heard.filter((m) => m.type === 'watch key');
+    expect(heard(back)).toEqual([]);
+    expect(heard(lead)).toHaveLength(1);
+    expect(JSON.stringify(await server.store.drillRuns.running())).not.toContain(key);
+  });
+
+  it('is not found by trying, and those who act go on', async () => {
+    const strict = await roomServer({ missesPerMin: 3 });
+    try {
+      const { code, keys } = await makeDrill(strict.url, { evolution: 'boost through valve' });
+      const lead = await joined(strict.url, code, { role: 'instructor', key: keys.instructor });
+      const guesser = await new Tablet(strict.url, code).opened();
+      const answers: string[] = [];
+      for (const key of ['BBBBBBBB', 'CCCCCCCC', 'DDDDDDDD', 'FFFFFFFF', keys.watch]) {
+        const told = guesser.next('error');
+        guesser.say({ type: 'hello', v: PROTOCOL, key });
+        answers.push((await told).message);
+      }
+      // The right one after too many wrong ones is not told from another wrong one.
+      expect(answers.map((text) => text.startsWith('Too many'))).toEqual([
+        ...[false, false, false],
+        ...[true, true],
+      ]);
+      expect(await lead.act({ do: 'say', text: 'Go on.' })).toMatchObject({ type: 'taken' });
+    } finally {
+      await strict.close();
+    }
   });
 });
 
@@ -127,10 +241,10 @@ describe('a message that is none', () => {
     ['an unknown type', '{"type":"shutdown"}'],
     ['no number', '{"type":"action","clientSeq":"1","action":{}}'],
     ['a number of no use', '{"type":"action","clientSeq":1e99,"action":{}}'],
-    ['a role that is none', '{"type":"hello","v":1,"role":"chief"}'],
+    ['a role that is none', '{"type":"hello","v":2,"role":"chief"}'],
     ['names of objects', '{"type":"__proto__","role":"constructor"}'],
     ['deep nesting', `{"type":"hello","v":${'['.repeat(5000)}${']'.repeat(5000)}}`],
-    ['a NUL in a name', '{"type":"hello","v":1,"device":"a\\u0000b"}'],
+    ['a NUL in a name', '{"type":"hello","v":2,"device":"a\\u0000b"}'],
   ];
   it.each(odd)('%s is told so', async (_, text) => {
     const other = await tablet();
@@ -143,10 +257,14 @@ describe('a message that is none', () => {
   it('and a version to come, or bytes', async () => {
     const other = await tablet();
     const version = other.next('error');
-    other.say({ type: 'hello', v: 2 });
+    other.say({ type: 'hello', v: PROTOCOL + 1 });
     expect(await version).toMatchObject({ code: 'version' });
+    // One that watched without a key, before there was one.
+    const older = other.next('error');
+    other.say({ type: 'hello', v: 1 });
+    expect(await older).toMatchObject({ code: 'version' });
     const binary = other.next('error');
-    other.socket.send(Buffer.from('{"type":"hello","v":1}'));
+    other.socket.send(Buffer.from('{"type":"hello","v":2}'));
     expect(await binary).toMatchObject({ code: 'not understood' });
     other.drop();
     await expectGoingOn();
@@ -158,13 +276,16 @@ describe('a message that is none', () => {
   });
 
   it('anything at all harms nobody', async () => {
-    const other = await joined(server.url, made.code);
+    const other = await joined(server.url, made.code, { key: made.keys.watch });
     const anything = fc.oneof(
       fc.json(),
       fc.string(),
       fc
         .record({
-          type: fc.constantFrom('hello', 'action', 'computer', 'free', 'guide', 'end', 'ping', ''),
+          type: fc.constantFrom(
+            ...['hello', 'action', 'computer', 'free', 'guide', 'end', 'ping', ''],
+            ...['show faults', 'new watch key'],
+          ),
           v: fc.oneof(fc.integer(), fc.anything()),
           clientSeq: fc.oneof(fc.nat(100), fc.anything()),
           role: fc.constantFrom('hydrant operator', 'nozzle crew', 'observer', 7, null),
@@ -310,14 +431,18 @@ describe('the way in', () => {
   it('lets so many in', async () => {
     const small = await roomServer({ mostInRoom: 2, mostConnections: 3, mostRooms: 1 });
     try {
-      const { code } = await makeDrill(small.url, { evolution: 'boost through valve' });
+      const { code, keys } = await makeDrill(small.url, { evolution: 'boost through valve' });
+      const watching = { key: keys.watch };
       const second = await small.ask('/drills', { json: { evolution: 'boost through valve' } });
       expect(second.status).toBe(503);
-      const here = [await joined(small.url, code), await joined(small.url, code)];
+      const here = [
+        await joined(small.url, code, watching),
+        await joined(small.url, code, watching),
+      ];
       const third = new Tablet(small.url, code);
       const told = third.next('error');
       await third.opened();
-      third.say({ type: 'hello', v: 1 });
+      third.say({ type: 'hello', v: PROTOCOL, ...watching });
       expect(await told).toMatchObject({ code: 'full' });
       expect(await third.whenClosed()).toBe(4000);
       expect(here.map(({ closed }) => closed)).toEqual([undefined, undefined]);
@@ -329,14 +454,15 @@ describe('the way in', () => {
   it('closes on who says nothing', async () => {
     const brisk = await roomServer({ silentMs: 50 });
     try {
-      const { code } = await makeDrill(brisk.url, { evolution: 'boost through valve' });
+      const { code, keys } = await makeDrill(brisk.url, { evolution: 'boost through valve' });
+      const hello = { type: 'hello', v: PROTOCOL, key: keys.watch };
       const mute = await new Tablet(brisk.url, code).opened();
       const dead = new WebSocket(`${brisk.url.replace('http', 'ws')}api/drills/${code}/live`, {
         autoPong: false,
       });
-      dead.once('open', () => dead.send('{"type":"hello","v":1}'));
+      dead.once('open', () => dead.send(JSON.stringify(hello)));
       const gone = new Promise((resolve) => dead.once('close', resolve));
-      const awake = await joined(brisk.url, code);
+      const awake = await joined(brisk.url, code, { key: keys.watch });
       await mute.whenClosed();
       await gone;
       const { tick } = awake.view!;

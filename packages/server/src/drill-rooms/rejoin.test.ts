@@ -55,7 +55,7 @@ describe('a device that drops out', () => {
     // 30 s of the drill, as it would be of the clock on the wall.
     await instructor.act({ do: 'set speed', speed: 8 });
     await instructor.until('30 s', () => instructor.view!.tick > tick + 30 * 20);
-    const thief = await joined(server.url, made.code);
+    const thief = await joined(server.url, made.code, { key: made.keys.watch });
     expect(seat(thief, 'hydrant operator').seat).toBe('taken');
     await instructor.act({ do: 'set speed', speed: 1 });
 
@@ -107,7 +107,7 @@ describe('one who comes late', () => {
     await instructor.act({ do: 'say', text: 'Begin.', to: 'hydrant operator' });
     await instructor.until('both said', () => instructor.view!.radio.length === 2);
 
-    const wall = await joined(server.url, made.code);
+    const wall = await joined(server.url, made.code, { key: made.keys.watch });
     expect(wall.view!.radio).toEqual(instructor.view!.radio);
     expect(wall.view).toHaveProperty('truth');
     expect(wall.scene).toEqual(instructor.scene);
@@ -138,9 +138,9 @@ describe('a role', () => {
     await other.act({ do: 'radio', message: { preset: 'copied' } });
     await instructor.until('said', () => instructor.view!.radio.length > 0);
     expect(instructor.view!.radio.map(({ preset }) => preset)).toEqual(['copied']);
-    const again = await joined(server.url, made.code);
-    again.say({ type: 'leave' });
-    await again.whenClosed();
+    const wall = await joined(server.url, made.code, { key: made.keys.watch });
+    wall.say({ type: 'leave' });
+    await wall.whenClosed();
   });
 
   it('is played by the computer until somebody takes it', async () => {
@@ -310,7 +310,7 @@ describe('a device that does not keep up', () => {
     const quick = await roomServer({ beatMs: 4, beatsPerView: 1, mostWaitingBytes: 20_000 });
     try {
       const { code, keys } = await makeDrill(quick.url, { evolution });
-      const slow = await joined(quick.url, code);
+      const slow = await joined(quick.url, code, { key: keys.watch });
       const fast = await joined(quick.url, code, { role: 'instructor', key: keys.instructor });
       // Many views with much new in each.
       await fast.act({ do: 'set speed', speed: 8 });
@@ -391,7 +391,7 @@ describe('the same drill on two servers', () => {
       const seen: Map<number, DrillView>[] = [];
       for (const name of ['one', 'two']) {
         const twin = await roomServer({ beatMs: 10, beatsPerView: 1 }, { file: file(name) });
-        const wall = await joined(twin.url, made.code);
+        const wall = await joined(twin.url, made.code, { key: made.keys.watch });
         const views = new Map([[wall.view!.tick, wall.view!]]);
         const until = wall.view!.tick + 600;
         await wall.until('30 s', () => {

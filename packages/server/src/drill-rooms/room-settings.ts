@@ -28,7 +28,7 @@ export interface RoomSettings {
   messagesAtOnce: number;
   /** Views are left out while more than this waits to be sent to a device [bytes]. */
   mostWaitingBytes: number;
-  /** Codes that are no drill's, asked for by one address and by all of them [1/min]. */
+  /** Codes that are no drill's, and keys to watch that are wrong, by one address and by all of them [1/min]. */
   missesPerMin: number;
   missesOfAllPerMin: number;
   /** Told of each beat, to measure. */

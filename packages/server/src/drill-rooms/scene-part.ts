@@ -1,16 +1,13 @@
 import type { DrillScene, Role } from '@plugside/drill';
 
-/** Instructor and observer know and see everything. */
-export function seesAll(role: Role): role is 'instructor' | 'observer' {
-  return role === 'instructor' || role === 'observer';
-}
-
 /**
- * What of a scene a role may know: the arrangement as the order for it would tell, its own steps and
- * messages, and no fault that waits, not even one that the plan has.
+ * What of a scene a role may know: the instructor all of it; the others the arrangement as the order for it
+ * would tell, and no fault that waits, not even one that the plan has. Of steps and messages who watches
+ * knows all, a played role its own.
  */
 export function scenePartFor(role: Role, scene: DrillScene): DrillScene {
-  if (seesAll(role)) return scene;
+  if (role === 'instructor') return scene;
+  const isOwn = (one: { role: Role }) => role === 'observer' || one.role === role;
   return {
     ...scene,
     plan: {
@@ -21,8 +18,8 @@ export function scenePartFor(role: Role, scene: DrillScene): DrillScene {
         return rest;
       }),
     },
-    steps: scene.steps.filter((one) => one.role === role),
-    expectedMessages: scene.expectedMessages.filter((one) => one.role === role),
+    steps: scene.steps.filter(isOwn),
+    expectedMessages: scene.expectedMessages.filter(isOwn),
     faults: [],
   };
 }

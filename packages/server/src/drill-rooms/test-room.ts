@@ -2,14 +2,15 @@
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type {
-  DrillAction,
-  DrillScene,
-  DrillView,
-  FromRoom,
-  NoticedEvent,
-  Role,
-  RoomRoles,
+import {
+  type DrillAction,
+  type DrillScene,
+  type DrillView,
+  type FromRoom,
+  type NoticedEvent,
+  PROTOCOL,
+  type Role,
+  type RoomRoles,
 } from '@plugside/drill';
 import { openStore, type RecordStore, type StoreTarget } from '@plugside/records';
 import { WebSocket } from 'ws';
@@ -73,7 +74,7 @@ export function askAt(
 export interface Made {
   roomId: string;
   code: string;
-  keys: { instructor: string };
+  keys: { instructor: string; watch: string };
 }
 
 export async function makeDrill(url: string, json: object): Promise<Made> {
@@ -190,7 +191,7 @@ export class Tablet {
   async hello(given: { role?: Role; key?: string; device?: string } = {}): Promise<Of<'welcome'>> {
     await this.opened();
     const welcome = this.next('welcome');
-    this.say({ type: 'hello', v: 1, ...given });
+    this.say({ type: 'hello', v: PROTOCOL, ...given });
     return welcome;
   }
 

@@ -3,11 +3,15 @@ import {
   type DrillState,
   type DrillView,
   type Role,
+  type RoomSettingsNow,
   viewFor,
 } from '@plugside/drill';
 
 /** Counts that are in every frame. */
 const always: readonly (keyof DrillView)[] = ['tick', 'timeS'];
+
+/** What of a drill is shown beside what the role sees. */
+export type ViewOptions = Pick<RoomSettingsNow, 'guided' | 'faultsShown'>;
 
 export interface Frame {
   n: number;
@@ -28,8 +32,8 @@ export class ViewFrames {
   }
 
   /** The next frame: parts of the view that are as they were are left out of its delta. */
-  next(scene: DrillScene, state: DrillState, guided: boolean): Frame {
-    const view = viewFor(this.#role, scene, state, { guided });
+  next(scene: DrillScene, state: DrillState, shown: ViewOptions): Frame {
+    const view = viewFor(this.#role, scene, state, shown);
     const parts = new Map<string, string>();
     const changed: string[] = [];
     for (const [key, value] of Object.entries(view)) {

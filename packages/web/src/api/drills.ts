@@ -31,7 +31,7 @@ export interface MadeDrill {
   roomId: string;
   code: string;
   /** Told this once. */
-  keys: { instructor: string };
+  keys: { instructor: string; watch: string };
 }
 
 export interface DrillFacts {

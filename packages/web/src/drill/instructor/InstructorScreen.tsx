@@ -1,11 +1,7 @@
 import type { DrillScene, DrillView } from '@plugside/drill';
-import { useState } from 'react';
 import { Switch } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
-import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { AllGauges } from '../together/AllGauges.tsx';
-import { wallAddress } from '../together/address.ts';
-import { keepSeat, keptSeat } from '../together/kept-seats.ts';
 import { RadioLog } from '../together/RadioLog.tsx';
 import type { RoomLink } from '../together/room-link.ts';
 import type { RoomState } from '../together/room-state.ts';
@@ -19,6 +15,7 @@ import { FaultPanel } from './FaultPanel.tsx';
 import { Happened } from './Happened.tsx';
 import { SayPanel } from './SayPanel.tsx';
 import { SeatsPanel } from './SeatsPanel.tsx';
+import { WallPanel } from './WallPanel.tsx';
 import './instructor.css';
 
 interface InstructorScreenProps {
@@ -32,7 +29,6 @@ interface InstructorScreenProps {
 export function InstructorScreen({ link, room, scene, view }: InstructorScreenProps) {
   const units = useUnits();
   const { events, refused } = useDrill(link);
-  const [guided, setGuided] = useState(() => keptSeat(room.code).guided === true);
   const isHere = room.connection.is === 'here';
   return (
     <div className="instructor">
@@ -41,27 +37,23 @@ export function InstructorScreen({ link, room, scene, view }: InstructorScreenPr
           <CodeShown code={room.code} />
           <ClockPanel link={link} view={view} />
         </div>
-        <SeatsPanel link={link} room={room} />
+        <SeatsPanel link={link} room={room} hasScript={scene.steps.length > 0} />
       </div>
       <div className="instructor-foot">
-        <SayPanel link={link} />
+        <SayPanel link={link} scene={scene} />
+        <WallPanel link={link} room={room} />
         <section className="panel instructor-end" aria-label="For the whole drill">
-          <Switch
-            className="room-switch"
-            isSelected={guided}
-            isDisabled={!isHere}
-            onChange={(on) => {
-              if (!link.ask({ type: 'guide', on })) return;
-              setGuided(on);
-              keepSeat(room.code, { ...keptSeat(room.code), guided: on });
-            }}
-          >
-            <span className="room-switch-track" aria-hidden="true" />
-            Show each role its next step
-          </Switch>
-          <PlaceLink className="plain-button link-button" href={wallAddress(room.code)}>
-            Open the wall screen
-          </PlaceLink>
+          {scene.steps.length > 0 && (
+            <Switch
+              className="room-switch"
+              isSelected={room.settings?.guided === true}
+              isDisabled={!isHere || room.settings === undefined}
+              onChange={(on) => link.ask({ type: 'guide', on })}
+            >
+              <span className="room-switch-track" aria-hidden="true" />
+              Show each role its next step
+            </Switch>
+          )}
           <EndPanel link={link} isHere={isHere} />
         </section>
       </div>

@@ -1,4 +1,4 @@
-import { mostRadioCharacters, type PlayedRole, playedRoles } from '@plugside/drill';
+import { type DrillScene, mostRadioCharacters, type PlayedRole, rolesIn } from '@plugside/drill';
 import { type FormEvent, useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../../editing/Choice.tsx';
@@ -15,7 +15,7 @@ const orders: readonly { text: string; to?: PlayedRole }[] = [
 ];
 
 /** The instructor's voice, to all or to one. */
-export function SayPanel({ link }: { link: RoomLink }) {
+export function SayPanel({ link, scene }: { link: RoomLink; scene: DrillScene }) {
   const [text, setText] = useState('');
   const [to, setTo] = useState<To>('all');
   const id = useId();
@@ -41,7 +41,10 @@ export function SayPanel({ link }: { link: RoomLink }) {
             value={to}
             options={[
               { value: 'all', text: 'everyone' },
-              ...playedRoles.map((role) => ({ value: role, text: roleWords[role].toLowerCase() })),
+              ...rolesIn(scene).map((role) => ({
+                value: role,
+                text: roleWords[role].toLowerCase(),
+              })),
             ]}
             onChange={setTo}
           />

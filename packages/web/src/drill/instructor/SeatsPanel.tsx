@@ -4,8 +4,15 @@ import type { RoomLink } from '../together/room-link.ts';
 import type { RoomState } from '../together/room-state.ts';
 import { roleWords } from '../words.ts';
 
+interface SeatsPanelProps {
+  link: RoomLink;
+  room: RoomState;
+  /** The drill has steps that the computer can do. */
+  hasScript: boolean;
+}
+
 /** Who is here, and what the computer plays. */
-export function SeatsPanel({ link, room }: { link: RoomLink; room: RoomState }) {
+export function SeatsPanel({ link, room, hasScript }: SeatsPanelProps) {
   const { roles, connection } = room;
   if (!roles) return null;
   const away = connection.is !== 'here';
@@ -30,6 +37,12 @@ export function SeatsPanel({ link, room }: { link: RoomLink; room: RoomState }) 
         {roles.instructors === 1 ? '1 instructor' : `${roles.instructors} instructors`},{' '}
         {roles.observers === 1 ? '1 observer' : `${roles.observers} observers`} connected.
       </p>
+      {!hasScript && (
+        <p className="soft-text">
+          This drill has no steps for the computer to do. It eases a pump that starves and, as a
+          relay operator, takes the water and passes it on.
+        </p>
+      )}
     </section>
   );
 }

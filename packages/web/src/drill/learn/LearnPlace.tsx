@@ -5,6 +5,7 @@ import {
   mayDo,
   type PlayedRole,
   playedRoles,
+  rolesIn,
 } from '@plugside/drill';
 import { useEffect, useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
@@ -14,7 +15,7 @@ import { drillAddress } from '../address.ts';
 import { CautionList } from '../local/CautionList.tsx';
 import { ClockBar } from '../local/ClockBar.tsx';
 import { JudgementList } from '../local/JudgementList.tsx';
-import { RoleSwitch, rolesIn } from '../local/RoleSwitch.tsx';
+import { RoleSwitch } from '../local/RoleSwitch.tsx';
 import { useLocalDrill } from '../local/use-local-drill.ts';
 import { DrillStage } from '../stage/index.ts';
 import { roleWords } from '../words.ts';

@@ -1,12 +1,6 @@
-import type { DrillScene, PlayedRole } from '@plugside/drill';
-import { playedRoles } from '@plugside/drill';
+import { type DrillScene, type PlayedRole, rolesIn } from '@plugside/drill';
 import { Switcher } from '../../editing/Switcher.tsx';
 import { roleWords } from '../words.ts';
-
-/** Roles that have something to do in a scene. */
-export function rolesIn(scene: DrillScene): PlayedRole[] {
-  return playedRoles.filter((role) => scene.posts[role].length > 0);
-}
 
 interface RoleSwitchProps {
   scene: DrillScene;

@@ -21,7 +21,10 @@ function ran() {
   const drill = createDrill(scene, 7);
   const seen = new Map<number, ReturnType<typeof viewFor>>();
   while (drill.state.tick < DONE_S * TICKS_PER_S) {
-    seen.set(drill.state.tick, structuredClone(viewFor('observer', scene, drill.state)));
+    seen.set(
+      drill.state.tick,
+      structuredClone(viewFor('observer', scene, drill.state, { faultsShown: true })),
+    );
     const asked: Submitted[] = playedRoles.flatMap((role) => playedBy(role, scene, drill.state));
     if (drill.state.tick === 333 && !drill.state.paused) {
       step(drill, [{ role: 'instructor', action: { do: 'pause' } }]);

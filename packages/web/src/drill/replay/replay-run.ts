@@ -78,6 +78,6 @@ export class ReplayRun {
   viewAt(tick: number): DrillView {
     const { scene, seed, log, tick: end } = this.#record;
     const drill = replayTo(scene, seed, log, Math.min(tick, end), this.#keyframes);
-    return viewFor('observer', scene, drill.state);
+    return viewFor('observer', scene, drill.state, { faultsShown: true });
   }
 }

@@ -1,11 +1,11 @@
-import { type Evolution, mayDo, type PlayedRole, playedRoles } from '@plugside/drill';
+import { type Evolution, mayDo, type PlayedRole, playedRoles, rolesIn } from '@plugside/drill';
 import { useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { CautionList } from '../local/CautionList.tsx';
 import { ClockBar } from '../local/ClockBar.tsx';
 import { JudgementList } from '../local/JudgementList.tsx';
-import { RoleSwitch, rolesIn } from '../local/RoleSwitch.tsx';
+import { RoleSwitch } from '../local/RoleSwitch.tsx';
 import { useLocalDrill } from '../local/use-local-drill.ts';
 import { DrillStage } from '../stage/index.ts';
 

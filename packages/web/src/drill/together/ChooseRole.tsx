@@ -1,4 +1,4 @@
-import { type PlayedRole, playedRoles, type Role } from '@plugside/drill';
+import type { PlayedRole, Role } from '@plugside/drill';
 import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { type DrillFacts, drillByCode, ProblemError } from '../../api/index.ts';
@@ -23,7 +23,10 @@ interface ChooseRoleProps {
 
 /** Who does what at each place, to the one who chooses. */
 const doing: Readonly<Record<PlayedRole, string>> = {
-  'hydrant operator': 'Stands at the hydrant: its valves, the assist valve, the booster.',
+  'hydrant operator': 'Stands at the hydrant: its valves, the assist valve, the engine there.',
+  'relay operator': 'Stands at the engine between: takes the water in and passes it on, higher.',
+  'second relay operator': 'Stands at the next engine on the way to the scene.',
+  'third relay operator': 'Stands at the engine after that, and at any others before the scene.',
   'attack operator': 'Stands at the attack engine: its intakes, its pump, the lines.',
   'nozzle crew': 'Opens and shuts the nozzles, and tells what comes out of them.',
 };
@@ -86,8 +89,8 @@ function Roles({ first, code, mayInstruct, onChoose, onGone }: RolesProps) {
       </p>
       <h2 className="section-name">Take a role on this device</h2>
       <ul className="role-list">
-        {playedRoles.map((role) => {
-          const seat = roles.find((one) => one.role === role)!;
+        {roles.map((seat) => {
+          const { role } = seat;
           const taken = seat.seat === 'taken';
           return (
             <li key={role} className="role-choice" data-taken={taken || undefined}>
@@ -111,7 +114,8 @@ function Roles({ first, code, mayInstruct, onChoose, onGone }: RolesProps) {
           <div>
             <p className="role-name">{roleWords.observer}</p>
             <p className="soft-text">
-              Sees every gauge and hears the radio; touches nothing. For a screen on the wall too.
+              Sees every gauge and hears the radio; touches nothing. For a screen on the wall, by
+              the wall code that the instructor has.
             </p>
           </div>
           <PlaceLink className="plain-button link-button role-button" href={wallAddress(code)}>

@@ -83,14 +83,16 @@ export function NewRoom() {
           onChange={(crew) => change({ crew })}
         />
       </div>
-      <Switch
-        className="room-switch"
-        isSelected={wish.guided}
-        onChange={(guided) => change({ guided })}
-      >
-        <span className="room-switch-track" aria-hidden="true" />
-        Show each role its next step
-      </Switch>
+      {wish.source.from === 'evolution' && (
+        <Switch
+          className="room-switch"
+          isSelected={wish.guided}
+          onChange={(guided) => change({ guided })}
+        >
+          <span className="room-switch-track" aria-hidden="true" />
+          Show each role its next step
+        </Switch>
+      )}
       <BenchmarkForm
         own={wish.benchmarks}
         onChange={(benchmarks) => {

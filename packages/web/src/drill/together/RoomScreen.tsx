@@ -1,4 +1,5 @@
 import type { Role } from '@plugside/drill';
+import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { ViewSwitches } from '../../app/ViewSwitches.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
@@ -31,6 +32,16 @@ export function RoomScreen({ code, inRole: role, kept, onSeat, onLeave }: RoomSc
     onSeat,
   });
   const { connection } = room;
+  // A wall goes back to where its code is typed.
+  const refused =
+    role === 'observer' && connection.is === 'out' && connection.code === 'wrong key'
+      ? connection.why
+      : undefined;
+  const back = useRef(onLeave);
+  back.current = onLeave;
+  useEffect(() => {
+    if (refused !== undefined) back.current(refused);
+  }, [refused]);
   const leave = () => {
     link?.ask({ type: 'leave' });
     onLeave();
@@ -142,7 +153,7 @@ function Out({ link, room, connection, onLeave }: OutProps) {
           </a>
         ) : (
           <Button className="plain-button main-button" onPress={() => onLeave(connection.why)}>
-            {role === 'observer' ? 'To the roles' : 'Choose a role'}
+            {role === 'observer' ? 'To the wall code' : 'Choose a role'}
           </Button>
         )}
       </p>

@@ -11,9 +11,17 @@ import './together.css';
 
 /** Drills that several devices share: made, joined, led, watched, looked at again. */
 export function TogetherPlace({ address }: { address: TogetherAddress }) {
+  // A wall has the header's place for itself.
+  if (address.at === 'wall') {
+    return (
+      <div className="page together">
+        <WallDoor key={address.code} code={address.code} />
+      </div>
+    );
+  }
   return (
     <div className="page together">
-      {address.at !== 'wall' && <PlaceHeader />}
+      <PlaceHeader />
       <main>
         <Named address={address} />
       </main>
@@ -21,14 +29,12 @@ export function TogetherPlace({ address }: { address: TogetherAddress }) {
   );
 }
 
-function Named({ address }: { address: TogetherAddress }) {
+function Named({ address }: { address: Exclude<TogetherAddress, { at: 'wall' }> }) {
   switch (address.at) {
     case 'new':
       return <NewRoom />;
     case 'room':
       return <RoomDoor key={address.code} code={address.code} />;
-    case 'wall':
-      return <WallDoor code={address.code} />;
     case 'after':
       return <AfterRoom code={address.code} />;
     case 'replay':

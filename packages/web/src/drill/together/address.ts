@@ -14,7 +14,9 @@ export type TogetherAddress =
 export const newRoomAddress = '/drill/new';
 export const pastAddress = '/drill/past';
 export const roomAddress = (code: string): string => `/drill/${code}`;
-export const wallAddress = (code: string): string => `/drill/${code}/wall`;
+/** The wall's; with the key to watch as its fragment, which no server is sent and no log keeps. */
+export const wallAddress = (code: string, watchKey?: string): string =>
+  `/drill/${code}/wall${watchKey === undefined ? '' : `#${watchKey}`}`;
 export const replayAddress = (roomId: string): string => `/drill/replay/${roomId}`;
 
 /** What an address names here; undefined for one that is not of a shared drill. */

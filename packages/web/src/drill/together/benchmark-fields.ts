@@ -24,6 +24,7 @@ export const benchmarkFields: readonly BenchmarkField[] = [
   { key: 'mainPsi', label: 'The main should keep', kind: 'pressure', min: 0, max: 100 },
   { key: 'mainUnderS', label: 'and may be under it for', kind: 'seconds', min: 0, max: 3600 },
   { key: 'hoseOverS', label: 'A hose over its limit for', kind: 'seconds', min: 0, max: 3600 },
+  { key: 'surgesOverLimit', label: 'Valves shut too fast', kind: 'count', min: 0, max: 100 },
   { key: 'nozzleSwingPsi', label: 'Swing at a nozzle', kind: 'pressure', min: 1, max: 200 },
   { key: 'swingWindowS', label: 'counted within', kind: 'seconds', min: 0.1, max: 60 },
   { key: 'stepsOutOfOrder', label: 'Steps out of order', kind: 'count', min: 0, max: 100 },

@@ -9,8 +9,8 @@ export interface KeptSeat {
   key?: string;
   /** The drill was made here. */
   instructorKey?: string;
-  /** Roles are shown their next step, as last set here. */
-  guided?: boolean;
+  /** To watch with: of the device that made the drill, and of the wall's. */
+  watchKey?: string;
   /** To find it again once it has ended. */
   roomId?: string;
 }

@@ -36,7 +36,8 @@ export function asked(wish: RoomWish, plan: Plan): NewDrill {
     ...(source.from === 'record' && { planId: source.planId, start }),
     ...(source.from === 'lay' && { plan: writePlan(plan), start }),
     ...(crew.trim() !== '' && { crew: crew.trim() }),
-    ...(guided && { guided }),
+    // A plan has no steps to show.
+    ...(guided && source.from === 'evolution' && { guided }),
     ...(Object.keys(benchmarks).length > 0 && { benchmarks }),
     ...(seed.trim() !== '' && { seed: Number(seed) }),
   };
@@ -52,8 +53,8 @@ export async function makeRoom(wish: RoomWish, plan: Plan): Promise<string> {
   keepSeat(code, {
     role: 'instructor',
     instructorKey: keys.instructor,
+    watchKey: keys.watch,
     roomId,
-    guided: wish.guided,
   });
   const link = openRoomLink({
     code,

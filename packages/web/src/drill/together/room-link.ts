@@ -178,6 +178,14 @@ export function openRoomLink({ code, role, key: firstKey, onSeat }: RoomJoining)
         state.setState({ roles });
         return;
       }
+      case 'settings': {
+        const { type: _, ...settings } = message;
+        state.setState({ settings });
+        return;
+      }
+      case 'watch key':
+        state.setState({ watchKey: message.key });
+        return;
       case 'paused':
         state.setState({ heldBy: message.paused ? message.by : undefined });
         return;
@@ -191,7 +199,7 @@ export function openRoomLink({ code, role, key: firstKey, onSeat }: RoomJoining)
   }
 
   function welcome(message: Extract<FromRoom, { type: 'welcome' }>): void {
-    const { roomId, crew, scene, roles, view, lastSeq, n } = message;
+    const { roomId, crew, scene, roles, settings, view, lastSeq, n } = message;
     key = message.key ?? key;
     onSeat({ roomId, ...(key !== undefined && { key }) });
     frame = n;
@@ -204,6 +212,7 @@ export function openRoomLink({ code, role, key: firstKey, onSeat }: RoomJoining)
       view,
       heldBy: undefined,
       ...(crew !== undefined && { crew }),
+      ...(settings && { settings }),
     });
     tell({ told: 'view', view });
     const { send: again, tooLate } = outbox.joined(lastSeq, performance.now());
@@ -221,6 +230,7 @@ export function openRoomLink({ code, role, key: firstKey, onSeat }: RoomJoining)
     switch (why) {
       case 'role taken':
       case 'wrong key':
+      case 'no such role':
       case 'version':
       case 'full':
       case 'replaced':

@@ -8,6 +8,7 @@ import type {
   Role,
   RoomErrorCode,
   RoomRoles,
+  RoomSettingsNow,
 } from '@plugside/drill';
 
 export type Connection =
@@ -28,6 +29,10 @@ export interface RoomState {
   scene?: DrillScene;
   view?: DrillView;
   roles?: RoomRoles;
+  /** To the instructor: what is set for the room. */
+  settings?: RoomSettingsNow;
+  /** To the instructor: the key to watch with, where it was made anew just now. */
+  watchKey?: string;
   /** Why the clock stands, but for the instructor's pause, which is in the view. */
   heldBy?: HeldBy;
   /** Tapped, and not answered yet. */

@@ -1,8 +1,8 @@
 import { createDrill, evolutionOf, viewFor } from '@plugside/drill';
 import { describe, expect, it } from 'vitest';
-import { readTogetherAddress } from './address.ts';
+import { readTogetherAddress, wallAddress } from './address.ts';
 import { waitMs } from './backoff.ts';
-import { codeIn, codeProblem } from './room-codes.ts';
+import { codeIn, codeProblem, inParts, watchKeyIn, watchKeyProblem } from './room-codes.ts';
 import { nextShown } from './view-parts.ts';
 
 describe('a code', () => {
@@ -17,6 +17,30 @@ describe('a code', () => {
     expect(codeProblem('KTMRA')).toContain('A is in no code');
     expect(codeProblem('KTM')).toContain('KTM has 3');
     expect(codeProblem(' ')).toContain('five letters');
+  });
+});
+
+describe('a wall code', () => {
+  it('is read however it is typed, and shown in two parts', () => {
+    for (const text of ['KTMRBWXZ', ' ktmr bwxz ', 'ktmr-bwxz', inParts('KTMRBWXZ')]) {
+      expect(watchKeyIn(text), text).toBe('KTMRBWXZ');
+    }
+    expect(inParts('KTMRBWXZ')).toBe('KTMR BWXZ');
+  });
+
+  it('that is none: says why, and tells it from the code to join by', () => {
+    expect(watchKeyIn('KTMRB')).toBeUndefined();
+    expect(watchKeyProblem('KTMRB')).toContain('KTMRB is a code to join by');
+    expect(watchKeyProblem('KTMR BWXA')).toContain('A is in no code');
+    expect(watchKeyProblem('KTMR BWX')).toContain('KTMRBWX has 7');
+    expect(watchKeyProblem('')).toContain('eight letters');
+  });
+
+  it('goes in the wall’s address behind the #, which no server is sent', () => {
+    expect(wallAddress('KTMRB')).toBe('/drill/KTMRB/wall');
+    const url = new URL(wallAddress('KTMRB', 'KTMRBWXZ'), 'http://127.0.0.1');
+    expect(url.hash).toBe('#KTMRBWXZ');
+    expect(url.pathname + url.search).toBe('/drill/KTMRB/wall');
   });
 });
 
