@@ -88,12 +88,12 @@ describe('a document of a plan', () => {
     expect((await problemIn(answer)).detail.length).toBeGreaterThan(10);
   });
 
-  it('is a building’s water plan, on one page', async () => {
+  it('is a building’s water plan, on the paper asked for', async () => {
     const { records } = await server.store.list('buildings', { limit: 200 });
     const { id } = records.find(({ neededGpm }) => (neededGpm ?? 0) > 500)!;
     const json = { buildingId: id, paper: 'a4', units: 'si' };
     const answer = await server.ask('/paper/building-plan', { json });
-    expect(pagesIn(await pdfIn(answer))).toBe(1);
+    expect(await pdfIn(answer)).toContain('/MediaBox [0 0 595.28 841.89]');
     const beyond = await server.ask('/paper/building-plan', { json: { ...json, way: 'no such' } });
     expect(beyond.status).toBe(422);
     expect((await problemIn(beyond)).detail).toContain('No such way is among those chosen from');

@@ -44,7 +44,7 @@ export function planRoutes(
       tags,
       summary: 'A building’s water plan',
       description:
-        'Chosen from everything on record, solved, on one page with a map. Choosing takes some seconds.',
+        'Chosen from everything on record, solved, with a map. Choosing takes some seconds.',
       request: {
         body: { required: true, content: { 'application/json': { schema: buildingPlanSchema } } },
       },
