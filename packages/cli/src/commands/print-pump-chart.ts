@@ -54,6 +54,7 @@ async function ask(options: ChartOptions): Promise<Outcome> {
     const made = pumpChartFor({
       ...pickedRig(records, rig),
       nozzles: records.nozzles,
+      receivers: records.rigs,
       department: records.department,
       invented,
       units: options.units,

@@ -80,6 +80,7 @@ const limitLabels: Readonly<Record<keyof LimitValues, [label: string, quantity?:
   nozzleGreatestFraction: ['Most nozzle pressure, share of rated'],
   hoseVelocityFtS: ['Velocity in hose worth a caution', 'velocity'],
   draftVacuumInHg: ['Most vacuum at a drafting intake', 'vacuum'],
+  leastDischargePsi: ['Least discharge pressure set at a pump', 'pressure'],
 };
 
 function nozzlesText(terminal: Terminal): string {

@@ -13,6 +13,7 @@ export const defaultLimits: Readonly<LimitValues> = {
   nozzleGreatestFraction: 1.2,
   hoseVelocityFtS: 35,
   draftVacuumInHg: 22,
+  leastDischargePsi: 50,
 };
 
 export const defaultLimitOrigins: Readonly<Record<keyof LimitValues, Origin>> = {
@@ -33,6 +34,9 @@ export const defaultLimitOrigins: Readonly<Record<keyof LimitValues, Origin>> = 
   hoseVelocityFtS: byDefault('A caution only; no standard fixes it'),
   draftVacuumInHg: practice(
     '"Ch 11 Static Water Supply Sources" study cards: greatest lift is 1.13 ft × 22 inHg',
+  ),
+  leastDischargePsi: practice(
+    'Common practice, no source: few pumps hold less steadily. Set what your own do',
   ),
 };
 

@@ -281,6 +281,8 @@ export interface LimitValues {
   hoseVelocityFtS: number;
   /** Greatest vacuum at a drafting intake [inHg]. */
   draftVacuumInHg: number;
+  /** Least discharge pressure that a pump is set to: charts print no less [psi]. */
+  leastDischargePsi: number;
 }
 
 export interface Plan {

@@ -126,6 +126,7 @@ const limits = fc.record(
     nozzleLeastFraction: within(0.1, 1),
     hoseVelocityFtS: within(5, 60),
     draftVacuumInHg: within(5, 25),
+    leastDischargePsi: within(20, 100),
   },
   { requiredKeys: [] },
 );

@@ -1,7 +1,11 @@
 /** What the documents need of a department's records, read once for any number of them. */
 import { type DepartmentValues, hoseCatalogue } from '@plugside/fireground';
 import { type Kind, recordSchemas, type Stored } from '@plugside/records/model';
-import { departmentCoefficients, type PickedRig } from '@plugside/records/planning';
+import {
+  departmentCoefficients,
+  departmentLimits,
+  type PickedRig,
+} from '@plugside/records/planning';
 import { supplySizes } from '../pump-chart/usual-lines.ts';
 
 /** Where records are read from: what a store of them offers, and no more. */
@@ -17,18 +21,23 @@ export interface DepartmentRecords {
 }
 
 export async function readDepartment(reader: RecordReader): Promise<DepartmentRecords> {
-  const [rigs, pumpTests, nozzles, hoseTests] = await Promise.all([
+  const [rigs, pumpTests, nozzles, hoseTests, settings] = await Promise.all([
     everyOne(reader, 'rigs'),
     everyOne(reader, 'pump-tests'),
     everyOne(reader, 'nozzles'),
     everyOne(reader, 'hose-tests'),
+    everyOne(reader, 'settings'),
   ]);
   const coefficients = departmentCoefficients(hoseTests);
+  const limits = departmentLimits(settings);
   return {
     rigs,
     pumpTests,
     nozzles,
-    department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
+    department: {
+      ...(Object.keys(coefficients).length > 0 && { coefficients }),
+      ...(Object.keys(limits).length > 0 && { limits }),
+    },
   };
 }
 

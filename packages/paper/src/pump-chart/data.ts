@@ -19,10 +19,14 @@ export type ChartLine =
   /** Like lines into a monitor; the chart's lengths are each line's. */
   | { kind: 'master stream'; hose: HoseSize; lines: number; nozzle: NozzleMake };
 
-/** What is passed at a pressure: the hose's limit, what the pump can give, its rated flow. */
-export type OverMark = 'H' | 'P' | 'R';
+/**
+ * What is passed at a pressure: the hose's limit, the next pump's intake relief, what the pump can
+ * give, its rated flow. `M`: raised to the least that a pump is set to.
+ */
+export type OverMark = 'H' | 'I' | 'P' | 'R' | 'M';
 
 export interface ChartCell {
+  /** To set; no less than the department's least. */
   pdpPsi: number;
   over: OverMark[];
 }
@@ -48,6 +52,8 @@ export interface ConnectionRow {
   basePsi?: number;
   /** By the chart's floors; one alone for a sprinkler system. */
   cells: ChartCell[];
+  /** What crews are taught to pump at the connection, by the same floors [psi]. */
+  rulePsi: number[];
 }
 
 export interface SupplyBlock {
@@ -76,7 +82,11 @@ export interface PumpChart {
   supply: SupplyBlock[];
   /** Left at the next pump's intake [psi]. */
   nextIntakePsi: number;
-  limits: Pick<LimitValues, 'supplyHosePsi' | 'attackHosePsi'>;
+  /** What stands there at most with its lines shut [psi]. */
+  intakeMost: { psi: number; origin: Origin; relief: boolean };
+  /** Lost in a standpipe system and in a monitor, at any flow [psi]. */
+  systemPsi: number;
+  limits: Pick<LimitValues, 'supplyHosePsi' | 'attackHosePsi' | 'leastDischargePsi'>;
   pump: { origin: Origin; intakePsi: number };
   sources: Source[];
 }

@@ -3,28 +3,30 @@ import {
   capabilityFor,
   coefficientFor,
   type DepartmentValues,
-  formatHoseSize,
   type HoseSize,
   hoseCatalogue,
   hosePressureLimit,
   limitsFor,
+  type PlanLimits,
   pumpCurve,
   toInside,
   type UnitSystem,
   usualRating,
 } from '@plugside/fireground';
-import { PSI_PER_FT } from '@plugside/hydraulics';
+import { PSI_PER_FT, SPRINKLER_CONNECTION_PSI, standpipeConnectionPsi } from '@plugside/hydraulics';
 import type { Fields } from '@plugside/records/model';
 import { figuresIn } from '../sheet/figures.ts';
 import type { Source } from '../sheet/notes.ts';
-import { originWords } from '../words.ts';
+import { hoseWords, originWords } from '../words.ts';
 import type { ChartLine, ConnectionRow, PumpChart, SupplyBlock } from './data.ts';
-import { type ChartPump, lineCell, openingCell, standpipeCell } from './solve.ts';
+import { type ChartPump, lineCell, openingCell, SYSTEM_PSI, standpipeCell } from './solve.ts';
 import { supplySizes, usualLines } from './usual-lines.ts';
 
 export interface PumpChartRequest {
   rig: Fields<'rigs'>;
   pumpTests?: readonly Fields<'pump-tests'>[];
+  /** Rigs that it may supply: the least of their intake reliefs counts; its own where left out. */
+  receivers?: readonly Pick<Fields<'rigs'>, 'name' | 'intakeReliefPsi'>[];
   /** The department's; those of the catalogue where left out or none suits. */
   nozzles?: readonly Fields<'nozzles'>[];
   /** Adopted coefficients and limits. */
@@ -45,8 +47,14 @@ export interface PumpChartRequest {
 /** A floor is taken as 5 psi: practice in "Math Formulas" study cards and examination answers. */
 const PER_FLOOR_PSI = 5;
 const FLOORS = [2, 3, 4, 6, 8, 10, 12];
-const LARGE_HOSE_GPM = [500, 750, 1000, 1250, 1500];
-const SMALL_HOSE_GPM = [250, 400, 500, 600, 750];
+const LARGE_HOSE_GPM: Record<UnitSystem, number[]> = {
+  us: [500, 750, 1000, 1250, 1500],
+  si: litres([2000, 3000, 4000, 5000, 6000]),
+};
+const SMALL_HOSE_GPM: Record<UnitSystem, number[]> = {
+  us: [250, 400, 500, 600, 750],
+  si: litres([1000, 1500, 2000, 2500, 3000]),
+};
 /** Pumps under this are charted at the flows of small hose. */
 const SMALL_PUMP_GPM = 1000;
 const CONNECTION = { lines: 2, lengthFt: 100 };
@@ -60,6 +68,10 @@ const usualSupplyFt: Record<UnitSystem, number[]> = {
   us: [200, 400, 600, 800, 1000, 1500],
   si: metres([60, 120, 180, 240, 300, 450]),
 };
+
+function litres(flows: number[]): number[] {
+  return flows.map((flow) => toInside(flow, 'flow', 'L/min'));
+}
 
 function metres(lengths: number[]): number[] {
   return lengths.map((length) => toInside(length, 'length', 'm'));
@@ -92,6 +104,7 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
   const pump: ChartPump = {
     ratedGpm,
     intakePsi: limits.hoseFedIntakePsi,
+    leastPsi: limits.leastDischargePsi,
     ...(capability && { capability }),
   };
   const usual = usualLines(rig, nozzles);
@@ -101,9 +114,16 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
     return { line, flowGpm: cells[0]!.flowGpm, cells };
   });
   const supplyHose = supplySizes(rig);
-  const supply = supplyHose
-    .slice(0, 2)
-    .map(({ hose }) => supplyBlock(hose, supplyFt, pump, department, limits.hoseFedIntakePsi));
+  const intakeMost = intakeMostOf(request.receivers ?? [rig], limits);
+  const supply = supplyHose.slice(0, 2).map(({ hose }) =>
+    supplyBlock(hose, supplyFt, pump, {
+      department,
+      basePsi: limits.hoseFedIntakePsi,
+      // Without a relief on record the pressure is told, and cautioned of.
+      ...(intakeMost.relief && { mostPsi: intakeMost.psi }),
+      units,
+    }),
+  );
   const connections = connectionRows(rig, lines, storeyFt, pump, department);
   return {
     rigName: rig.name,
@@ -118,7 +138,13 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
     connections,
     supply,
     nextIntakePsi: limits.hoseFedIntakePsi,
-    limits: { supplyHosePsi: limits.supplyHosePsi, attackHosePsi: limits.attackHosePsi },
+    intakeMost,
+    systemPsi: SYSTEM_PSI,
+    limits: {
+      supplyHosePsi: limits.supplyHosePsi,
+      attackHosePsi: limits.attackHosePsi,
+      leastDischargePsi: limits.leastDischargePsi,
+    },
     pump: { ...pumpOrigin(pump, pumpTests), intakePsi: pump.intakePsi },
     sources: [
       ...hoseSources(
@@ -151,14 +177,30 @@ function pumpOrigin(pump: ChartPump, tests: readonly Fields<'pump-tests'>[]) {
   return { origin: pump.capability && newest ? { ...origin, date: newest } : origin };
 }
 
+/** The least relief of the rigs that may be supplied; of none on record what a caution starts at. */
+function intakeMostOf(
+  receivers: NonNullable<PumpChartRequest['receivers']>,
+  limits: PlanLimits,
+): PumpChart['intakeMost'] {
+  const [least] = receivers
+    .filter(({ intakeReliefPsi }) => intakeReliefPsi !== undefined)
+    .sort((one, two) => one.intakeReliefPsi! - two.intakeReliefPsi!);
+  if (!least) {
+    const { greatestIntakePsi, origins } = limits;
+    return { psi: greatestIntakePsi, origin: origins.greatestIntakePsi, relief: false };
+  }
+  const text = `Intake relief of ${least.name} on record, the least of the rigs that may be supplied`;
+  return { psi: least.intakeReliefPsi!, origin: { kind: 'department', text }, relief: true };
+}
+
 function supplyBlock(
   hose: HoseSize,
   lengthsFt: number[],
   pump: ChartPump,
-  department: DepartmentValues,
-  basePsi: number,
+  given: { department: DepartmentValues; basePsi: number; mostPsi?: number; units: UnitSystem },
 ): SupplyBlock {
   const lines = 1;
+  const { department, units, basePsi, mostPsi } = given;
   const large = hoseCatalogue[hose].limitClass === 'supply' && pump.ratedGpm >= SMALL_PUMP_GPM;
   return {
     hose,
@@ -166,10 +208,14 @@ function supplyBlock(
     coefficient: coefficientFor({ department }, { hose }).coefficient,
     limitPsi: hosePressureLimit({ department }, { hose }).limitPsi,
     lengthsFt,
-    rows: (large ? LARGE_HOSE_GPM : SMALL_HOSE_GPM).map((flowGpm) => ({
+    rows: (large ? LARGE_HOSE_GPM : SMALL_HOSE_GPM)[units].map((flowGpm) => ({
       flowGpm,
       cells: lengthsFt.map((lengthFt) =>
-        openingCell({ lines, hose, lengthFt, flowGpm, basePsi }, pump, department),
+        openingCell(
+          { lines, hose, lengthFt, flowGpm, basePsi, ...(mostPsi !== undefined && { mostPsi }) },
+          pump,
+          department,
+        ),
       ),
     })),
   };
@@ -202,8 +248,15 @@ function connectionRows(
       handLine,
       flowGpm: standpipe[0]!.flowGpm,
       cells: standpipe,
+      rulePsi: FLOORS.map((floor) => standpipeConnectionPsi(floor)),
     },
-    { kind: 'sprinkler', ...made, ...SPRINKLER, cells: [sprinkler] },
+    {
+      kind: 'sprinkler',
+      ...made,
+      ...SPRINKLER,
+      cells: [sprinkler],
+      rulePsi: [SPRINKLER_CONNECTION_PSI],
+    },
   ];
 }
 
@@ -215,7 +268,7 @@ function hoseSources(sizes: HoseSize[], department: DepartmentValues, units: Uni
   return sizes.map((hose) => {
     const { coefficient, origin } = coefficientFor({ department }, { hose });
     return {
-      what: `${formatHoseSize(hose, units)} hose, coefficient ${coefficient}`,
+      what: hoseWords(hose, coefficient, units),
       from: originWords(origin),
     };
   });
@@ -229,6 +282,18 @@ function ownSources(
   const { full } = figuresIn(units);
   const limits = limitsFor({ department });
   const list: Source[] = [
+    {
+      what: `${full(SYSTEM_PSI, 'pressure')} in a standpipe system and a monitor, at any flow`,
+      from: '“Engineer’s Test 2014” and “Pump Ops ch 7” study cards, “Florida pump-operations exam answers”: the building’s own plan and a measured monitor go before it.',
+    },
+    {
+      what: 'Rules of thumb for connections',
+      from: '“Sprinkler/standpipe connection pressures”, one department’s rule; “Engineer’s Test 2014” study cards',
+    },
+    {
+      what: `Least discharge ${full(limits.leastDischargePsi, 'pressure')}`,
+      from: originWords(limits.origins.leastDischargePsi),
+    },
     {
       what: `Supply hose limit ${full(limits.supplyHosePsi, 'pressure')}`,
       from: originWords(limits.origins.supplyHosePsi),

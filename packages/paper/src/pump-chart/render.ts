@@ -1,7 +1,8 @@
 /** A pump chart on paper: front for attack lines, back for supply and for where it all comes from. */
 import type { Readable } from 'node:stream';
 import { formatHoseSize, formatQuantity } from '@plugside/fireground';
-import { cautions, sources } from '../sheet/notes.ts';
+import { PSI_PER_FT } from '@plugside/hydraulics';
+import { cautions, type Source } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
 import { documentOf, type Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
@@ -38,6 +39,7 @@ export function renderPumpChart(chart: PumpChart, options: PaperOptions): Readab
     legend(sheet, chart, [...chart.attack, ...chart.connections]);
     before(sheet);
     for (const block of chart.supply) supply(sheet, chart, block);
+    if (chart.supply.length > 0) atRest(sheet, chart);
     legend(
       sheet,
       chart,
@@ -87,9 +89,10 @@ function lineWords(sheet: Sheet, line: ChartLine): Cell {
   }
 }
 
-/** A pressure that the hose must not be given is not told, so that none sets it. */
+/** A pressure that the hose or the next pump's intake must not be given is not told, so that none sets it. */
 function pressure({ figures }: Sheet, { pdpPsi, over }: ChartCell): Cell {
-  const text = over.includes('H') ? '—' : figures.bare(pdpPsi, 'pressure');
+  const barred = over.includes('H') || over.includes('I');
+  const text = barred ? '—' : figures.bare(pdpPsi, 'pressure');
   return over.length > 0 ? { text, mark: over.join('') } : text;
 }
 
@@ -147,18 +150,35 @@ function standpipe(sheet: Sheet, chart: PumpChart): void {
       bold: true,
     })),
   ];
-  const rows = found.map((row): Cell[] => {
+  const rows = found.flatMap((row): Cell[][] => {
     const hand = row.handLine!;
     return [
-      {
-        text: feed(sheet, row),
-        below: `then ${full(hand.lengthFt, 'length')} of ${formatHoseSize(hand.hose, units)}, ${nozzleWords(hand.nozzle, units)}`,
-      },
-      bare(row.flowGpm, 'flow'),
-      ...row.cells.map((cell) => pressure(sheet, cell)),
+      [
+        {
+          text: 'Rule of thumb',
+          below: `at the connection: ${full(150, 'pressure')} and ${full(chart.perFloorPsi, 'pressure')} for each floor, ${full(200, 'pressure')} from floor 10`,
+        },
+        '',
+        ...row.rulePsi.map((psi) => bare(psi, 'pressure')),
+      ],
+      [
+        {
+          text: `Solved: ${feed(sheet, row)}`,
+          below: `then ${full(hand.lengthFt, 'length')} of ${formatHoseSize(hand.hose, units)}, ${nozzleWords(hand.nozzle, units)}; ${full(chart.systemPsi, 'pressure')} for the system`,
+        },
+        bare(row.flowGpm, 'flow'),
+        ...row.cells.map((cell) => pressure(sheet, cell)),
+      ],
     ];
   });
   table(sheet, columns, rows, { rowPt: 25 });
+  cautions(
+    sheet,
+    [
+      'Pressure-reducing valves: go by the sign at the connection. NFPA 13E and the local code go before this chart; where nothing is known, begin at the rule of thumb and ask the nozzle.',
+    ],
+    9.5,
+  );
 }
 
 function sprinklers(sheet: Sheet, chart: PumpChart): void {
@@ -182,13 +202,21 @@ function sprinklers(sheet: Sheet, chart: PumpChart): void {
     },
     { head: '', share: 6.6, size: 10 },
   ];
-  const rows = found.map((row): Cell[] => [
-    feed(sheet, row),
-    bare(row.flowGpm, 'flow'),
-    pressure(sheet, row.cells[0]!),
-    `for ${full(row.basePsi ?? 0, 'pressure')} at the connection; another system needs its own`,
+  const rows = found.flatMap((row): Cell[][] => [
+    [
+      'Rule of thumb',
+      '',
+      bare(row.rulePsi[0]!, 'pressure'),
+      'at the connection, where its sign says nothing else',
+    ],
+    [
+      `Solved: ${feed(sheet, row)}`,
+      bare(row.flowGpm, 'flow'),
+      pressure(sheet, row.cells[0]!),
+      `for a system that needs ${full(row.basePsi ?? 0, 'pressure')} at its connection`,
+    ],
   ]);
-  table(sheet, columns, rows, { rowPt: 23 });
+  table(sheet, columns, rows, { rowPt: 19 });
 }
 
 function feed({ figures: { full, units } }: Sheet, row: ConnectionRow): string {
@@ -217,12 +245,33 @@ function supply(sheet: Sheet, chart: PumpChart, block: PumpChart['supply'][numbe
     bare(row.flowGpm, 'flow'),
     ...row.cells.map((cell) => pressure(sheet, cell)),
   ]);
-  table(sheet, columns, rows, { rowPt: 23 });
+  table(sheet, columns, rows, { rowPt: 21.5 });
+}
+
+/** What no flowing figure tells. */
+function atRest(sheet: Sheet, { intakeMost }: PumpChart): void {
+  const { full } = sheet.figures;
+  const most = full(intakeMost.psi, 'pressure');
+  const set = intakeMost.relief
+    ? `Its relief opens at ${most}: see that it works and where it dumps.`
+    : `Its relief is not on record: set one, and ask before its intake gets more than ${most}.`;
+  sheet.y += 2;
+  cautions(
+    sheet,
+    [
+      `With no water moving the next pump’s intake stands the whole pressure set here. ${set} Shut down slowly, from the fire end.`,
+    ],
+    10,
+  );
 }
 
 const MARKS: Record<OverMark, (chart: PumpChart, sheet: Sheet) => string> = {
   H: ({ limits }, { figures: { full } }) =>
     `H over the hose’s limit (attack ${full(limits.attackHosePsi, 'pressure')}, supply ${full(limits.supplyHosePsi, 'pressure')}): do not set it; shorten the lay, lay larger hose or another line.`,
+  I: ({ intakeMost }, { figures: { full } }) =>
+    `I over the next pump’s intake relief (${full(intakeMost.psi, 'pressure')}): its intake stands all of it once its lines shut. Lay larger hose or another line, or put a pump in the line.`,
+  M: ({ limits }, { figures: { full } }) =>
+    `M raised to the least that a pump is set to (${full(limits.leastDischargePsi, 'pressure')}): gate the line where that is too much.`,
   P: ({ pump }, { figures: { full } }) =>
     `P more than the pump can add at that flow with ${full(pump.intakePsi, 'pressure')} at its intake.`,
   R: () => 'R flow above the pump’s rating: prove it by test before you count on it.',
@@ -232,13 +281,13 @@ const MARKS: Record<OverMark, (chart: PumpChart, sheet: Sheet) => string> = {
 function legend(sheet: Sheet, chart: PumpChart, rows: readonly { cells: ChartCell[] }[]): void {
   const used = new Set(rows.flatMap(({ cells }) => cells).flatMap(({ over }) => over));
   sheet.y += 3;
-  for (const mark of ['H', 'P', 'R'] as const) {
+  for (const mark of ['H', 'I', 'P', 'R', 'M'] as const) {
     if (used.has(mark)) sheet.paragraph(MARKS[mark](chart, sheet), { size: 9 });
   }
 }
 
 function before(sheet: Sheet): void {
-  sheet.heading('Before you set it', { withPt: 60 });
+  sheet.heading('Before you set it', { withPt: 50, abovePt: 15 });
   cautions(sheet, [
     'One line is charted at a time: with several lines open set the pump for the one that needs most and gate the others.',
     'Figures are for level ground but for the floors given; each storey and each hill counts.',
@@ -246,14 +295,27 @@ function before(sheet: Sheet): void {
   ]);
 }
 
+/** NIST SP 811, B.8: a foot is 0.3048 m. */
+const FT_PER_M = 1 / 0.3048;
+
 function from(sheet: Sheet, chart: PumpChart): void {
+  const { full, units } = sheet.figures;
+  const heightFt = units === 'us' ? 1 : FT_PER_M;
+  const weight = formatQuantity(heightFt * PSI_PER_FT, 'pressure', units, { digits: 3 });
+  const perHeight = `${weight.number} ${weight.unit}`;
   sheet.heading('Where the numbers come from', { withPt: 50 });
-  sources(sheet, [
+  const list: Source[] = [
     { what: 'Pump', from: originWords(chart.pump.origin) },
     {
-      what: `${sheet.figures.full(chart.perFloorPsi, 'pressure')} for each floor`,
-      from: 'Common practice, as in “Math Formulas” driver/operator study cards. Standpipe pressures are solved by height instead: 0.434 psi for each foot, the weight of water.',
+      what: `Next pump’s intake ${full(chart.intakeMost.psi, 'pressure')} at most`,
+      from: originWords(chart.intakeMost.origin),
+    },
+    {
+      what: `${full(chart.perFloorPsi, 'pressure')} for each floor`,
+      from: `Common practice, as in “Math Formulas” driver/operator study cards. Standpipe pressures are solved by height instead: ${perHeight} for each ${units === 'us' ? 'foot' : 'metre'}, the weight of water.`,
     },
     ...chart.sources,
-  ]);
+  ];
+  const told = list.map(({ what, from: where }) => `${what}: ${where.replace(/\.$/, '')}`);
+  sheet.paragraph(`${told.join('. ')}.`, { size: 8.5 });
 }

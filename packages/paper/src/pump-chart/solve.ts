@@ -13,6 +13,7 @@ import {
   newPlan,
   newRig,
   newSprinklerConnection,
+  nozzleRatedGpm,
   type Plan,
   type Rig,
   standpipeSupply,
@@ -25,7 +26,15 @@ export interface ChartPump {
   capability?: Rig['capability'] | undefined;
   /** What its supply leaves at its intake [psi]. */
   intakePsi: number;
+  /** Least that it is set to [psi]. */
+  leastPsi: number;
 }
+
+/**
+ * Lost in a standpipe system or a master stream device, at any flow [psi]. "Engineer's Test 2014" study
+ * cards; "Florida pump-operations exam answers"; of a master stream device "Pump Ops ch 7" study cards.
+ */
+export const SYSTEM_PSI = 25;
 
 const SCENE = 'A1';
 
@@ -73,8 +82,19 @@ export function lineCell(
       );
     }
     case 'master stream':
-      return cellOf(addMasterStream(bare, SCENE, { ...line, lengthFt }), pump);
+      return cellOf(flat(addMasterStream(bare, SCENE, { ...line, lengthFt }), 'monitor'), pump);
   }
+}
+
+/** The plan with the loss of a system as it is taught: the same at any flow. */
+function flat(plan: Plan, kind: 'monitor' | 'standpipe'): Plan {
+  const [nozzle] = plan.nozzles;
+  if (!nozzle) return plan;
+  const loss = { lossPsi: SYSTEM_PSI, atGpm: nozzleRatedGpm(nozzle) };
+  return {
+    ...plan,
+    appliances: plan.appliances.map((one) => (one.kind === kind ? { ...one, loss } : one)),
+  };
 }
 
 /** Lines to a standpipe with one hand line on a floor. */
@@ -98,12 +118,22 @@ export function standpipeCell(
     nozzles: drawn.nozzles,
     lines: drawn.lines.filter(({ id }) => id !== 'lay'),
   };
-  return cellOf(plan, pump);
+  return cellOf(flat(plan, 'standpipe'), pump);
 }
 
-/** Like lines to an opening that takes a flow at a pressure: a sprinkler connection, or the next pump's intake. */
+/**
+ * Like lines to an opening that takes a flow at a pressure: a sprinkler connection, or the next pump's
+ * intake, which stands no more than `mostPsi` once nothing flows.
+ */
 export function openingCell(
-  given: { lines: number; hose: HoseSize; lengthFt: number; flowGpm: number; basePsi: number },
+  given: {
+    lines: number;
+    hose: HoseSize;
+    lengthFt: number;
+    flowGpm: number;
+    basePsi: number;
+    mostPsi?: number;
+  },
   pump: ChartPump,
   department: DepartmentValues,
 ): ChartCell & { flowGpm: number } {
@@ -114,16 +144,22 @@ export function openingCell(
     appliances: [newSprinklerConnection('X1', { demandGpm: flowGpm, basePsi })],
     lines: [newLine('line1', `${SCENE}.discharge1`, 'X1.inlet1', hose, lengthFt, { count: lines })],
   };
-  return cellOf(plan, pump);
+  return cellOf(plan, pump, given.mostPsi);
 }
 
-function cellOf(plan: Plan, pump: ChartPump): ChartCell & { flowGpm: number } {
-  const { pdpPsi, demandGpm } = attackSettings(plan);
-  const over: OverMark[] = [];
+function cellOf(
+  plan: Plan,
+  pump: ChartPump,
+  mostPsi = Number.POSITIVE_INFINITY,
+): ChartCell & { flowGpm: number } {
+  const { pdpPsi: neededPsi, demandGpm } = attackSettings(plan);
+  const pdpPsi = Math.max(neededPsi, pump.leastPsi);
+  const over: OverMark[] = pdpPsi > neededPsi + 0.5 ? ['M'] : [];
   const limits = plan.lines
     .filter(({ from }) => from.startsWith(`${SCENE}.`))
     .map((line) => hosePressureLimit(plan, line).limitPsi);
   if (pdpPsi > Math.min(...limits) + 0.5) over.push('H');
+  else if (pdpPsi > mostPsi + 0.5) over.push('I');
   const { points } = capabilityFor(pump);
   const most = demandGpm > points.at(-1)![0] ? 0 : capabilityPsi(points, demandGpm);
   if (pdpPsi - pump.intakePsi > most + 0.5) over.push('P');

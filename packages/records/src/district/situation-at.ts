@@ -4,6 +4,7 @@ import {
   type BuildingSituation,
   comingRigs,
   departmentCoefficients,
+  departmentLimits,
   type NearHydrantRecord,
   situationForBuilding,
 } from '../planning/index.ts';
@@ -47,7 +48,7 @@ export async function situationAt(
   }
   const building = await store.get('buildings', buildingId);
   if (!building) throw new NotFoundError('buildings', buildingId.slice(0, 40));
-  const [network, { invented }, hydrants, waters, stations, rigs, pumpTests, hoseTests] =
+  const [network, { invented }, hydrants, waters, stations, rigs, pumpTests, hoseTests, settings] =
     await Promise.all([
       districtStreets(store),
       readDistrict(store),
@@ -57,6 +58,7 @@ export async function situationAt(
       everyRecord(store, 'rigs'),
       everyRecord(store, 'pump-tests'),
       everyRecord(store, 'hose-tests'),
+      everyRecord(store, 'settings'),
     ]);
   const near = usableHydrants(network, hydrants, building, { count });
   const nearHydrants: NearHydrantRecord[] = [];
@@ -76,6 +78,7 @@ export async function situationAt(
     roadFtByStation: new Map(roads.map(({ target, lengthFt }) => [target.id, lengthFt])),
   });
   const coefficients = departmentCoefficients(hoseTests);
+  const limits = departmentLimits(settings);
   const made = situationForBuilding({
     building,
     ...(demandGpm !== undefined && { demandGpm }),
@@ -86,7 +89,10 @@ export async function situationAt(
       elevationAt: (longitude: number, latitude: number) =>
         terrain.elevationFt(longitude, latitude),
     }),
-    department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
+    department: {
+      ...(Object.keys(coefficients).length > 0 && { coefficients }),
+      ...(Object.keys(limits).length > 0 && { limits }),
+    },
     invented,
     today: new Date().toISOString().slice(0, 10),
   });

@@ -3,6 +3,7 @@ export { arrivalMin, travelMin, turnoutMin } from './arrivals.ts';
 export { type ComingRigsRequest, comingRigs } from './coming-rigs.ts';
 export { type DemandInputs, demandInputs } from './demand-inputs.ts';
 export { departmentCoefficients } from './department-coefficients.ts';
+export { departmentLimits } from './department-limits.ts';
 export { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 export type { PlanningNotice } from './notice.ts';
 export {

@@ -17,6 +17,7 @@ export async function printPumpChart(
   const chart = pumpChartFor({
     ...pickedRig(records, rig),
     nozzles: records.nozzles,
+    receivers: records.rigs,
     department: records.department,
     invented,
     units: printed.units,

@@ -228,6 +228,7 @@ function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
     'nozzle-greatest': values.nozzleGreatestFraction,
     'hose-velocity': write(values.hoseVelocityFtS, 'velocity'),
     'draft-vacuum': write(values.draftVacuumInHg, 'vacuum'),
+    'least-discharge': write(values.leastDischargePsi, 'pressure'),
   });
 
   const department = (values: DepartmentValues) => ({

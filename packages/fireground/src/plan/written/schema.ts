@@ -230,6 +230,7 @@ export const limitsSchema = z.strictObject({
   'nozzle-greatest': plainField(plainRanges.nozzleGreatest, 'Share of rated pressure').optional(),
   'hose-velocity': quantityField(ranges.hoseVelocity, 'Velocity worth a caution').optional(),
   'draft-vacuum': quantityField(ranges.vacuum, 'Greatest vacuum when drafting').optional(),
+  'least-discharge': limit('Least discharge pressure that a pump is set to'),
 });
 
 export const departmentSchema = z.strictObject({

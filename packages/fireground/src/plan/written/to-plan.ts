@@ -196,5 +196,6 @@ function toLimits(written: NonNullable<WrittenPlan['department']['limits']>): Pa
     nozzleGreatestFraction: written['nozzle-greatest'],
     hoseVelocityFtS: written['hose-velocity'],
     draftVacuumInHg: written['draft-vacuum'],
+    leastDischargePsi: written['least-discharge'],
   });
 }

@@ -1,6 +1,10 @@
 import type { DepartmentValues } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
-import { departmentCoefficients, type PickedRig } from '@plugside/records/planning';
+import {
+  departmentCoefficients,
+  departmentLimits,
+  type PickedRig,
+} from '@plugside/records/planning';
 import { crowFt, type Place } from '@plugside/records/streets';
 import { loadedTerrain } from '../../api/elevation.ts';
 import { allRecords } from '../../api/records.ts';
@@ -16,17 +20,22 @@ export interface PlanningRecords {
 }
 
 export async function fetchPlanningRecords(signal: AbortSignal): Promise<PlanningRecords> {
-  const [rigs, pumpTests, hoseTests, terrain] = await Promise.all([
+  const [rigs, pumpTests, hoseTests, settings, terrain] = await Promise.all([
     allRecords('rigs', {}, signal),
     allRecords('pump-tests', {}, signal),
     allRecords('hose-tests', { where: { adopted: true } }, signal),
+    allRecords('settings', { where: { name: 'limits' } }, signal),
     loadedTerrain(signal),
   ]);
   const coefficients = departmentCoefficients(hoseTests);
+  const limits = departmentLimits(settings);
   return {
     rigs,
     pumpTests,
-    department: Object.keys(coefficients).length > 0 ? { coefficients } : {},
+    department: {
+      ...(Object.keys(coefficients).length > 0 && { coefficients }),
+      ...(Object.keys(limits).length > 0 && { limits }),
+    },
     hasTerrain: terrain.name !== null,
   };
 }
