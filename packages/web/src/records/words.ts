@@ -64,6 +64,11 @@ export function valueWords(spec: FieldSpec, value: unknown, units: Units): strin
       return countedWords((value as unknown[]).length, 'record');
     case 'path':
       return countedWords((value as unknown[]).length, 'place');
+    case 'rings': {
+      // A ring ends where it begins.
+      const corners = (value as unknown[][]).reduce((sum, ring) => sum + ring.length - 1, 0);
+      return countedWords(corners, 'corner');
+    }
     case 'json':
       return typeof value === 'string' ? value : JSON.stringify(value);
     default:

@@ -8,6 +8,7 @@ import {
   quantity,
   record,
   records,
+  rings,
   text,
   yesNo,
 } from './field.ts';
@@ -26,12 +27,11 @@ export const buildingFields: readonly FieldSpec[] = [
   yesNo('standpipe', 'Standpipe'),
   ...placeFields,
   elevationField,
-  {
-    field: 'footprint',
-    label: 'Outline',
-    type: { is: 'json' },
-    help: 'Rings of [longitude, latitude] as in GeoJSON, the outer first',
-  },
+  rings(
+    'footprint',
+    'Outline',
+    'One corner a line: longitude, latitude; an empty line before each courtyard',
+  ),
   ...closingFields,
 ];
 

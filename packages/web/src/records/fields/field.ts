@@ -22,6 +22,8 @@ export type FieldType =
   | { is: 'numbers'; of: Quantity }
   /** Longitude and latitude, one place a line. */
   | { is: 'path' }
+  /** Rings of places, one place a line and an empty line between rings. */
+  | { is: 'rings' }
   | { is: 'json' };
 
 export interface FieldSpec {
@@ -60,4 +62,5 @@ export const rows = (one: string, ...columns: readonly FieldSpec[]) =>
   spec({ is: 'rows', one, columns });
 export const numbers = (of: Quantity) => spec({ is: 'numbers', of });
 export const path = spec({ is: 'path' });
+export const rings = spec({ is: 'rings' });
 export const json = spec({ is: 'json' });

@@ -1,6 +1,7 @@
 import type { FieldEntryProps } from './entry-props.ts';
 import { PartsEntry, RowsEntry } from './GroupEntry.tsx';
 import { OneEntry } from './OneEntry.tsx';
+import { OutlineEntry } from './OutlineEntry.tsx';
 import { ManyRecordsEntry, RecordEntry } from './RecordEntry.tsx';
 
 /** One field to be written in, by what it holds. */
@@ -15,6 +16,9 @@ export function FieldEntry(props: FieldEntryProps) {
       return <PartsEntry {...props} parts={type.parts} />;
     case 'rows':
       return <RowsEntry {...props} columns={type.columns} one={type.one} />;
+    case 'path':
+    case 'rings':
+      return <OutlineEntry {...props} />;
     default:
       return <OneEntry {...props} />;
   }

@@ -6,6 +6,7 @@ import { reasonOf } from '../../api/reason.ts';
 import { useView } from '../../plan-store/view.ts';
 import type { FieldSpec } from '../fields/field.ts';
 import { fieldTables } from '../fields/field-tables.ts';
+import type { Position } from '../outline/outline.ts';
 import { type Refusals, refusalsOf } from '../save/refusals.ts';
 import { type Draft, readForm, type Values } from './draft.ts';
 import { FieldEntry } from './FieldEntry.tsx';
@@ -46,6 +47,7 @@ export function RecordForm(props: RecordFormProps) {
   const place = useRef<HTMLFormElement>(null);
   const table = fieldTables[kind].filter(({ elsewhere }) => !elsewhere);
   const was = (before ?? known) as Values;
+  const near = placeOf(was);
   const beforeOrigins = (before?.origins ?? {}) as Readonly<Record<string, RecordOrigin>>;
 
   const read = readForm(kind, table, drafts, before, system, known);
@@ -126,6 +128,7 @@ export function RecordForm(props: RecordFormProps) {
               before={was[spec.field]}
               onChange={(draft) => put(spec.field, draft)}
               problems={shown}
+              near={near}
             />
             {withOrigins && !WITHOUT_ORIGIN.has(spec.field) && (
               <OriginEntry
@@ -173,9 +176,16 @@ function originNow(before: RecordOrigin | undefined, changes: Values, field: str
   return field in changes ? undefined : before;
 }
 
+/** Where the record is, for a map that is to be drawn on. */
+function placeOf({ longitude, latitude }: Values): Position | undefined {
+  return typeof longitude === 'number' && typeof latitude === 'number'
+    ? [longitude, latitude]
+    : undefined;
+}
+
 function isWide({ type }: FieldSpec): boolean {
   if (type.is === 'text') return (type.lines ?? 1) > 1;
-  return type.is === 'rows' || type.is === 'records' || type.is === 'path' || type.is === 'json';
+  return ['rows', 'records', 'path', 'rings', 'json'].includes(type.is);
 }
 
 function withoutField(places: Readonly<Record<string, string>>, field: string) {

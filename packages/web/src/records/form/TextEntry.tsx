@@ -65,7 +65,7 @@ export function TextEntry(props: FieldEntryProps) {
 
 function linesOf({ type }: FieldSpec): number {
   if (type.is === 'text') return type.lines ?? 1;
-  return type.is === 'path' || type.is === 'json' ? 5 : 1;
+  return type.is === 'path' || type.is === 'rings' || type.is === 'json' ? 5 : 1;
 }
 
 const isNumber = ({ type }: FieldSpec): boolean =>

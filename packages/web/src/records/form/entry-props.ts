@@ -1,5 +1,6 @@
 import type { Kind } from '@plugside/records/model';
 import type { FieldSpec } from '../fields/field.ts';
+import type { Position } from '../outline/outline.ts';
 import type { Draft, Problems } from './draft.ts';
 
 /** What every field of a form is given. */
@@ -16,6 +17,8 @@ export interface FieldEntryProps {
   problems: Problems;
   /** The label is for the ear alone, where a column's head says it. */
   hideLabel?: boolean;
+  /** Where the record is. */
+  near?: Position | undefined;
   /** For the ear, where the label alone would not tell one row from another. */
   spoken?: string;
 }

@@ -4,6 +4,7 @@ import { readingText } from '../../field-tests/reading-text.ts';
 import { allowedWords, unitOf, withUnit } from '../fields/allowed-words.ts';
 import type { FieldSpec } from '../fields/field.ts';
 import type { FieldLimits } from '../fields/limits.ts';
+import { opened, type Position } from '../outline/outline.ts';
 
 /** `value` is undefined where nothing is written. */
 export type Reading = { ok: true; value: unknown } | { ok: false; message: string };
@@ -18,7 +19,9 @@ export function fieldText({ type }: FieldSpec, value: unknown, system: UnitSyste
         .map((one) => readingText(one, type.of, system).replaceAll(',', ''))
         .join(', ');
     case 'path':
-      return (value as number[][]).map((place) => place.join(', ')).join('\n');
+      return placesText(value as number[][]);
+    case 'rings':
+      return (value as Position[][]).map((ring) => placesText(opened(ring))).join('\n\n');
     case 'json':
       return JSON.stringify(value, null, 1);
     default:
@@ -49,6 +52,8 @@ export function readField(
       return numbersIn(spec, text, spec.type.of, system, limits);
     case 'path':
       return pathIn(text);
+    case 'rings':
+      return ringsIn(text);
     case 'json':
       return jsonIn(text);
     default:
@@ -129,10 +134,20 @@ function numbersIn(
   return { ok: true, value: values };
 }
 
-function pathIn(text: string): Reading {
-  const places: number[][] = [];
+const placesText = (places: readonly (readonly number[])[]): string =>
+  places.map((place) => place.join(', ')).join('\n');
+
+type PlacesRead = { ok: true; rings: Position[][] } | { ok: false; message: string };
+
+/** Places, one a line, with an empty line between rings; however few there are. */
+export function readPlaces(text: string): PlacesRead {
+  const rings: Position[][] = [];
+  let ring: Position[] | undefined;
   for (const [at, line] of text.split('\n').entries()) {
-    if (line.trim() === '') continue;
+    if (line.trim() === '') {
+      ring = undefined;
+      continue;
+    }
     const place = line
       .split(/[,;\s]+/)
       .filter((part) => part !== '')
@@ -143,10 +158,34 @@ function pathIn(text: string): Reading {
       const message = `Line ${at + 1}, “${line.trim()}”, is no place. Write longitude (−180 to 180), a comma, latitude (−90 to 90).`;
       return { ok: false, message };
     }
-    places.push([longitude, latitude]);
+    if (!ring) {
+      ring = [];
+      rings.push(ring);
+    }
+    ring.push([longitude, latitude]);
   }
+  return { ok: true, rings };
+}
+
+function pathIn(text: string): Reading {
+  const read = readPlaces(text);
+  if (!read.ok) return read;
+  const places = read.rings.flat();
   if (places.length < 2) return { ok: false, message: 'Give two places or more, one a line.' };
   return { ok: true, value: places };
+}
+
+function ringsIn(text: string): Reading {
+  const read = readPlaces(text);
+  if (!read.ok) return read;
+  const rings = read.rings.map(opened);
+  const short = rings.findIndex((ring) => ring.length < 3);
+  if (short >= 0) {
+    const which = rings.length > 1 ? `Ring ${short + 1} has` : 'It has';
+    const message = `${which} ${rings[short]?.length ?? 0} corners. Give three or more, one a line.`;
+    return { ok: false, message };
+  }
+  return { ok: true, value: rings.map((ring) => [...ring, ring[0]]) };
 }
 
 function jsonIn(text: string): Reading {

@@ -182,6 +182,7 @@ function SlotValue({ kind, slot, value }: SlotValueProps) {
   if (type.is === 'record') return <RecordNames kind={type.to} ids={[value as string]} />;
   if (type.is === 'records') return <RecordNames kind={type.to} ids={value as string[]} />;
   // Lists of values differ inside: a count would hide what.
-  if (type.is === 'rows' || type.is === 'path') return JSON.stringify(value, null, 1);
+  if (type.is === 'rows' || type.is === 'path' || type.is === 'rings')
+    return JSON.stringify(value, null, 1);
   return valueWords(spec, value, units) ?? 'empty';
 }
