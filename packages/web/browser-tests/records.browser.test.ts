@@ -96,6 +96,9 @@ describe('a test that is left before it is saved', () => {
     await field(page, 'Static').fill('61.5');
     await field(page, 'On hydrant').fill('H-2');
     await field(page, 'Pitot').fill('18');
+    // What cannot be read is kept too, and no number before it in its place.
+    await field(page, 'Residual').fill('40');
+    await field(page, 'Residual').fill('4o');
     expect(await page.locator('.kept-note').count()).toBe(0);
     await page.getByRole('navigation', { name: 'Kinds of record' }).getByText('Rigs').click();
     await heading(page, 'Rigs').waitFor();
@@ -105,6 +108,10 @@ describe('a test that is left before it is saved', () => {
       expect(await field(of, 'Static').inputValue()).toBe('61.5');
       expect(await field(of, 'On hydrant').inputValue()).toBe('H-2');
       expect(await field(of, 'Pitot').inputValue()).toBe('18');
+      expect(await field(of, 'Residual').inputValue()).toBe('4o');
+      expect(await field(of, 'Residual').getAttribute('aria-invalid')).toBe('true');
+      await of.getByRole('button', { name: 'Save test' }).click();
+      await of.getByText('Enter the date, static and residual first.').waitFor();
     };
     await stands(page);
     await page.reload();
@@ -152,6 +159,127 @@ describe('a test that is left before it is saved', () => {
     await page.getByText(/^Typed earlier, .* not saved/).waitFor();
     expect(await field(page, 'Loss, reading 2').inputValue()).toBe('12.5');
     await api(`/records/rigs/${rig.id}`, { method: 'DELETE', version: rig.version });
+    await close();
+  });
+});
+
+describe('an outline', () => {
+  const corners = [
+    [-123.3004, -48.8004],
+    [-123.2996, -48.8004],
+    [-123.2996, -48.7998],
+    [-123.3004, -48.7998],
+  ];
+
+  const drawn = async (page: Page) => {
+    await page.getByRole('button', { name: 'Draw it on the map' }).click();
+    await page.locator('.outline-map[data-drawn]').waitFor({ timeout: 60_000 });
+  };
+
+  it('of a building is drawn: points dragged, added between two, removed, undone', async () => {
+    const building = await create('buildings', {
+      name: `${MARK} Outline`,
+      longitude: -123.3,
+      latitude: -48.8,
+      footprint: [[...corners, corners[0]]],
+    });
+    const { page, errors, close } = await openRecords(`records/buildings/${building.id}/edit`);
+    const list = field(page, 'Outline');
+    const places = async () =>
+      (await list.inputValue()).split('\n').map((line) => line.split(', ').map(Number));
+    expect(await places()).toEqual(corners);
+    await drawn(page);
+    const point = (n: number) => page.getByRole('button', { name: new RegExp(`^Point ${n}:`) });
+    await expect.poll(() => page.locator('.outline-point').count()).toBe(4);
+    expect(await page.locator('.outline-middle').count()).toBe(4);
+
+    // Dragged by mouse: the second corner goes east, the others stay.
+    await point(2).scrollIntoViewIfNeeded();
+    const box = (await point(2).boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 20, y, { steps: 4 });
+    await page.mouse.move(x + 40, y, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(async () => (await places())[1]![0]!).toBeGreaterThan(-123.2996);
+    const dragged = await places();
+    expect(dragged.filter((_, at) => at !== 1)).toEqual(corners.filter((_, at) => at !== 1));
+    expect(dragged[1]![1]).toBeCloseTo(-48.8004, 4);
+
+    // A middle point becomes a corner, half way between its neighbours, and has the focus.
+    await page.getByRole('button', { name: 'Add a point before 4' }).click();
+    await expect.poll(async () => (await places()).length).toBe(5);
+    const added = (await places())[3]!;
+    expect(added[0]).toBeCloseTo(-123.3, 6);
+    expect(added[1]).toBeCloseTo(-48.7998, 5);
+    await expect.poll(() => point(4).evaluate((one) => one === document.activeElement)).toBe(true);
+
+    // By keyboard: north, and away.
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(async () => (await places())[3]![1]!).toBeGreaterThan(-48.7998);
+    expect(await point(4).evaluate((one) => one === document.activeElement)).toBe(true);
+    await page.keyboard.press('Delete');
+    await expect.poll(async () => (await places()).length).toBe(4);
+    expect(await places()).toEqual(dragged);
+
+    // Undone step by step: the removal, the arrow, the point, the drag.
+    const undo = page.getByRole('button', { name: 'Undo' });
+    for (const count of [5, 5, 4]) {
+      await undo.click();
+      await expect.poll(async () => (await places()).length).toBe(count);
+    }
+    expect(await places()).toEqual(dragged);
+    await undo.click();
+    await expect.poll(places).toEqual(corners);
+    await expect.poll(() => undo.isDisabled()).toBe(true);
+
+    // What is typed shows on the map, and what cannot be read is said.
+    await list.fill(`${await list.inputValue()}\n-123.3006, -48.8001`);
+    await expect.poll(() => page.locator('.outline-point').count()).toBe(5);
+    await list.fill('here');
+    await page.getByText('The list of places cannot be read').waitFor();
+    await list.fill(dragged.map((place) => place.join(', ')).join('\n'));
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.locator('.record-facts').waitFor();
+    const kept = await api<{ version: number; footprint: number[][][] }>(
+      `/records/buildings/${building.id}`,
+    );
+    // A ring ends where it begins.
+    expect(kept.footprint).toEqual([[...dragged, dragged[0]]]);
+    await api(`/records/buildings/${building.id}`, { method: 'DELETE', version: kept.version });
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('of a street is begun on the map by pressing it', async () => {
+    const { page, errors, close } = await openRecords('records/streets/new');
+    await field(page, 'Name').fill(`${MARK} Lane`);
+    await drawn(page);
+    const map = page.locator('.outline-map');
+    for (const position of [
+      { x: 100, y: 100 },
+      { x: 200, y: 120 },
+      { x: 300, y: 220 },
+    ]) {
+      await map.click({ position });
+    }
+    await expect.poll(() => page.locator('.outline-point').count()).toBe(3);
+    const results = await new AxeBuilder({ page }).include('.record-form').analyze();
+    expect(results.violations.map(({ id }) => id)).toEqual([]);
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.locator('.record-facts').waitFor();
+    const { records } = await api<{ records: (Kept & { path: number[][] })[] }>(
+      `/records/streets?search=${MARK}`,
+    );
+    const [street] = records;
+    expect(street?.path).toHaveLength(3);
+    // East is right and north is up.
+    const [first, second, third] = street!.path as [number[], number[], number[]];
+    expect(second[0]).toBeGreaterThan(first[0]!);
+    expect(third[1]).toBeLessThan(second[1]!);
+    await api(`/records/streets/${street!.id}`, { method: 'DELETE', version: street!.version });
+    expect(errors).toEqual([]);
     await close();
   });
 });

@@ -19,6 +19,7 @@ import {
 import { MeasureField } from './MeasureField.tsx';
 import { OutletRows } from './OutletRows.tsx';
 import { newOutlet } from './outlet-draft.ts';
+import { UnreadTextsContext } from './unread-texts.ts';
 import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
 import { WordField } from './WordField.tsx';
 
@@ -53,7 +54,7 @@ function withoutHurry(draft: FlowTestDraft, result: FlowTestResult): FlowTestRes
 /** A hydrant flow test as it is written down, with its curve drawn while the numbers come in. */
 export function FlowTestForm(props: FlowTestFormProps) {
   const { hydrantId, hydrantName, initial, earlier = NONE, today, onSave, onCancel, kept } = props;
-  const [draft, change] = useTestDraft(kept, () => flowTestDraft(initial, today), {
+  const [draft, change, unread] = useTestDraft(kept, () => flowTestDraft(initial, today), {
     ...newOutlet().value,
     outletIn: undefined,
   });
@@ -72,68 +73,73 @@ export function FlowTestForm(props: FlowTestFormProps) {
         : 'Enter the date, static and residual first.';
   return (
     <section className="test-screen" aria-label={`Flow test of ${hydrantName}`}>
-      <form className="test-form" onSubmit={(event) => event.preventDefault()}>
-        <h2>Flow test, {hydrantName}</h2>
-        <div className="test-fields">
-          <WordField
-            label="Tested on"
-            type="date"
-            value={draft.testedOn}
-            onChange={(testedOn) => change({ testedOn })}
-            required
+      <UnreadTextsContext value={unread}>
+        <form className="test-form" onSubmit={(event) => event.preventDefault()}>
+          <h2>Flow test, {hydrantName}</h2>
+          <div className="test-fields">
+            <WordField
+              label="Tested on"
+              type="date"
+              value={draft.testedOn}
+              onChange={(testedOn) => change({ testedOn })}
+              required
+            />
+            <MeasureField
+              {...MAIN_PRESSURE}
+              label="Static"
+              kind="pressure"
+              at="staticPsi"
+              value={draft.staticPsi}
+              onChange={(staticPsi) => change({ staticPsi })}
+              hint="nothing flowing"
+            />
+            <MeasureField
+              {...MAIN_PRESSURE}
+              label="Residual"
+              kind="pressure"
+              at="residualPsi"
+              value={draft.residualPsi}
+              onChange={(residualPsi) => change({ residualPsi })}
+              hint={`at ${hydrantName}, all flowing`}
+            />
+          </div>
+          <OutletRows
+            rows={draft.outlets}
+            flows={drawn.main?.result.outlets ?? []}
+            onChange={(outlets) => change({ outlets })}
           />
-          <MeasureField
-            {...MAIN_PRESSURE}
-            label="Static"
-            kind="pressure"
-            value={draft.staticPsi}
-            onChange={(staticPsi) => change({ staticPsi })}
-            hint="nothing flowing"
+          <div className="test-fields">
+            <MeasureField
+              {...STATED_FLOW}
+              label="Total as stated"
+              kind="flow"
+              at="statedFlowGpm"
+              value={draft.statedFlowGpm}
+              onChange={(statedFlowGpm) => change({ statedFlowGpm })}
+              hint="leave empty where the readings tell it"
+            />
+            <WordField
+              label="Tested by"
+              value={draft.by}
+              maxLength={200}
+              onChange={(by) => change({ by })}
+            />
+            <WordField
+              wide
+              label="Note"
+              value={draft.note}
+              maxLength={4000}
+              onChange={(note) => change({ note })}
+            />
+          </div>
+          <FormActions
+            missing={missing}
+            saveText="Save test"
+            onSave={() => (fields ? onSave(fields) : undefined)}
+            onCancel={onCancel}
           />
-          <MeasureField
-            {...MAIN_PRESSURE}
-            label="Residual"
-            kind="pressure"
-            value={draft.residualPsi}
-            onChange={(residualPsi) => change({ residualPsi })}
-            hint={`at ${hydrantName}, all flowing`}
-          />
-        </div>
-        <OutletRows
-          rows={draft.outlets}
-          flows={drawn.main?.result.outlets ?? []}
-          onChange={(outlets) => change({ outlets })}
-        />
-        <div className="test-fields">
-          <MeasureField
-            {...STATED_FLOW}
-            label="Total as stated"
-            kind="flow"
-            value={draft.statedFlowGpm}
-            onChange={(statedFlowGpm) => change({ statedFlowGpm })}
-            hint="leave empty where the readings tell it"
-          />
-          <WordField
-            label="Tested by"
-            value={draft.by}
-            maxLength={200}
-            onChange={(by) => change({ by })}
-          />
-          <WordField
-            wide
-            label="Note"
-            value={draft.note}
-            maxLength={4000}
-            onChange={(note) => change({ note })}
-          />
-        </div>
-        <FormActions
-          missing={missing}
-          saveText="Save test"
-          onSave={() => (fields ? onSave(fields) : undefined)}
-          onCancel={onCancel}
-        />
-      </form>
+        </form>
+      </UnreadTextsContext>
       <div className="test-found">
         <FlowTestGraph tests={drawn.tests} main={drawn.main} />
         {drawn.main && <FlowTestNumbers result={withoutHurry(draft, drawn.main.result)} />}

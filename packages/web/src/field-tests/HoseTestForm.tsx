@@ -11,6 +11,7 @@ import { HoseTestNumbers } from './HoseTestNumbers.tsx';
 import { MeasureField } from './MeasureField.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
+import { UnreadTextsContext } from './unread-texts.ts';
 import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
 import { WordField } from './WordField.tsx';
 
@@ -49,7 +50,7 @@ const begun = (initial: Partial<HoseTestFields> | undefined, today: string) => (
 /** Losses measured through a hose, with its coefficient fitted while the numbers come in. */
 export function HoseTestForm({ initial, today, onSave, onCancel, kept }: HoseTestFormProps) {
   const units = useUnits();
-  const [draft, put] = useTestDraft(kept, () => begun(initial, today), empty().value);
+  const [draft, put, unread] = useTestDraft(kept, () => begun(initial, today), empty().value);
   const { testedOn, adopted, rows } = draft;
   const size = sizeOf(draft.size);
   const change = (key: number, part: Partial<Draft>) => put({ rows: withRow(rows, key, part) });
@@ -64,84 +65,89 @@ export function HoseTestForm({ initial, today, onSave, onCancel, kept }: HoseTes
         : unfinished(rows, ['flowGpm', 'lossPsi'], ['flowGpm', 'lossPsi', 'lengthFt']);
   return (
     <section className="test-screen" aria-label="Hose test">
-      <form className="test-form" onSubmit={(event) => event.preventDefault()}>
-        <h2>Hose test</h2>
-        <p className="soft-text">
-          Loss is the gauge upstream less the gauge downstream, on level ground: take off{' '}
-          {units.system === 'us' ? '0.434 psi for each ft' : '0.1 bar for each m'} that the hose
-          climbs.
-        </p>
-        <div className="test-fields">
-          <div className="test-field">
-            <span className="test-label">Hose</span>
-            <HoseChoice label="Hose size" value={size} onChange={(next) => put({ size: next })} />
+      <UnreadTextsContext value={unread}>
+        <form className="test-form" onSubmit={(event) => event.preventDefault()}>
+          <h2>Hose test</h2>
+          <p className="soft-text">
+            Loss is the gauge upstream less the gauge downstream, on level ground: take off{' '}
+            {units.system === 'us' ? '0.434 psi for each ft' : '0.1 bar for each m'} that the hose
+            climbs.
+          </p>
+          <div className="test-fields">
+            <div className="test-field">
+              <span className="test-label">Hose</span>
+              <HoseChoice label="Hose size" value={size} onChange={(next) => put({ size: next })} />
+            </div>
+            <WordField
+              label="Tested on"
+              type="date"
+              value={testedOn}
+              onChange={(day) => put({ testedOn: day })}
+              required
+            />
           </div>
-          <WordField
-            label="Tested on"
-            type="date"
-            value={testedOn}
-            onChange={(day) => put({ testedOn: day })}
-            required
+          <ReadingTable
+            name="Readings"
+            heads={['Flow', 'Loss', 'Length']}
+            onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
+            onAdd={() => put({ rows: [...rows, empty(rows.at(-1)?.value.lengthFt)] })}
+            rows={rows.map(({ key, value }, index) => ({
+              key,
+              cells: [
+                <MeasureField
+                  key="flow"
+                  {...HOSE_FLOW}
+                  hideLabel
+                  label={`Flow, reading ${index + 1}`}
+                  kind="flow"
+                  at={`${key}.flowGpm`}
+                  value={value.flowGpm}
+                  onChange={(flowGpm) => change(key, { flowGpm })}
+                />,
+                <MeasureField
+                  key="loss"
+                  {...HOSE_LOSS}
+                  hideLabel
+                  label={`Loss, reading ${index + 1}`}
+                  kind="pressure"
+                  at={`${key}.lossPsi`}
+                  value={value.lossPsi}
+                  onChange={(lossPsi) => change(key, { lossPsi })}
+                />,
+                <MeasureField
+                  key="length"
+                  {...TEST_LENGTH}
+                  hideLabel
+                  label={`Length, reading ${index + 1}`}
+                  kind="length"
+                  at={`${key}.lengthFt`}
+                  value={value.lengthFt}
+                  onChange={(lengthFt) => change(key, { lengthFt })}
+                />,
+              ],
+            }))}
           />
-        </div>
-        <ReadingTable
-          name="Readings"
-          heads={['Flow', 'Loss', 'Length']}
-          onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
-          onAdd={() => put({ rows: [...rows, empty(rows.at(-1)?.value.lengthFt)] })}
-          rows={rows.map(({ key, value }, index) => ({
-            key,
-            cells: [
-              <MeasureField
-                key="flow"
-                {...HOSE_FLOW}
-                hideLabel
-                label={`Flow, reading ${index + 1}`}
-                kind="flow"
-                value={value.flowGpm}
-                onChange={(flowGpm) => change(key, { flowGpm })}
-              />,
-              <MeasureField
-                key="loss"
-                {...HOSE_LOSS}
-                hideLabel
-                label={`Loss, reading ${index + 1}`}
-                kind="pressure"
-                value={value.lossPsi}
-                onChange={(lossPsi) => change(key, { lossPsi })}
-              />,
-              <MeasureField
-                key="length"
-                {...TEST_LENGTH}
-                hideLabel
-                label={`Length, reading ${index + 1}`}
-                kind="length"
-                value={value.lengthFt}
-                onChange={(lengthFt) => change(key, { lengthFt })}
-              />,
-            ],
-          }))}
-        />
-        <Checkbox
-          className="test-check"
-          isSelected={adopts}
-          isDisabled={fit.coefficient === null}
-          onChange={(yes) => put({ adopted: yes })}
-        >
-          <span className="check-box" aria-hidden="true" />
-          Plans use this coefficient for {units.hose(size)} hose
-        </Checkbox>
-        <FormActions
-          missing={missing}
-          saveText="Save test"
-          onCancel={onCancel}
-          onSave={() =>
-            onSave(
-              written({ ...ownFields(initial ?? {}), size, testedOn, points, adopted: adopts }),
-            )
-          }
-        />
-      </form>
+          <Checkbox
+            className="test-check"
+            isSelected={adopts}
+            isDisabled={fit.coefficient === null}
+            onChange={(yes) => put({ adopted: yes })}
+          >
+            <span className="check-box" aria-hidden="true" />
+            Plans use this coefficient for {units.hose(size)} hose
+          </Checkbox>
+          <FormActions
+            missing={missing}
+            saveText="Save test"
+            onCancel={onCancel}
+            onSave={() =>
+              onSave(
+                written({ ...ownFields(initial ?? {}), size, testedOn, points, adopted: adopts }),
+              )
+            }
+          />
+        </form>
+      </UnreadTextsContext>
       <div className="test-found">
         <HoseTestGraph fit={fit} readings={points} />
         {points.length > 0 ? (

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useContext, useEffect, useRef, useState } from 'react';
 import { FieldError, Input, Label, Text, TextField } from 'react-aria-components';
 import {
   type EntryKind,
@@ -8,6 +8,7 @@ import {
 } from '../editing/quantity-entry.ts';
 import { useView } from '../plan-store/view.ts';
 import { readingText } from './reading-text.ts';
+import { UnreadTextsContext } from './unread-texts.ts';
 
 interface MeasureFieldProps extends EntryRange {
   label: string;
@@ -18,26 +19,43 @@ interface MeasureFieldProps extends EntryRange {
   /** For bare numbers: "rpm". */
   unit?: string;
   hint?: string;
+  /** Its name in the form, under which what cannot be read is kept. */
+  at?: string;
   /** The label is for the ear alone, where a column's head says it. */
   hideLabel?: boolean;
 }
 
 /** A reading to be written down: may be empty, takes any unit, and tells what it could not read. */
 export function MeasureField(props: MeasureFieldProps) {
-  const { label, kind, value, onChange, min, max, hint, hideLabel } = props;
+  const { label, kind, value, onChange, min, max, hint, hideLabel, at } = props;
   const system = useView((view) => view.units);
-  const [draft, setDraft] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
+  const unread = useContext(UnreadTextsContext);
+  const [draft, setDraft] = useState<string | null>(
+    () => (at === undefined ? undefined : unread?.texts[at]) ?? null,
+  );
+  const [problem, setProblem] = useState<string | null>(() => {
+    const entry = draft === null ? null : readEntry(draft, kind, system, { min, max });
+    return entry && !entry.ok ? entry.message : null;
+  });
+  // A form that was left while this stood here: the value before it must not be saved in its place.
+  const found = useRef(draft !== null);
+  useEffect(() => {
+    if (found.current) onChange(undefined);
+    found.current = false;
+  }, [onChange]);
+  const keep = (text: string | null) => at !== undefined && unread?.put(at, text);
   const unit = props.unit ?? shownEntry(1, kind, system).unit;
 
   const take = (text: string) => {
     setDraft(text);
     setProblem(null);
     if (text.trim() === '') {
+      keep(null);
       onChange(undefined);
       return;
     }
     const entry = readEntry(text, kind, system, { min, max });
+    keep(entry.ok ? null : text);
     if (entry.ok) onChange(entry.value);
   };
   const settle = () => {

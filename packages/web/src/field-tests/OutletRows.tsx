@@ -55,7 +55,7 @@ interface OutletRowProps {
   onRemove(): void;
 }
 
-function OutletRow({ row: { value }, number, flow, onChange, onRemove }: OutletRowProps) {
+function OutletRow({ row: { key, value }, number, flow, onChange, onRemove }: OutletRowProps) {
   const units = useUnits();
   const edges = EDGES.some((edge) => edge.value === value.coefficient)
     ? EDGES
@@ -89,6 +89,7 @@ function OutletRow({ row: { value }, number, flow, onChange, onRemove }: OutletR
               {...PITOT}
               label="Pitot"
               kind="pressure"
+              at={`${key}.pitotPsi`}
               value={value.pitotPsi}
               onChange={(pitotPsi) => onChange({ pitotPsi })}
             />
@@ -96,6 +97,7 @@ function OutletRow({ row: { value }, number, flow, onChange, onRemove }: OutletR
               {...OUTLET}
               label="Outlet, inside"
               kind="diameter"
+              at={`${key}.outletIn`}
               value={value.outletIn}
               onChange={(outletIn) => onChange({ outletIn })}
             />
@@ -114,6 +116,7 @@ function OutletRow({ row: { value }, number, flow, onChange, onRemove }: OutletR
             {...OUTLET_FLOW}
             label="Metered flow"
             kind="flow"
+            at={`${key}.flowGpm`}
             value={value.flowGpm}
             onChange={(flowGpm) => onChange({ flowGpm })}
           />

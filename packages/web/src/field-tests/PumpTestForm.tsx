@@ -9,6 +9,7 @@ import { PumpTestGraph } from './PumpTestGraph.tsx';
 import { PumpTestNumbers } from './PumpTestNumbers.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
+import { UnreadTextsContext } from './unread-texts.ts';
 import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
 import { WordField } from './WordField.tsx';
 
@@ -55,7 +56,7 @@ const begun = (initial: Partial<PumpTestFields> | undefined, today: string) => (
 export function PumpTestForm(props: PumpTestFormProps) {
   const { rigId, rigName, ratedGpm, initial, earlier = NONE, today, onSave, onCancel } = props;
   const units = useUnits();
-  const [draft, put] = useTestDraft(props.kept, () => begun(initial, today), EMPTY);
+  const [draft, put, unread] = useTestDraft(props.kept, () => begun(initial, today), EMPTY);
   const { testedOn, by, rows } = draft;
   const change = (key: number, part: Partial<Draft>) => put({ rows: withRow(rows, key, part) });
   const points = useMemo(() => rows.flatMap(complete), [rows]);
@@ -71,76 +72,83 @@ export function PumpTestForm(props: PumpTestFormProps) {
         : unfinished(rows, ['flowGpm', 'netPsi', 'speedRpm'], ['flowGpm', 'netPsi']);
   return (
     <section className="test-screen" aria-label={`Pump test of ${rigName}`}>
-      <form className="test-form" onSubmit={(event) => event.preventDefault()}>
-        <h2>Pump test, {rigName}</h2>
-        <p className="soft-text">
-          {ratedGpm !== undefined &&
-            `Rated ${units.text(ratedGpm, 'flow')} at ${units.text(150, 'pressure')} net. `}
-          Net is discharge less intake; at draft, discharge plus lift and suction loss.
-        </p>
-        <div className="test-fields">
-          <WordField
-            label="Tested on"
-            type="date"
-            value={testedOn}
-            onChange={(day) => put({ testedOn: day })}
-            required
+      <UnreadTextsContext value={unread}>
+        <form className="test-form" onSubmit={(event) => event.preventDefault()}>
+          <h2>Pump test, {rigName}</h2>
+          <p className="soft-text">
+            {ratedGpm !== undefined &&
+              `Rated ${units.text(ratedGpm, 'flow')} at ${units.text(150, 'pressure')} net. `}
+            Net is discharge less intake; at draft, discharge plus lift and suction loss.
+          </p>
+          <div className="test-fields">
+            <WordField
+              label="Tested on"
+              type="date"
+              value={testedOn}
+              onChange={(day) => put({ testedOn: day })}
+              required
+            />
+            <WordField
+              label="Tested by"
+              value={by}
+              onChange={(who) => put({ by: who })}
+              maxLength={200}
+            />
+          </div>
+          <ReadingTable
+            name="Readings"
+            heads={['Flow', 'Net pressure', 'Speed']}
+            onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
+            onAdd={() => put({ rows: [...rows, rowOf<Draft>(EMPTY)] })}
+            rows={rows.map(({ key, value }, index) => ({
+              key,
+              cells: [
+                <MeasureField
+                  key="flow"
+                  {...PUMP_FLOW}
+                  hideLabel
+                  label={`Flow, reading ${index + 1}`}
+                  kind="flow"
+                  at={`${key}.flowGpm`}
+                  value={value.flowGpm}
+                  onChange={(flowGpm) => change(key, { flowGpm })}
+                />,
+                <MeasureField
+                  key="net"
+                  {...NET_PRESSURE}
+                  hideLabel
+                  label={`Net pressure, reading ${index + 1}`}
+                  kind="pressure"
+                  at={`${key}.netPsi`}
+                  value={value.netPsi}
+                  onChange={(netPsi) => change(key, { netPsi })}
+                />,
+                <MeasureField
+                  key="speed"
+                  {...SPEED}
+                  hideLabel
+                  label={`Speed, reading ${index + 1}`}
+                  kind="count"
+                  unit="rpm"
+                  at={`${key}.speedRpm`}
+                  value={value.speedRpm}
+                  onChange={(speedRpm) => change(key, { speedRpm })}
+                />,
+              ],
+            }))}
           />
-          <WordField
-            label="Tested by"
-            value={by}
-            onChange={(who) => put({ by: who })}
-            maxLength={200}
+          <FormActions
+            missing={missing}
+            saveText="Save test"
+            onCancel={onCancel}
+            onSave={() =>
+              onSave(
+                written({ ...ownFields(initial ?? {}), rigId, testedOn, points, by: by.trim() }),
+              )
+            }
           />
-        </div>
-        <ReadingTable
-          name="Readings"
-          heads={['Flow', 'Net pressure', 'Speed']}
-          onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
-          onAdd={() => put({ rows: [...rows, rowOf<Draft>(EMPTY)] })}
-          rows={rows.map(({ key, value }, index) => ({
-            key,
-            cells: [
-              <MeasureField
-                key="flow"
-                {...PUMP_FLOW}
-                hideLabel
-                label={`Flow, reading ${index + 1}`}
-                kind="flow"
-                value={value.flowGpm}
-                onChange={(flowGpm) => change(key, { flowGpm })}
-              />,
-              <MeasureField
-                key="net"
-                {...NET_PRESSURE}
-                hideLabel
-                label={`Net pressure, reading ${index + 1}`}
-                kind="pressure"
-                value={value.netPsi}
-                onChange={(netPsi) => change(key, { netPsi })}
-              />,
-              <MeasureField
-                key="speed"
-                {...SPEED}
-                hideLabel
-                label={`Speed, reading ${index + 1}`}
-                kind="count"
-                unit="rpm"
-                value={value.speedRpm}
-                onChange={(speedRpm) => change(key, { speedRpm })}
-              />,
-            ],
-          }))}
-        />
-        <FormActions
-          missing={missing}
-          saveText="Save test"
-          onCancel={onCancel}
-          onSave={() =>
-            onSave(written({ ...ownFields(initial ?? {}), rigId, testedOn, points, by: by.trim() }))
-          }
-        />
-      </form>
+        </form>
+      </UnreadTextsContext>
       <div className="test-found">
         <PumpTestGraph curve={curve} ratedGpm={ratedGpm} earlier={earlier} />
         {points.length > 0 ? (

@@ -9,6 +9,12 @@ let next = 0;
 
 export const rowOf = <T>(value: T): Row<T> => ({ key: next++, value });
 
+/** A row of a form that was left, under the key it had. */
+export function rowAgain<T>(key: number, value: T): Row<T> {
+  next = Math.max(next, key + 1);
+  return { key, value };
+}
+
 /** The rows with one changed. */
 export function withRow<T>(rows: readonly Row<T>[], key: number, change: Partial<T>): Row<T>[] {
   return rows.map((row) => (row.key === key ? { key, value: { ...row.value, ...change } } : row));

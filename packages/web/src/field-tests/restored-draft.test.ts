@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { flowTestDraft } from './flow-test-draft.ts';
 import { newOutlet } from './outlet-draft.ts';
-import { restoredDraft } from './restored-draft.ts';
+import { restoredDraft, restoredTexts } from './restored-draft.ts';
 
 const ROW = { ...newOutlet().value, outletIn: undefined };
 const record = { testedOn: '2024-05-01', staticPsi: 60, residualPsi: 40, by: 'C shift' };
@@ -23,8 +23,18 @@ describe('a test that was begun and left', () => {
     expect(back?.staticPsi).toBeUndefined();
     const rows = back?.outlets ?? [];
     expect(rows.map(({ value }) => value)).toEqual(typed.outlets.map(({ value }) => value));
-    // Keys of their own: a row added later has another.
+    // Under the keys they had, and a row added later has another.
+    expect(rows.map(({ key }) => key)).toEqual([7, 9]);
     expect(new Set([...rows, newOutlet()].map(({ key }) => key)).size).toBe(3);
+  });
+
+  it('brings back what could not be read, as it was typed', () => {
+    expect(restoredTexts({ unread: { staticPsi: '6o', '7.pitotPsi': '1 8', odd: 5 } })).toEqual({
+      staticPsi: '6o',
+      '7.pitotPsi': '1 8',
+    });
+    for (const kept of [undefined, null, {}, { unread: 'x' }])
+      expect(restoredTexts(kept)).toEqual({});
   });
 
   it('takes nothing that is none of the form’s', () => {

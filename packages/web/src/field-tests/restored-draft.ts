@@ -1,8 +1,8 @@
 /** A test that was begun and left: what was kept of it, made good against what the form knows now. */
-import { type Row, rowOf } from './reading-rows.ts';
+import { type Row, rowAgain, rowOf } from './reading-rows.ts';
 
 /**
- * The kept draft, with rows under keys of their own; null where it is none of this form's.
+ * The kept draft, with rows under the keys they had; null where it is none of this form's.
  * @param kept as it was stored: anything at all
  * @param fresh the form as it would begin
  * @param row an empty row's value; a number that may be cleared is undefined in it
@@ -29,9 +29,17 @@ function rowsOf(kept: readonly unknown[], row: object): Row<object>[] {
       const fits = empty === undefined ? typeof was === 'number' : typeof was === typeof empty;
       return [name, fits ? was : empty];
     });
-    return [rowOf(Object.fromEntries(cells) as object)];
+    const whole = Object.fromEntries(cells) as object;
+    return [Number.isSafeInteger(one.key) ? rowAgain(one.key as number, whole) : rowOf(whole)];
   });
 }
 
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Texts that could not be read, as they were kept with it. */
+export function restoredTexts(kept: unknown): Readonly<Record<string, string>> {
+  if (!isObject(kept) || !isObject(kept.unread)) return {};
+  const texts = Object.entries(kept.unread).filter(([, text]) => typeof text === 'string');
+  return Object.fromEntries(texts) as Record<string, string>;
+}

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
-import { restoredDraft } from './restored-draft.ts';
+import { restoredDraft, restoredTexts } from './restored-draft.ts';
+import type { UnreadTexts } from './unread-texts.ts';
 
 /** Where a form's typing is kept while it is not saved. */
 export interface KeptTyping {
@@ -9,7 +10,8 @@ export interface KeptTyping {
 }
 
 /**
- * What is being written in a test's form: begun afresh, or gone on with from what was kept.
+ * What is being written in a test's form: begun afresh, or gone on with from what was kept; and the
+ * texts that its fields could not read.
  * @param row an empty row's value, as `restoredDraft` takes it
  */
 export function useTestDraft<T extends object>(
@@ -23,10 +25,21 @@ export function useTestDraft<T extends object>(
   });
   // Two changes in one turn both count.
   const now = useRef(draft);
+  const texts = useRef(restoredTexts(kept?.draft));
+  const keep = () => kept?.keep({ ...now.current, unread: texts.current });
   const change = (part: Partial<T>) => {
     now.current = { ...now.current, ...part };
     setDraft(now.current);
-    kept?.keep(now.current);
+    keep();
   };
-  return [draft, change] as const;
+  const unread: UnreadTexts = {
+    texts: texts.current,
+    put: (field, text) => {
+      if ((texts.current[field] ?? null) === text) return;
+      const { [field]: _, ...others } = texts.current;
+      texts.current = text === null ? others : { ...others, [field]: text };
+      keep();
+    },
+  };
+  return [draft, change, unread] as const;
 }
