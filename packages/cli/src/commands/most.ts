@@ -9,6 +9,7 @@ import {
   mainLay,
   mostWater,
   type Plan,
+  withMainRange,
 } from '@plugside/fireground';
 import { type Command, Option } from 'commander';
 import type { Answer } from '../answer.ts';
@@ -74,7 +75,7 @@ async function askMost(terminal: Terminal, file: string, options: MostOptions): 
   checkSettingsFile(options);
   const { plan } = await readPlanFile(file);
   const asked = { at: options.at, units: terminal.units };
-  const found = mostWater(plan, asked);
+  const found = withMainRange(plan, mostWater(plan, asked), asked);
   const more = improvements(plan, asked);
   const band = bandOf(plan, asked);
   const wrote = writeSettings(options, found.plan);

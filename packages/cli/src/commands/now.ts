@@ -1,4 +1,4 @@
-import { type Now, whatNow } from '@plugside/fireground';
+import { type Now, whatNow, withMainRange } from '@plugside/fireground';
 import type { Command } from 'commander';
 import type { Answer } from '../answer.ts';
 import { examples } from '../examples.ts';
@@ -44,7 +44,8 @@ export function addNow(program: Command, answer: Answer): void {
 
 async function askNow(terminal: Terminal, file: string): Promise<Outcome> {
   const { plan } = await readPlanFile(file);
-  const found = whatNow(plan, { units: terminal.units });
+  const { units } = terminal;
+  const found = withMainRange(plan, whatNow(plan, { units }), { units });
   const passed = passedHard(found);
   return {
     exitCode: passed.length === 0 ? exitCodes.answered : exitCodes.notWithinLimits,

@@ -1,4 +1,4 @@
-import { fieldRanges, type SettingsFor, settingsFor } from '@plugside/fireground';
+import { fieldRanges, type SettingsFor, settingsFor, withMainRange } from '@plugside/fireground';
 import { type Command, Option } from 'commander';
 import type { Answer } from '../answer.ts';
 import { examples } from '../examples.ts';
@@ -63,7 +63,8 @@ export function addSet(program: Command, answer: Answer): void {
 async function askSet(terminal: Terminal, file: string, options: SetOptions): Promise<Outcome> {
   checkSettingsFile(options);
   const { plan } = await readPlanFile(file);
-  const found = settingsFor(plan, options.demand, { units: terminal.units });
+  const { units } = terminal;
+  const found = withMainRange(plan, settingsFor(plan, options.demand, { units }), { units });
   const wrote = found.possible ? writeSettings(options, found.plan) : '';
   return {
     exitCode: found.possible ? exitCodes.answered : exitCodes.notWithinLimits,

@@ -66,6 +66,17 @@ export function sharing(
   return together ? 'shared' : 'not known';
 }
 
+/** Hydrants in use of which it is not known whether they share a main with another in use. */
+export function hydrantsWithMainOpen(plan: Plan): Hydrant[] {
+  if (plan.hydrants.length < 2) return [];
+  const used = hydrantsInUse(plan);
+  return used.filter(
+    (one) =>
+      one.main === undefined &&
+      used.some((two) => two !== one && sharing(plan, one, two) === 'not known'),
+  );
+}
+
 function groupsOf(plan: Plan, hydrants: readonly Hydrant[]): Hydrant[][] {
   const groups: Hydrant[][] = [];
   for (const hydrant of hydrants) {

@@ -335,6 +335,26 @@ rigs:`,
     ]);
   });
 
+  test('a hydrant of unknown main beside another is told of, with its place', () => {
+    const open = sound
+      .replace(
+        'rigs:',
+        `  - {id: H2, elevation: 96 ft, static: 60 psi, residual: 40 psi, flow: 900 gpm, main: Mill Lane}
+rigs:`,
+      )
+      .replace(
+        'nozzles:',
+        '  - {id: lay2, from: H2.steamer, to: E3.intake2, hose: 5, length: 300 ft}\nnozzles:',
+      );
+    const reading = readPlan(open);
+    if (!reading.ok) throw new Error(JSON.stringify(reading.issues));
+    expect(reading.notices).toMatchObject([
+      { path: 'hydrants[0]', line: 5, message: expect.stringContaining('H1 names no main') },
+    ]);
+    const named = readPlan(open.replace('flow: 1060 gpm', 'flow: 1060 gpm\n    main: Long Street'));
+    expect(named).toMatchObject({ ok: true, notices: [] });
+  });
+
   test('a plan without them is the plan that it was', () => {
     const reading = readPlan(sound);
     if (!reading.ok) throw new Error(JSON.stringify(reading.issues));

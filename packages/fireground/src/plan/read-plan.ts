@@ -1,4 +1,5 @@
 import { type Document, LineCounter, parseDocument } from 'yaml';
+import { hydrantsWithMainOpen } from '../network/shared-mains.ts';
 import { crossIssues } from './check.ts';
 import { sizeIssues } from './checks/ids.ts';
 import {
@@ -127,12 +128,25 @@ function readWritten(
   const plan = toPlan(parsed.written);
   const cross = [...departmentHoseIssues(parsed.written.department.hose), ...crossIssues(plan)];
   if (cross.length > 0) return located(cross);
-  const notices = heightsTakenAsZero(parsed.written).map(({ path, id }) => ({
-    path,
-    message: `${path}: ${id} has no elevation; it was taken as 0 ft.`,
-    ...positionOf(document, lines, pathSteps(path)),
-  }));
+  const notices = [
+    ...heightsTakenAsZero(parsed.written).map(({ path, id }) => ({
+      path,
+      message: `${path}: ${id} has no elevation; it was taken as 0 ft.`,
+    })),
+    ...mainsLeftOpen(plan),
+  ].map((notice) => ({ ...notice, ...positionOf(document, lines, pathSteps(notice.path)) }));
   return { ok: true, plan, notices };
+}
+
+/** Hydrants of which no main is named, where another might share it. */
+function mainsLeftOpen(plan: Plan): { path: string; message: string }[] {
+  return hydrantsWithMainOpen(plan).map(({ id }) => {
+    const path = `hydrants[${plan.hydrants.findIndex((one) => one.id === id)}]`;
+    return {
+      path,
+      message: `${path}: ${id} names no main; it was taken to share none. On one main two hydrants give less.`,
+    };
+  });
 }
 
 function versionIssues(written: unknown, file: string): PlanIssue[] {

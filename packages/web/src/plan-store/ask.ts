@@ -13,6 +13,7 @@ import {
   settingsFor,
   type UnitSystem,
   whatNow,
+  withMainRange,
 } from '@plugside/fireground';
 import type { Question } from './view.ts';
 
@@ -53,7 +54,7 @@ function answerTo(plan: Plan, question: Question, units: UnitSystem): Answered['
  */
 export function ask(plan: Plan, question: Question, units: UnitSystem): Asked {
   try {
-    const answer = answerTo(plan, question, units);
+    const answer = withMainRange(plan, answerTo(plan, question, units), { units });
     const { plan: set, state, limits, orders, shutOff, notices } = answer;
     return {
       ok: true,

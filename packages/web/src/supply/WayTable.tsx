@@ -15,6 +15,8 @@ interface WayTableProps {
 const SHOWN = 8;
 /** Hose is weighed in steps of this. */
 const ALIKE_FT = 100;
+/** A difference between mains that is told [gpm]. */
+const WORTH_GPM = 5;
 
 const CRITERIA: readonly { value: Adjustments['first']; text: string }[] = [
   { value: 'time to water', text: 'Soonest' },
@@ -87,6 +89,19 @@ export function WayTable({ choice, pickedId, onPick, changes, onChange }: WayTab
   );
 }
 
+/** What it would bring were its hydrants' mains otherwise than they are counted, where that matters. */
+function OtherMains({ mains, units }: { mains: SupplyWay['mains']; units: Units }) {
+  if (!mains || mains.apart - mains.shared < WORTH_GPM) return null;
+  const counted = mains.basis === 'shared';
+  return (
+    <span className={counted ? 'way-spare' : 'way-spare tone-warning'}>
+      {counted
+        ? `${units.number(mains.apart, 'flow')} were it two mains`
+        : `${units.number(mains.shared, 'flow')} if one main`}
+    </span>
+  );
+}
+
 interface WayRowProps {
   way: SupplyWay;
   rank: number;
@@ -118,6 +133,7 @@ function WayRow({ way, rank, picked, units, onPick }: WayRowProps) {
               ? `${units.number(marginGpm, 'flow')} to spare`
               : `${units.number(shortfallGpm, 'flow')} short`}
           </span>
+          <OtherMains mains={way.mains} units={units} />
         </span>
       </td>
       <td className="number" data-label="First water, min">
