@@ -14,6 +14,7 @@ if (!(await buildStale())) {
 
 // Built just now, so it cannot be imported at the top.
 const {
+  addressesOf,
   checkTilesFile,
   createApp,
   isLoopback,
@@ -54,6 +55,12 @@ try {
     );
   }
   console.log(`Plugside is at ${server.url} (Ctrl-C stops it)`);
+  const others = addressesOf(settings.host, server.port);
+  console.log(
+    others.length > 0
+      ? `Tablets and other machines reach it at ${others.join(' or ')}`
+      : 'Only this machine reaches it. For tablets, on a network that you trust: HOST=0.0.0.0 npm start',
+  );
   for (const signal of ['SIGINT', 'SIGTERM']) {
     process.once(signal, async () => {
       await server.close();

@@ -48,7 +48,8 @@ export function createApp(options: AppOptions): Hono {
     whenClosing(app, () => rooms.close());
     const threads = recordThreads(store.target);
     whenClosing(app, () => threads.close());
-    app.route('/', createApi({ store, version, terrainFile, maps, baseMapFile, rooms, threads }));
+    const api = { store, version, terrainFile, maps, baseMapFile, rooms, threads, host };
+    app.route('/', createApi(api));
   }
   app.use(etag());
 

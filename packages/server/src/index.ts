@@ -1,4 +1,5 @@
 // The app over HTTP
+export { addressesOf } from './addresses.ts';
 export { type AppOptions, createApp } from './app.ts';
 // What is drawn under the streets
 export { checkTilesFile, type TilesFile } from './base-map/tiles-file.ts';

@@ -12,9 +12,11 @@ import { drillReportRoute } from '../paper/drill-report-route.ts';
 import { paperRoutes } from '../paper/paper-routes.ts';
 import { planRoutes } from '../paper/plan-routes.ts';
 import { answerProblem } from '../problem.ts';
+import { DEFAULT_HOST } from '../settings.ts';
 import { situationRoute } from '../supply/situation-route.ts';
 import { type RecordThreads, recordThreads } from '../threads/record-threads.ts';
 import { workFolder } from '../work/work-folder.ts';
+import { addressesRoute } from './addresses-route.ts';
 import { backupRoute } from './backup-route.ts';
 import { refuseOtherMethods } from './define.ts';
 import { districtRoutes } from './district-routes.ts';
@@ -38,6 +40,8 @@ export interface ApiOptions {
   rooms?: DrillRooms;
   /** Made for the store where left out. */
   threads?: RecordThreads;
+  /** Address listened on. */
+  host?: string;
 }
 
 /** The API over the records: everything under `/api`. */
@@ -68,6 +72,7 @@ export function createApi(options: ApiOptions): OpenAPIHono {
   const rooms = options.rooms ?? drillRooms(store);
   drillRoutes(app, store, rooms);
   backupRoute(app, store, work);
+  addressesRoute(app, options.host ?? DEFAULT_HOST);
   openApiRoute(app, version);
   refuseOtherMethods(app);
   app.all('/api/*', (c) =>

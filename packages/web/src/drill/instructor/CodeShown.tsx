@@ -1,9 +1,10 @@
 import { roomAddress } from '../together/address.ts';
 import { spelled } from '../together/room-codes.ts';
+import { useJoinHost } from '../together/use-join-host.ts';
 
 /** The code and the address to join by, large, to read out. */
 export function CodeShown({ code }: { code: string }) {
-  const address = `${window.location.host}${roomAddress(code)}`;
+  const { host, known } = useJoinHost();
   return (
     <section className="code-shown" aria-label="Code to join by">
       <p className="section-name">Code to join by</p>
@@ -16,9 +17,20 @@ export function CodeShown({ code }: { code: string }) {
         </span>
         <span className="hidden-text">{spelled(code)}</span>
       </p>
-      <p className="code-address">
-        or open <b>{address}</b>
-      </p>
+      {host === null ? (
+        <p className="code-address tone-warning">
+          Only this machine can join: its server listens for no other. For tablets, on a network
+          that you trust, start Plugside with <code>HOST=0.0.0.0 npm start</code>.
+        </p>
+      ) : (
+        <p className="code-address" aria-busy={!known}>
+          or open{' '}
+          <b>
+            {host}
+            {roomAddress(code)}
+          </b>
+        </p>
+      )}
     </section>
   );
 }
