@@ -15,6 +15,9 @@ export interface AsSet {
   limits: LimitCheck[];
 }
 
+/** Settings found for a flow leave the intake at its least to within this [psi]. */
+const SET_WITHIN_PSI = 1e-4;
+
 /**
  * What the attack engine gets of a demand while nobody touches a pump: it takes no more than
  * keeps its own intake at its least. Other limits may be passed; they are in the answer.
@@ -38,7 +41,7 @@ export function supplyAsSet(plan: Plan, demandGpm: number): AsSet {
   if (!cutOff() && atRest >= 0) {
     flowGpm = demandGpm;
     const atDemand = tried(spareAt, demandGpm);
-    if (atDemand < 0) {
+    if (atDemand < -SET_WITHIN_PSI) {
       const bracket = { low: 0, high: demandGpm, lowValue: atRest, highValue: atDemand };
       flowGpm = fallingRoot((flow) => tried(spareAt, flow), bracket, 0.01);
     }

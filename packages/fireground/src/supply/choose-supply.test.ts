@@ -486,8 +486,8 @@ describe('a tender shuttle', () => {
   });
 
   it('is put beside a hydrant that falls short, with an engine at the portable tank', () => {
-    const rigs = [engine(1, 0, fiveIn(600)), engine(2, 3, []), tender(5, 3000)];
-    const choice = chooseSupply(situation({ demandGpm: 1600, rigs, fillPlaces }));
+    const rigs = [engine(1, 0, fiveIn(600)), engine(2, 3, fiveIn(100)), tender(5, 3000)];
+    const choice = chooseSupply(situation({ demandGpm: 1700, rigs, fillPlaces }));
     const beside = choice.ways.find(
       ({ sources }) => sources.includes('creek') && sources.length > 1,
     )!;
