@@ -9,6 +9,7 @@ import type {
 } from '@plugside/drill';
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { ToggleButton } from 'react-aria-components';
+import { DrillSound } from '../sound/DrillSound.tsx';
 import { ControlList } from './ControlList.tsx';
 import { Gauge } from './Gauge.tsx';
 import { gaugeGroups } from './gauge-groups.ts';
@@ -109,6 +110,7 @@ export function DrillStage(props: DrillStageProps) {
               {all ? 'Show the usual ports' : 'Show every port'}
             </ToggleButton>
           )}
+          <DrillSound view={view} events={events} />
           <InHand />
         </section>
         <div className="stage-right">
