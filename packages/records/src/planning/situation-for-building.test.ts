@@ -120,7 +120,24 @@ describe('the situation at a building', () => {
     const elevationAt = (_: number, latitude: number) => 150 - 1000 * (latitude - 0.002) - 4;
     // Ground at the pond 2 ft below the scene's: 148 on the records' zero, 17 above the water.
     const { situation } = situationForBuilding({ ...request, elevationAt });
-    expect(situation!.waters[0]!.liftFt).toBe(17);
+    expect(situation!.waters[0]).toMatchObject({ liftFt: 17, liftOrigin: { kind: 'estimated' } });
+  });
+
+  it('takes the lift from the access notes before all, and hands them on', () => {
+    const access = 'From the south bank, lift 12 ft; not in flood';
+    const [water] = request.waters;
+    const noted = { ...water!, record: { ...water!.record, access } };
+    const elevationAt = (_: number, latitude: number) => 150 - 1000 * (latitude - 0.002) - 4;
+    const { situation } = situationForBuilding({ ...request, waters: [noted], elevationAt });
+    expect(situation!.waters[0]).toMatchObject({
+      liftFt: 12,
+      liftOrigin: { kind: 'department', text: 'Access notes on record: lift 12 ft' },
+      access,
+    });
+    expect(situation!.fillPlaces.find(({ id }) => id === 'W1')).toMatchObject({
+      liftFt: 12,
+      access,
+    });
   });
 
   it('keeps a hydrant out of service, marked, and never fills tenders from it', () => {
@@ -130,15 +147,19 @@ describe('the situation at a building', () => {
       hydrants: [{ ...request.hydrants[0]!, record }],
     });
     expect(situation!.hydrants[0]!.outOfService).toBe('broken stem');
-    expect(situation!.fillPlaces).toEqual([]);
+    expect(situation!.fillPlaces.map(({ id }) => id)).not.toContain('H1');
   });
 
   it('leaves what is past hose to the tenders', () => {
     const far = { ...request.hydrants[0]!, route: { lengthFt: 7920, path } };
-    const { situation } = situationForBuilding({ ...request, hydrants: [far] });
-    expect(situation!.hydrants).toEqual([]);
-    // 7,920 ft are a mile and a half.
-    expect(situation!.fillPlaces).toMatchObject([{ id: 'H1', roadMi: 1.5 }]);
+    const pond = { ...request.waters[0]!, route: { lengthFt: 10_560, path } };
+    const { situation } = situationForBuilding({ ...request, hydrants: [far], waters: [pond] });
+    expect([situation!.hydrants, situation!.waters]).toEqual([[], []]);
+    // 7,920 ft are a mile and a half, 10,560 ft two miles; an engine drafts at the pond.
+    expect(situation!.fillPlaces).toMatchObject([
+      { id: 'H1', roadMi: 1.5 },
+      { id: 'W1', roadMi: 2, kind: 'open water' },
+    ]);
   });
 
   it('is none without demand or engine, and says so', () => {

@@ -83,6 +83,9 @@ const GREATEST_LIFT_FT = 25;
 const FEET_PER_MILE = 5280;
 /** A rig fills from a strong hydrant at this: a tender's usual greatest ("Highway Hydraulics", Fire Apparatus). */
 const GREATEST_FILL_GPM = 1000;
+/** Places to fill that are looked at. */
+const HYDRANTS_TO_FILL = 3;
+const WATERS_TO_FILL = 2;
 /** Weaker hydrants are no place to fill tenders. */
 const LEAST_FILL_GPM = 250;
 
@@ -181,10 +184,24 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
   request.waters.forEach(({ record, route }, index) => {
     const id = `W${index + 1}`;
     const heightFt = waterHeights.othersFt[index]!;
-    const liftFt = request.liftFt ?? liftAt(record, heightFt - sceneFt, building, elevationAt);
+    const lift =
+      request.liftFt === undefined
+        ? liftAt(record, heightFt - sceneFt, building, elevationAt)
+        : { liftFt: request.liftFt, liftOrigin: { kind: 'department' as const, text: 'As given' } };
+    const { access } = record;
     const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
     recordIds[id] = record.id;
     paths[id] = path;
+    // Too far for hose is not too far for tenders.
+    fillPlaces.push({
+      id,
+      name: record.name,
+      roadMi: lengthFt / FEET_PER_MILE,
+      fillGpm: GREATEST_FILL_GPM,
+      kind: 'open water',
+      liftFt: lift.liftFt,
+      ...(access && { access }),
+    });
     if (lengthFt > longestLayFt) return;
     waters.push({
       draft: newDraft(id, {
@@ -192,9 +209,10 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
         waterElevationFt: heightFt,
         altitudeFt: Math.max(0, Math.min(15000, heightFt)),
       }),
-      liftFt,
+      ...lift,
       lengthFt,
       ...(terrain.length > 0 && { terrain }),
+      ...(access && { access }),
       ...(record.usableGal !== undefined && { usableGal: record.usableGal }),
     });
   });
@@ -235,7 +253,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       hydrants,
       ...(together.length > 0 && { groupTests: together }),
       waters,
-      fillPlaces: fillPlaces.slice(0, 3),
+      fillPlaces: nearestOf(fillPlaces),
       department,
     },
     recordIds,
@@ -244,16 +262,36 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
   };
 }
 
-/** Bank above the water where the ground is known and says something that a pump can lift [ft]. */
+/** The nearest of each kind: beyond them the road only grows. */
+function nearestOf(places: readonly FillPlace[]): FillPlace[] {
+  const water = ({ kind }: FillPlace) => kind === 'open water';
+  return [
+    ...places.filter((place) => !water(place)).slice(0, HYDRANTS_TO_FILL),
+    ...places.filter(water).slice(0, WATERS_TO_FILL),
+  ];
+}
+
+/**
+ * The lift at a water [ft]: as its access notes have it, else the bank above the water where the
+ * ground is known and says something that a pump can lift, else the rating test's.
+ */
 function liftAt(
-  water: Place,
+  water: Place & { access?: string },
   aboveSceneFt: number,
   scene: Place,
   elevationAt: ElevationAt | undefined,
-): number {
+): Pick<WaterAtHand, 'liftFt' | 'liftOrigin'> {
+  const noted = /\blift (\d+(?:\.\d+)?) ft\b/i.exec(water.access ?? '');
+  if (noted) {
+    const text = `Access notes on record: ${noted[0]}`;
+    return { liftFt: Number(noted[1]), liftOrigin: { kind: 'department', text } };
+  }
+  const usual = { liftFt: USUAL_LIFT_FT };
   const bankFt = elevationAt?.(water.longitude, water.latitude);
   const groundFt = elevationAt?.(scene.longitude, scene.latitude);
-  if (bankFt === undefined || groundFt === undefined) return USUAL_LIFT_FT;
+  if (bankFt === undefined || groundFt === undefined) return usual;
   const liftFt = Math.round(bankFt - groundFt - aboveSceneFt);
-  return liftFt >= LEAST_LIFT_FT && liftFt <= GREATEST_LIFT_FT ? liftFt : USUAL_LIFT_FT;
+  if (liftFt < LEAST_LIFT_FT || liftFt > GREATEST_LIFT_FT) return usual;
+  const text = 'Bank above the water by the heights of the ground';
+  return { liftFt, liftOrigin: { kind: 'estimated', text } };
 }
