@@ -334,3 +334,53 @@ describe('three sources, and sources that join before the engine', () => {
     );
   });
 });
+
+describe('the supply curve of pumps beside each other', () => {
+  const boosted = (plan: Plan) => supplyCurves(plan).find(({ id }) => id === 'boosted')!;
+
+  it('falls, and reaches the most water with every limit kept', () => {
+    fc.assert(
+      fc.property(pumped, pumped, (one, two) => {
+        const plan = planOf([one, two]);
+        const { points, mostGpm } = boosted(plan);
+        expect(mostGpm).toBeCloseTo(most(plan), 3);
+        fc.pre(mostGpm > 50);
+        // One setting for both had ended before: a source drawn too low.
+        const end = points.findLast(({ flowGpm }) => flowGpm <= mostGpm + 1e-6)!;
+        expect(end.flowGpm).toBeCloseTo(mostGpm, 3);
+        expect(end.intakePsi).toBeGreaterThan(20 - 0.1);
+        const before = points.filter(({ flowGpm }) => flowGpm < mostGpm);
+        expect(before.length).toBeGreaterThan(20);
+        before.forEach(({ intakePsi }, at) => {
+          if (at > 0) expect(intakePsi).toBeLessThan(before[at - 1]!.intakePsi + 1e-6);
+        });
+      }),
+      { numRuns: 30, seed: 22 },
+    );
+  });
+
+  it('stands at the sum of what each gives alone: by hand, two like pumps at half the flow each', () => {
+    const one: Source = {
+      pump: 'in the line',
+      staticPsi: 60,
+      dropPsi: 20,
+      testGpm: 1000,
+      elevationFt: 0,
+      ratedGpm: 1500,
+      hose: '5',
+      lengthFt: 1000,
+    };
+    const pair = boosted(planOf([one, one])).points;
+    const single = boosted(planOf([one])).points;
+    for (const { flowGpm, intakePsi } of pair) {
+      const after = single.findIndex((point) => point.flowGpm >= flowGpm / 2);
+      if (after < 1) continue;
+      const [a, b] = [single[after - 1]!, single[after]!];
+      const share = (flowGpm / 2 - a.flowGpm) / (b.flowGpm - a.flowGpm);
+      // Straight between points: half a psi.
+      expect(
+        Math.abs(intakePsi - (a.intakePsi + share * (b.intakePsi - a.intakePsi))),
+      ).toBeLessThan(0.5);
+    }
+  });
+});

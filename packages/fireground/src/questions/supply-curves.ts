@@ -13,7 +13,8 @@ const POINTS = 40;
 /**
  * Pressure left at the scene's intake against flow: on hydrant pressure alone; with the pumps as high as
  * hose and capability let them go; and the same with more suction where side outlets are free. A curve
- * stops where a main or an intake falls under its least.
+ * stops where a main or an intake falls under its least. Pumps beside each other are set each for its
+ * own source at the greatest flow, as for the most water.
  * @throws NetworkError
  */
 export function supplyCurves(plan: Plan): SupplyCurve[] {
@@ -42,8 +43,9 @@ export function withMoreSuction(plan: Plan): Plan | undefined {
 }
 
 function curveOf(id: string, label: string, plan: Plan): SupplyCurve {
-  const mostGpm = new SupplySearch(plan).greatestGpm();
-  const highest = withSettings(plan, highestSettings(plan));
+  const search = new SupplySearch(plan);
+  const mostGpm = search.greatestGpm();
+  const highest = withSettings(plan, highestSettings(plan, search, mostGpm));
   const { network } = planNetwork(highest, { part: 'supply' });
   const limits = limitsFor(plan);
   const scene = `${plan.scene}:intake`;
@@ -95,8 +97,11 @@ function curveOf(id: string, label: string, plan: Plan): SupplyCurve {
   return { id, label, points, mostGpm };
 }
 
-/** Each pump before the scene as high as the hose behind it allows [psi]. */
-function highestSettings(plan: Plan): Map<string, number> {
+/**
+ * Each pump before the scene as high as the hose behind it allows [psi]. Pumps beside each other as high
+ * as their own sources allow at the greatest flow: one setting for all would draw one of them too low.
+ */
+function highestSettings(plan: Plan, search: SupplySearch, mostGpm: number): Map<string, number> {
   const settings = new Map<string, number>();
   for (const rig of plan.rigs) {
     if (rig.id === plan.scene || rig.setting.mode === 'idle') continue;
@@ -106,6 +111,13 @@ function highestSettings(plan: Plan): Map<string, number> {
         highest = Math.min(highest, hosePressureLimit(plan, line).limitPsi);
     }
     settings.set(rig.id, highest);
+  }
+  if (!search.pumpsBesideEachOther || mostGpm <= 0) return settings;
+  search.highestIntakePsi(mostGpm);
+  // A pump at its capability gives what it can whatever it is set to, and more at less flow.
+  const atCapability = search.tightest(1e-3).filter(({ kind }) => kind === 'pump capability');
+  for (const [id, pdpPsi] of search.pdpPsi) {
+    if (!atCapability.some(({ piece }) => piece === id)) settings.set(id, pdpPsi);
   }
   return settings;
 }

@@ -17,6 +17,9 @@ const MOST_GPM = 20000;
 /** Pumps that no water comes to settle for less than this [share of a limit's scale]. */
 const NOT_MET = -1e-5;
 
+/** Highest intake pressure that a search will try [psi]. */
+const MOST_INTAKE_PSI = 400;
+
 export class SupplySearch {
   readonly plan: Plan;
   readonly solved: PlanNetwork;
@@ -78,6 +81,42 @@ export class SupplySearch {
     return this.#constraints
       .map(({ kind, piece }, at) => ({ kind, piece, room: this.#room[at]! }))
       .filter(({ room }) => room <= Math.max(least, 0) + within);
+  }
+
+  /** Several pumps feed the same intakes: no one setting is the highest for all. */
+  get pumpsBesideEachOther(): boolean {
+    return this.#groups.some(({ pumps }) => pumps.length > 1);
+  }
+
+  /**
+   * Highest pressure at the scene's intake for a flow within every hard limit [psi], each pump set for
+   * it as for the most water; undefined where the flow cannot be had.
+   */
+  highestIntakePsi(flowGpm: number): number | undefined {
+    const scene = this.#groups.flatMap(({ targets }) =>
+      targets.filter(({ rig }) => rig === this.plan.scene),
+    );
+    const least = scene.map(({ leastPsi }) => leastPsi);
+    const roomFor = (psi: number) => {
+      for (const target of scene) target.leastPsi = psi;
+      return this.roomAt(flowGpm);
+    };
+    const low = Math.max(0, ...least);
+    const lowValue = roomFor(low);
+    let highest: number | undefined;
+    // A limit that binds at the greatest flow stands at nothing, give or take rounding.
+    if (lowValue >= -1e-6) {
+      const bracket = { low, high: MOST_INTAKE_PSI, lowValue: Math.max(0, lowValue) };
+      const highValue = roomFor(MOST_INTAKE_PSI);
+      roomFor(
+        highValue >= 0 ? MOST_INTAKE_PSI : fallingRoot(roomFor, { ...bracket, highValue }, 0.01),
+      );
+      highest = this.#network.pressureOf(this.#scene);
+    }
+    scene.forEach((target, at) => {
+      target.leastPsi = least[at]!;
+    });
+    return highest;
   }
 
   /** Greatest flow within every hard limit [gpm], the pumps left set for it; 0 where a limit fails at rest. */
