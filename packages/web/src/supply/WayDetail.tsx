@@ -34,6 +34,15 @@ export function WayDetail(props: WayDetailProps) {
   const units = useUnits();
   const { title, plan, duties, orders, notices, bindingText, time } = way;
   const figures = `${units.text(way.mostGpm, 'flow')}, first water at ${clock(time.waterAtMin)} min, all of it at ${clock(time.fullAtMin)}`;
+  const waterPlan = (
+    <MadePaper
+      document="building-plan"
+      from={{ ...printedFrom(answer, changes, demandMethod), way: way.id }}
+      ready="Open the water plan"
+    >
+      Print the water plan
+    </MadePaper>
+  );
   return (
     <article className="way-detail" aria-label={title}>
       <h2 className="panel-title">{title}</h2>
@@ -112,15 +121,9 @@ export function WayDetail(props: WayDetailProps) {
           </ul>
         </section>
       )}
-      {plan && (
+      {plan ? (
         <PlanActions plan={plan} refers={refersTo(way, answer)}>
-          <MadePaper
-            document="building-plan"
-            from={{ ...printedFrom(answer, changes, demandMethod), way: way.id }}
-            ready="Open the water plan"
-          >
-            Print the water plan
-          </MadePaper>
+          {waterPlan}
           <MadePaper
             document="drill-sheet"
             from={{ plan: writePlan(plan) }}
@@ -129,6 +132,10 @@ export function WayDetail(props: WayDetailProps) {
             Print a drill sheet
           </MadePaper>
         </PlanActions>
+      ) : (
+        <div className="lay-actions">
+          <div className="lay-buttons">{waterPlan}</div>
+        </div>
       )}
     </article>
   );
