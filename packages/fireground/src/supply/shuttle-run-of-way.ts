@@ -51,7 +51,7 @@ export function playHaul(
   const step = (rig: RespondingRig, words: string, from: number, to: number) =>
     steps.push({ text: `${rigName(rig)} ${words}`, startMin: from, endMin: to, rigId: rig.rig.id });
   step(drafting, 'sets up the portable tank', startMin, unfoldedMin);
-  step(drafting, 'sets its suction in the tank and takes its prime', unfoldedMin, primedMin);
+  step(drafting, 'sets its suction in the tank, takes its prime', unfoldedMin, primedMin);
   let waterAtMin = primedMin;
   for (const { rig, words, lastsMin, notBeforeMin = 0 } of feeds) {
     const from = Math.max(waterAtMin, notBeforeMin);

@@ -102,7 +102,7 @@ describe('a shuttle alone', () => {
   it('is drafted by the attack engine, whose lines set its pump', () => {
     expect(shuttle!.pump).toMatchObject({ rigId: 'E1', pdpPsi: null });
     expect(way!.duties[0]!.duty).toBe(
-      'goes to the fire, sets up the portable tank, sets its suction in the tank and takes its prime and attacks',
+      'goes to the fire, sets up the portable tank, sets its suction in the tank, takes its prime and attacks',
     );
   });
 

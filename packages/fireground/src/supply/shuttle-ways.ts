@@ -24,9 +24,14 @@ const TANK_LINE_FT = 100;
 /** Ways that a shuttle is put beside, the strongest first. */
 const BESIDE_TRIED = 2;
 
-/** One shuttle of every tender that comes for each fill place. */
+/** Shuttles alone that are shown, the strongest first. */
+const ALONE_SHOWN = 3;
+
+/** One shuttle of every tender that comes for each of the best fill places. */
 export function shuttleWays(context: CandidateContext, situation: Situation): SupplyWay[] {
-  return haulsOf(situation, context.crew).map((haul) => aloneWay(context, haul));
+  return haulsOf(situation, context.crew)
+    .slice(0, ALONE_SHOWN)
+    .map((haul) => aloneWay(context, haul));
 }
 
 /** What keeps a shuttle from being a way. */

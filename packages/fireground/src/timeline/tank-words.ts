@@ -28,15 +28,18 @@ export function tankWords(input: TimelineInput, played: Played, say: Say): strin
         : `, ${minutes(tanksDryAtMin - supplyAtMin)} before ${tanks} would be dry`;
     return `No line lacks water: ${there}${spare}.`;
   }
+  const allGpm = flowAt(played.supply, Number.POSITIVE_INFINITY);
+  const takenGpm = Math.max(0, ...input.attackFlow.map(({ flowGpm }) => flowGpm));
+  const after =
+    allGpm < takenGpm - 0.5 ? ` After that the lines have ${say.full(allGpm, 'flow')}.` : '';
   if (runsDryAtMin < supplyAtMin) {
     const bridge =
       played.bridgeGpm === null
         ? ''
         : ` ${say.full(played.bridgeGpm, 'flow')} would last until then.`;
-    return `The lines lack water from ${clock(runsDryAtMin)}: ${there}, ${minutes(supplyAtMin - runsDryAtMin)} later.${bridge}`;
+    return `The lines lack water from ${clock(runsDryAtMin)}: ${there}, ${minutes(supplyAtMin - runsDryAtMin)} later.${bridge}${after}`;
   }
-  const allGpm = flowAt(played.supply, Number.POSITIVE_INFINITY);
-  return `${capital(there)}; ${tanks} ${many ? 'make' : 'makes'} up what it lacks until ${clock(runsDryAtMin)}. After that the lines have ${say.full(allGpm, 'flow')}.`;
+  return `${capital(there)}; ${tanks} ${many ? 'make' : 'makes'} up what it lacks until ${clock(runsDryAtMin)}.${after}`;
 }
 
 /** "the supply's 1,200 gpm are there at 8:12", with what came before. */
