@@ -21,6 +21,8 @@ describe('choose', () => {
     expect(status).toBe(0);
     expect(stdout).toMatch(/made up for practice/);
     expect(stdout).toMatch(/Who does what/);
+    expect(stdout).toMatch(/Tank water, with 300 gpm from the first lines\n\S/);
+    expect(stdout).toMatch(/One more hand line \(150 gpm\) is wanted .*(met|short)/);
     const spare = [...stdout.matchAll(/^ *\d+ {2}.* ([+-])[\d,]+ +\d+:\d\d/gm)].map(
       ([, sign]) => sign,
     );
@@ -35,6 +37,15 @@ describe('choose', () => {
     const si = plugside.run(['choose', 'Hotel, 10 Alder Street', '--db', db, '--units', 'si']);
     expect(si.stdout).toMatch(/Brings, L\/min/);
     expect(si.stdout).not.toMatch(/\d (gpm|psi)\b/);
+  });
+
+  it('tells how a pump drafts and how tenders keep up, where the first way has them', () => {
+    const pond = ['choose', 'Barn, 175 Pond Lane', '--db', db];
+    expect(plugside.run(pond).stdout).toMatch(
+      /At draft\n- Engine \d+ at Pond Lane \S+.*: lift \d+ ft[\s\S]*Access: /,
+    );
+    const little = plugside.run([...pond, '--demand', '200']);
+    expect(little.stdout).toMatch(/Tenders from Pond Lane .* filling\nTender +Load, gal/);
   });
 
   it('says what is short with exit code 1 where nothing brings enough', () => {

@@ -1,4 +1,10 @@
-import { type Choice, chooseSupply, fieldRanges, type SupplyWay } from '@plugside/fireground';
+import {
+  type Choice,
+  chooseSupply,
+  fieldRanges,
+  type Situation,
+  type SupplyWay,
+} from '@plugside/fireground';
 import type { SituationAt } from '@plugside/records';
 import { type Command, Option } from 'commander';
 import type { Answer } from '../answer.ts';
@@ -82,7 +88,7 @@ async function askChoose(
   const enough = choice.ways[0]?.meetsDemand ?? false;
   return {
     exitCode: enough ? exitCodes.answered : exitCodes.notWithinLimits,
-    text: () => chooseText(terminal, found, choice),
+    text: () => chooseText(terminal, { ...found, situation }, choice),
     data: () => ({
       answer: {
         question: 'choose',
@@ -103,11 +109,14 @@ function withoutPlan({ plan: _, ...way }: SupplyWay) {
 
 function chooseText(
   terminal: Terminal,
-  { building, situation, notices }: SituationAt,
+  { building, situation, notices }: SituationAt & { situation: Situation },
   choice: Choice,
 ) {
-  const invented = situation?.invented ? ' (made up for practice)' : '';
-  return sections(`${building.name}${invented}`, ...chosenSections(terminal, choice, notices));
+  const invented = situation.invented ? ' (made up for practice)' : '';
+  return sections(
+    `${building.name}${invented}`,
+    ...chosenSections(terminal, choice, situation, notices),
+  );
 }
 
 function countArgument(text: string): number {

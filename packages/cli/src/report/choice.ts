@@ -3,12 +3,14 @@ import {
   clock,
   deferral,
   findingText,
+  type Situation,
   type SupplyWay,
   type TestFinding,
 } from '@plugside/fireground';
 import { bullets, paragraph } from '../output/paragraph.ts';
 import { table } from '../output/table.ts';
 import type { Terminal } from '../terminal.ts';
+import { mishapTable, openWater, shuttle, tanks } from './first-way.ts';
 import { closing } from './notices.ts';
 
 /** Ways shown in the table. */
@@ -18,6 +20,7 @@ const SHOWN = 12;
 export function chosenSections(
   terminal: Terminal,
   choice: Choice,
+  situation: Situation,
   notices: readonly TestFinding[],
 ): string[] {
   const { ink, width, units } = terminal;
@@ -25,7 +28,17 @@ export function chosenSections(
   const why = first?.meetsDemand ? `${first.title}. ${choice.why}` : choice.why;
   return [
     ink.answer(paragraph(why, width)),
-    ...(first ? [wayTable(terminal, choice), duties(terminal, first), pumps(terminal, first)] : []),
+    ...(first
+      ? [
+          wayTable(terminal, choice),
+          duties(terminal, first),
+          pumps(terminal, first),
+          openWater(terminal, first),
+          shuttle(terminal, first),
+          tanks(terminal, first, situation),
+          mishapTable(terminal, first, choice.demandGpm),
+        ]
+      : []),
     refused(terminal, choice),
     closing(terminal, [
       ...(first?.notices ?? []),
@@ -68,8 +81,8 @@ function wayTable({ figures, ink }: Terminal, { ways }: Choice): string {
   ].join('\n');
 }
 
-function duties({ ink, width }: Terminal, { duties: all, time }: SupplyWay): string {
-  const lines = all.map(({ rigName, duty }) => `${rigName} ${duty}`);
+function duties({ ink, width }: Terminal, { duties: all, standBy = [], time }: SupplyWay): string {
+  const lines = [...all, ...standBy].map(({ rigName, duty }) => `${rigName} ${duty}`);
   const steps = time.steps.map(({ text, startMin, endMin }) =>
     endMin > startMin
       ? `${clock(startMin)} to ${clock(endMin)}  ${text}`
