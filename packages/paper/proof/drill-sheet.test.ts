@@ -1,8 +1,17 @@
 import { readFileSync } from 'node:fs';
-import { demandOf, type Plan, patternList, readPlan, settingsFor } from '@plugside/fireground';
+import {
+  demandOf,
+  forwardLay,
+  type Plan,
+  patternList,
+  profileOf,
+  readPlan,
+  settingsFor,
+  solveNow,
+} from '@plugside/fireground';
 import { drillSheetFor, type PaperOptions, renderDrillSheet } from '@plugside/paper';
 import { describe, expect, it } from 'vitest';
-import { outside, overlaps, readBack, textOf } from './read-back.ts';
+import { outside, overlaps, readBack, rowOf, textOf } from './read-back.ts';
 
 const printed: PaperOptions = { printedAt: new Date('2026-11-25T12:00:00Z') };
 
@@ -62,10 +71,116 @@ describe('a drill sheet', () => {
   });
 
   it('primes where the water is drafted, and says what drafting risks', () => {
-    const { roles } = drillSheetFor({ plan: pattern('draft') });
+    const { roles, points } = drillSheetFor({ plan: pattern('draft') });
     const told = JSON.stringify(roles);
-    expect(told).toContain('Prime within the time');
+    expect(told).toContain('within the time that its maker allows');
     expect(told).toContain('deep water');
+    expect(points.join(' ')).not.toContain('Hydrant');
+    expect(points.join(' ')).toContain('prime');
+    expect(told).not.toContain('hydrants');
+  });
+
+  it('drafts in the order of the trade: position, lay, connect, suction, prime, discharge slowly, set ("Chapter 11 Static Water Supply Sources" study cards)', () => {
+    const steps = stepsOf(pattern('draft'), 'Source engine');
+    const order = [
+      /^Position/,
+      /^Lay /,
+      /^Connect .*discharge 1/,
+      /^Connect .*water to/,
+      /strainer/,
+      /^Shut every/,
+      /^Prime/,
+      /open the discharge slowly/,
+      /raise the discharge in steps/,
+    ];
+    const places = order.map((words) => steps.findIndex((text) => words.test(text)));
+    expect(
+      places.every((place) => place >= 0),
+      steps.join('\n'),
+    ).toBe(true);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
+  it('has each line between two engines connected by one crew and looked over by the other', () => {
+    const plan = example('hill-relay');
+    const { roles } = drillSheetFor({ plan });
+    const all = roles.flatMap(({ steps }) => steps.map(({ text }) => text));
+    expect(all.filter((text) => /^Connect /.test(text))).toHaveLength(plan.lines.length);
+    const relay = stepsOf(plan, 'Relay engine').join('\n');
+    expect(relay).toMatch(/^Check .*Engine 5, intake 1/m);
+    expect(relay).toMatch(/^Connect .*Engine 5, discharge 1 to Engine 8/m);
+  });
+
+  it('puts the first lines on the tank before the supply is connected, and none on a tank that there is not', () => {
+    const plan = {
+      ...boosted,
+      rigs: boosted.rigs.map((rig) => (rig.id === 'A1' ? { ...rig, tankGal: 750 } : rig)),
+    };
+    const steps = stepsOf(plan, 'Attack engine');
+    const at = (words: RegExp) => steps.findIndex((text) => words.test(text));
+    expect(at(/^Tank to pump/)).toBeGreaterThanOrEqual(0);
+    expect(at(/^Charge the lines from the tank/)).toBeGreaterThan(at(/to Nozzle/));
+    expect(at(/supply to Attack engine/)).toBeGreaterThan(at(/^Charge the lines from the tank/));
+    expect(at(/shut tank to pump/)).toBeGreaterThan(at(/supply to Attack engine/));
+    const dry = drillSheetFor({ plan: boosted });
+    expect(JSON.stringify(dry.benchmarks)).not.toContain('from the tank');
+    expect(JSON.stringify(drillSheetFor({ plan }).benchmarks)).toContain('from the tank');
+  });
+
+  it('asks of each nozzle its own pressure: 80 psi of a master stream’s tip, 50 of a hand line’s, 100 of fog ("Pump Ops ch 7" study cards)', () => {
+    const wanted = (id: string) =>
+      drillSheetFor({ plan: pattern(id) })
+        .roles.flatMap(({ steps }) => steps.map(({ text }) => text))
+        .filter((text) => text.includes('wanted:'))
+        .join(' ');
+    expect(wanted('master-stream')).toContain('80 psi (1½ in tip)');
+    expect(wanted('standpipe')).toContain('50 psi (1⅛ in tip)');
+    expect(wanted('boosted-at-hydrant')).toContain('100 psi (fog)');
+  });
+
+  it('has no hands on a monitor: a portable one is set and tied, one on a rig is aimed', () => {
+    const portable = stepsOf(pattern('master-stream'), 'Master stream crew').join(' ');
+    expect(portable).toContain('firm ground');
+    expect(portable).not.toMatch(/stretch it|two hands|kinks/);
+    const deckGun = stepsOf(example('hill-relay'), 'Master stream crew').join(' ');
+    expect(deckGun).toContain('lock its mount');
+    expect(deckGun).not.toMatch(/firm ground|stretch it|two hands/);
+  });
+
+  it('sets no discharge where the plan ends at the intake, and tells the flow that comes', async () => {
+    const plan = {
+      ...forwardLay({ attack: { pdpPsi: 150 } }),
+      demandGpm: 400,
+    };
+    const steps = stepsOf(plan, 'Attack engine').join(' ');
+    expect(steps).toContain('Set what your own lines need');
+    expect(steps).not.toMatch(/Raise the discharge/);
+    const [page] = await readBack(renderDrillSheet(drillSheetFor({ plan }), printed));
+    expect(textOf(page!)).toContain('Sets what its lines need');
+    expect(rowOf(page!, 'Attack engine', 1).at(-1)).toBe('400');
+  });
+
+  it('has for a building its name, each rig’s part as chosen, and an aerial without a pump in the plan', () => {
+    const duties = [
+      { rigId: 'E1', rigName: 'Attack engine', duty: 'goes to the fire and attacks' },
+      { rigId: 'E3', rigName: 'Ladder 1', duty: 'lays 500 ft of 5 in from H-1 to the fire' },
+    ];
+    const drill = drillSheetFor({ plan: boosted, place: 'Hotel, 10 Alder Street', duties });
+    expect(drill.title).toBe('Hotel, 10 Alder Street');
+    expect(drill.supply).toBe(boosted.title);
+    const ladder = drill.roles.find(({ who }) => who === 'Ladder 1')!;
+    expect(ladder.role).toBe('Aerial');
+    expect(ladder.steps[0]!.text).toBe('Lays 500 ft of 5 in from H-1 to the fire.');
+    const all = drill.roles.flatMap(({ steps }) => steps.map(({ text }) => text));
+    // Who lays is told there: nobody else is told to.
+    expect(all.filter((text) => /^Lay /.test(text))).toEqual([]);
+  });
+
+  it('draws every source’s leg', async () => {
+    const plan = example('two-hydrants');
+    const pages = await readBack(renderDrillSheet(drillSheetFor({ plan }), printed));
+    const all = pages.map(textOf).join(' ');
+    for (const { label } of profileOf(plan, solveNow(plan)).supply) expect(all).toContain(label);
   });
 
   it('says what is short', async () => {

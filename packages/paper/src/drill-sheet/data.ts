@@ -11,7 +11,17 @@ export interface DrillStep {
 
 /** What one crew does. */
 export interface DrillRole {
-  role: 'Officer' | 'Hydrant engine' | 'Relay engine' | 'Attack engine' | 'Nozzle crew';
+  role:
+    | 'Officer'
+    | 'Hydrant engine'
+    | 'Source engine'
+    | 'Relay engine'
+    | 'Attack engine'
+    | 'Aerial'
+    | 'Other rig'
+    | 'Connection crew'
+    | 'Nozzle crew'
+    | 'Master stream crew';
   /** "Engine 7" */
   who: string;
   steps: DrillStep[];
@@ -25,7 +35,10 @@ export interface Benchmark {
 }
 
 export interface DrillSheet {
+  /** The building, where it is for one; else the plan's. */
   title: string;
+  /** The supply in a line, where the title is the building. */
+  supply?: string;
   note?: string;
   invented: boolean;
   /** As set and solved. */

@@ -2,6 +2,7 @@
 import type { Readable } from 'node:stream';
 import { nameOf, profileOf } from '@plugside/fireground';
 import { checklist } from '../sheet/checklist.ts';
+import { inTens } from '../sheet/figures.ts';
 import { cautions, sources } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
 import { documentOf, type Sheet } from '../sheet/sheet.ts';
@@ -9,7 +10,9 @@ import { type Cell, table } from '../sheet/table.ts';
 import type { DrillSheet } from './data.ts';
 import { schematic } from './schematic.ts';
 
-const DRAWING_HEIGHT = 214;
+/** Of one source; of several each gets less [pt]. */
+const DRAWING_HEIGHT = 224;
+const EACH_HEIGHT = 176;
 
 /**
  * A plan's drill sheet as a PDF: an overview, a checklist for each role, and the evaluation.
@@ -36,6 +39,7 @@ export function renderDrillSheet(drill: DrillSheet, options: PaperOptions): Read
       );
     }
     if (drill.note) sheet.paragraph(drill.note.replace(/\s+/g, ' '), { size: 10 });
+    if (drill.supply) sheet.paragraph(drill.supply, { size: 12, bold: true });
     drawing(sheet, drill);
     settings(sheet, drill);
     sheet.heading('Before you begin', { withPt: 50 });
@@ -63,24 +67,32 @@ export function renderDrillSheet(drill: DrillSheet, options: PaperOptions): Read
       { size: 11.5 },
     );
     sheet.heading('Where the numbers come from', { withPt: 40 });
-    sources(sheet, drill.sources, { size: 8, columns: 2 });
+    sources(sheet, drill.sources, { size: 8.5, columns: 2 });
   });
 }
 
 function drawing(sheet: Sheet, { plan, state }: DrillSheet): void {
   const profile = profileOf(plan, state);
-  const part = profile.supply.length > 1 ? 'the way that brings most; ' : '';
+  const legs = Math.max(1, profile.supply.length);
+  const height = legs > 1 ? EACH_HEIGHT : DRAWING_HEIGHT;
   sheet.heading('The evolution, and the pressure along it', {
-    aside: `${part}hookups not to scale; dashed: least intake`,
-    withPt: DRAWING_HEIGHT,
+    aside: 'hookups not to scale; dashed: least intake',
+    withPt: height,
   });
-  schematic(sheet, plan, profile, {
-    x: sheet.left,
-    y: sheet.y + 2,
-    width: sheet.width,
-    height: DRAWING_HEIGHT,
-  });
-  sheet.y += DRAWING_HEIGHT + 2;
+  for (let leg = 0; leg < legs; leg += 1) {
+    if (leg > 0) sheet.need(height + 18);
+    if (legs > 1) {
+      const brings = sheet.figures.full(profile.supply[leg]!.flowGpm, 'flow');
+      sheet.paragraph(`${profile.supply[leg]!.label}: ${brings}`, { size: 10, bold: true });
+    }
+    schematic(sheet, plan, profile, leg, {
+      x: sheet.left,
+      y: sheet.y + 2,
+      width: sheet.width,
+      height,
+    });
+    sheet.y += height + 2;
+  }
 }
 
 function settings(sheet: Sheet, drill: DrillSheet): void {
@@ -90,12 +102,16 @@ function settings(sheet: Sheet, drill: DrillSheet): void {
     const rig = drill.plan.rigs.find(({ id }) => id === order.id);
     const state = drill.state.rigs.find(({ id }) => id === order.id);
     const idle = order.setting.mode === 'idle' || order.pdpPsi <= 0;
+    const scene = order.id === drill.plan.scene;
+    // A plan that ends at the scene's intake says nothing of its lines.
+    const ends = scene && drill.plan.lines.every(({ from }) => !from.startsWith(`${order.id}.`));
+    const flowGpm = scene ? drill.state.sceneGpm : (state?.flowGpm ?? Number.NaN);
     return [
       rig ? nameOf(rig) : order.id,
       state ? bare(state.intakePsi, 'pressure') : '—',
-      idle ? '—' : bare(order.pdpPsi, 'pressure'),
-      state ? bare(state.flowGpm, 'flow') : '—',
-      `“${order.radio}”`,
+      idle || ends ? '—' : bare(order.pdpPsi, 'pressure'),
+      bare(flowGpm, 'flow'),
+      `${ends ? 'Sets what its lines need. ' : ''}“${inTens(order.radio)}”`,
     ];
   });
   table(

@@ -30,18 +30,25 @@ interface Reach {
 
 const LEFT = 30;
 const RIGHT = 12;
-const STRIP = 66;
+const STRIP = 88;
 const FOOT = 16;
 /** Least distance between two stops [pt]. */
 const LEAST = 44;
 
-/** Draws both into a rectangle of the page [pt]. */
-export function schematic(sheet: Sheet, plan: Plan, profile: PressureProfile, frame: Frame): void {
-  const way = wayOf(profile);
-  if (!way) {
+/** Draws both into a rectangle of the page [pt], for one source: its leg, and past the scene the longest line. */
+export function schematic(
+  sheet: Sheet,
+  plan: Plan,
+  { supply, attack }: PressureProfile,
+  leg: number,
+  frame: Frame,
+): void {
+  const path = supply[leg];
+  if (!path) {
     put(sheet.ink, 'No water moves in this plan.', frame.x, frame.y + 14, { size: 10 });
     return;
   }
+  const way = wayOf(path, leg === 0 ? attack : []);
   const { stops, reaches } = way;
   place(stops, frame);
   strip(sheet, plan, stops, reaches, frame);
@@ -53,9 +60,7 @@ export function schematic(sheet: Sheet, plan: Plan, profile: PressureProfile, fr
 }
 
 /** The main supply and the longest line past the scene, as one way. */
-function wayOf({ supply, attack }: PressureProfile) {
-  const [first] = supply;
-  if (!first) return undefined;
+function wayOf(first: ProfilePath, attack: readonly ProfilePath[]) {
   const [longest] = [...attack].sort(
     (a, b) => b.stations.at(-1)!.alongFt - a.stations.at(-1)!.alongFt,
   );
@@ -109,7 +114,8 @@ function strip(
   frame: Frame,
 ): void {
   const { ink, figures } = sheet;
-  const y = frame.y + 36;
+  const y = frame.y + 46;
+  const hose = new Rows(y + 19);
   stops.slice(1).forEach((stop, at) => {
     const from = stops[at]!;
     const line = plan.lines.find(({ id }) => id === reaches[at]?.line);
@@ -123,24 +129,46 @@ function strip(
       ink.line([from.x, y + off], [stop.x, y + off], { widthPt: 2.4, tone: 'water' });
     }
     const words = `${line.count > 1 ? `${line.count} × ` : ''}${figures.full(line.lengthFt, 'length')} of ${formatHoseSize(line.hose, figures.units)}`;
-    const said = fitted(ink, words, stop.x - from.x - 6, { size: 9 }, 5);
-    put(ink, said.text, (from.x + stop.x) / 2, y + 19, said.style, 'center');
+    hose.write(sheet, words, (from.x + stop.x) / 2, frame, { size: 9 }, 10.5);
   });
-  stops.forEach((stop, at) => {
-    const left = at === 0 ? frame.x : (stops[at - 1]!.x + stop.x) / 2;
-    const next = stops[at + 1];
-    const right = next ? (stop.x + next.x) / 2 : frame.x + frame.width;
+  const names = new Rows(frame.y + 34);
+  for (const stop of stops) {
     symbol(sheet, plan, stop, y);
-    const half = Math.min(stop.x - left, right - stop.x) - 1.5;
-    const said = fitted(
-      ink,
-      nameOfStop(plan, stop.piece),
-      2 * half,
-      { size: 9.5, bold: true },
-      4.5,
-    );
-    put(ink, said.text, stop.x, frame.y + 20 - (at % 2 === 0 ? 0 : 9), said.style, 'center');
-  });
+    names.write(sheet, nameOfStop(plan, stop.piece), stop.x, frame, { size: 9, bold: true }, -10.5);
+  }
+}
+
+/** Words beside one another where there is room, else on a row farther from the line. */
+class Rows {
+  readonly #at: number;
+  /** Where each row is free from [pt]. */
+  readonly #free = [0, 0, 0];
+
+  constructor(at: number) {
+    this.#at = at;
+  }
+
+  write(
+    sheet: Sheet,
+    text: string,
+    middle: number,
+    frame: Frame,
+    style: { size: number; bold?: boolean },
+    step: number,
+  ): void {
+    const { ink } = sheet;
+    const most = fitted(ink, text, frame.width * 0.45, style, 8);
+    const width = ink.widthOf(most.text, most.style.size, style.bold ?? false);
+    const left = Math.max(frame.x, Math.min(middle - width / 2, frame.x + frame.width - width));
+    const row = this.#free.findIndex((free) => left >= free);
+    const used = row < 0 ? this.#free.indexOf(Math.min(...this.#free)) : row;
+    const from = Math.max(left, this.#free[used]!);
+    const room = frame.x + frame.width - from;
+    const said = fitted(ink, most.text, Math.min(width + 0.1, room), most.style, 8);
+    if (room < 12) return;
+    put(ink, said.text, from, this.#at + used * step, said.style);
+    this.#free[used] = from + ink.widthOf(said.text, said.style.size, style.bold ?? false) + 5;
+  }
 }
 
 function nameOfStop(plan: Plan, id: string): string {

@@ -9,6 +9,26 @@ export const drillSheetSchema = z
       .min(1)
       .max(500_000)
       .openapi({ description: 'The plan as a plan file, YAML or JSON' }),
+    place: z
+      .string()
+      .min(1)
+      .max(300)
+      .optional()
+      .openapi({ description: 'The building that it is drilled for: the sheet’s title' }),
+    duties: z
+      .array(
+        z.strictObject({
+          rigId: z.string().max(40),
+          rigName: z.string().min(1).max(120),
+          duty: z.string().min(1).max(2000),
+        }),
+      )
+      .max(60)
+      .optional()
+      .openapi({
+        description:
+          'Each rig’s part, as the supply was chosen; inferred from the plan where left out',
+      }),
     benchmarks: z
       .array(
         z.strictObject({

@@ -11,10 +11,16 @@ export async function printDrillSheet(
   asked: DrillSheetBody,
   atHand: RecordsAtHand,
 ): Promise<Uint8Array> {
-  const { units, benchmarks } = asked;
+  const { units, benchmarks, place, duties } = asked;
   const plan = planIn(asked.plan);
   const drill = await solved(() =>
-    drillSheetFor({ plan, units, ...(benchmarks && { benchmarks }) }),
+    drillSheetFor({
+      plan,
+      units,
+      ...(benchmarks && { benchmarks }),
+      ...(place && { place }),
+      ...(duties && { duties }),
+    }),
   );
   return bytesOf(renderDrillSheet(drill, await optionsFor(atHand, asked)));
 }

@@ -1,0 +1,111 @@
+/** How a plan's pieces are joined, told as crews join them: each line by one crew, looked over by the other. */
+import {
+  formatHoseSize,
+  hoseCatalogue,
+  type Line,
+  nameOf,
+  type Plan,
+  pieceOf,
+  portOf,
+  type Rig,
+  type RigOrder,
+  splitPortRef,
+} from '@plugside/fireground';
+import type { Figures } from '../sheet/figures.ts';
+import type { DrillStep } from './data.ts';
+
+/** What the steps are told with. */
+export interface Telling {
+  plan: Plan;
+  orders: readonly RigOrder[];
+  figures: Figures;
+  /** Who lays is told by each rig's own duty: none is inferred. */
+  dutiesTold: boolean;
+}
+
+export const owner = (ref: string) => splitPortRef(ref).pieceId;
+
+/** Hose shorter than this is a hookup that nobody lays from an engine [ft]. Ours. */
+const LEAST_LAY_FT = 75;
+
+/** Lines into and out of a rig. */
+export function linesOf({ lines }: Plan, rig: Pick<Rig, 'id'>): { into: Line[]; out: Line[] } {
+  return {
+    into: lines.filter(({ to }) => owner(to) === rig.id),
+    out: lines.filter(({ from }) => owner(from) === rig.id),
+  };
+}
+
+/** The crew at the upper end connects a line between two engines; the one below looks it over. */
+export function connectedBelow(plan: Plan, line: Line): boolean {
+  return !plan.rigs.some(({ id }) => id === owner(line.from));
+}
+
+export function connect({ plan, figures }: Telling, line: Line): DrillStep {
+  const gate = typeof line.valve === 'object' ? '; its valve is gated later' : '';
+  const shut = line.valve === 'shut' ? '; its valve stays shut' : '';
+  return {
+    text: `Connect ${hoseOf(line, figures)}: ${portWords(plan, line.from)} to ${portWords(plan, line.to)}${gate}${shut}.`,
+  };
+}
+
+/** Of the lines that come to an engine from another: looked over before water. */
+export function check({ plan, figures }: Telling, line: Line): DrillStep {
+  return {
+    text: `Check ${hoseOf(line, figures)} on ${portWords(plan, line.to)}: locked, no twist, its gate shut, air bleeder open.`,
+  };
+}
+
+export function hoseOf(line: Line, { full, units }: Figures): string {
+  const count = line.count > 1 ? `${line.count} lines of ` : '';
+  return `${count}${full(line.lengthFt, 'length')} of ${formatHoseSize(line.hose, units)}`;
+}
+
+/** Lays that a rig makes: its own discharge to the next engine, or from the hydrant to itself where it is the last. */
+export function layStep(telling: Telling, rig: Rig): DrillStep[] {
+  const { plan, figures } = telling;
+  if (telling.dutiesTold) return [];
+  const { into, out } = linesOf(plan, rig);
+  const isLaid = ({ hose, lengthFt }: Line) =>
+    lengthFt >= LEAST_LAY_FT && hoseCatalogue[hose].diameterIn >= 2.5;
+  const hazard = 'Stand clear of hose that pays out: a length that snags breaks legs.';
+  const reverse = out
+    .filter((line) => isLaid(line) && plan.rigs.some(({ id }) => id === owner(line.to)))
+    .map((line) => ({
+      text: `Lay ${hoseOf(line, figures)} from ${pieceWords(plan, line.to)} to your place: to one side of the road, no twists, a length to spare.`,
+      hazard,
+    }));
+  const forward = into
+    .filter((line) => isLaid(line) && connectedBelow(plan, line))
+    .map((line) => ({
+      text: `Lay ${hoseOf(line, figures)} from ${waterAt(plan, line.from)} to your place; leave a crew there with wrench and fittings. To one side of the road, no twists.`,
+      hazard,
+    }));
+  return [...forward, ...reverse];
+}
+
+/** "H-114", also where the line leaves the valve that stands on it. */
+function waterAt(plan: Plan, ref: string): string {
+  const piece = pieceOf(plan, owner(ref));
+  if (piece && 'on' in piece && piece.on) return pieceWords(plan, piece.on);
+  return pieceWords(plan, ref);
+}
+
+export function pieceWords(plan: Plan, ref: string): string {
+  const piece = pieceOf(plan, owner(ref));
+  return piece ? nameOf(piece) : owner(ref);
+}
+
+/** "H-114, steamer outlet" */
+export function portWords(plan: Plan, ref: string): string {
+  const found = portOf(plan, ref);
+  if (!found) return pieceWords(plan, ref);
+  const { piece, port } = found;
+  if ('open' in piece) return nameOf(piece);
+  return `${nameOf(piece)}, ${port.label[0]!.toLowerCase()}${port.label.slice(1)}`;
+}
+
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? '';
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
