@@ -126,7 +126,7 @@ export function WayDetail(props: WayDetailProps) {
           {waterPlan}
           <MadePaper
             document="drill-sheet"
-            from={{ plan: writePlan(plan) }}
+            from={{ plan: writePlan(plan), place: answer.building.name, duties }}
             ready="Open the drill sheet"
           >
             Print a drill sheet
