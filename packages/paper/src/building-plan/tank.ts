@@ -4,8 +4,7 @@ import {
   QuantityError,
   type Situation,
   type SupplyWay,
-  supplyOfWay,
-  timeline,
+  tanksOfWay,
   type UnitSystem,
 } from '@plugside/fireground';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -16,38 +15,28 @@ import type { BuildingWaterPlan, TankAgainstSupply } from './data.ts';
 const INITIAL_ATTACK_GPM = 300;
 /** From arrival to water from the first line [min]. Common practice, no source. */
 const FIRST_WATER_MIN = 1.5;
-/** Shown past the last thing that happens [min]. */
-const PAST_MIN = 2;
-const LONGEST_MIN = 240;
 
 /** Undefined where no tank is on record, or its times lie outside of what can be played. */
 export function tankOf(
   way: SupplyWay,
-  { rigs, demandGpm }: Situation,
+  situation: Situation,
   units: UnitSystem,
 ): TankAgainstSupply | undefined {
-  const scene = way.plan?.rigs.find(({ id }) => id === way.plan?.scene);
-  const attack =
-    rigs.find(
-      ({ rig }) => scene !== undefined && (rig.id === scene.id || rig.name === scene.name),
-    ) ?? rigs.find(({ rig }) => rig.id === way.duties[0]?.rigId);
-  const tankGal = attack?.rig.tankGal;
-  if (!attack || !tankGal) return undefined;
+  const { rigs, demandGpm } = situation;
   const flowGpm = Math.min(INITIAL_ATTACK_GPM, demandGpm);
-  const fromMin = Math.max(attack.arrivesMin, way.time.atFireMin ?? 0) + FIRST_WATER_MIN;
-  const rigName = attack.rig.name ?? attack.rig.id;
-  const last = Math.max(fromMin, way.time.fullAtMin, ...rigs.map(({ arrivesMin }) => arrivesMin));
   try {
-    const answer = timeline(
-      {
-        attackFlow: [{ atMin: fromMin, flowGpm }],
-        attackTank: { rigId: attack.rig.id, name: rigName, gallons: tankGal },
-        supply: supplyOfWay(way),
-        untilMin: Math.min(LONGEST_MIN, Math.ceil(last + PAST_MIN)),
-      },
+    const answer = tanksOfWay(
+      way,
+      situation,
+      { flowGpm, firstWaterMin: FIRST_WATER_MIN },
       { units },
     );
-    return { rigName, tankGal, flowGpm, fromMin, answer };
+    const first = answer?.events.find(({ kind }) => kind === 'flow');
+    const attack = rigs.find(({ rig }) => rig.id === first?.rigId);
+    const tankGal = attack?.rig.tankGal;
+    if (!answer || !first || !attack || !tankGal) return undefined;
+    const rigName = attack.rig.name ?? attack.rig.id;
+    return { rigName, tankGal, flowGpm, fromMin: first.atMin, answer };
   } catch (error) {
     if (error instanceof QuantityError) return undefined;
     throw error;
@@ -149,17 +138,7 @@ function arrivals(rigs: BuildingWaterPlan['rigs']): string {
   return `Minutes from the call. Arriving (triangles): ${told.join('; ')}.`;
 }
 
-function tankWords({ figures }: Sheet, { tank, way }: BuildingWaterPlan): string {
+function tankWords({ figures }: Sheet, { tank }: BuildingWaterPlan): string {
   const { answer, fromMin, flowGpm } = tank!;
-  const { waterAtMin, fullAtMin } = way.time;
-  const takes = `First lines take ${figures.full(flowGpm, 'flow')} from ${clock(fromMin)}`;
-  const water = `supply water at ${clock(waterAtMin)}, all of it at ${clock(fullAtMin)}`;
-  if (answer.runsDryAtMin !== null) {
-    return `${takes}; tank DRY at ${clock(answer.runsDryAtMin)}; ${water}.`;
-  }
-  const lasts =
-    answer.tanksDryAtMin === null
-      ? ''
-      : `; the tank alone would last to ${clock(answer.tanksDryAtMin)}`;
-  return `${takes}; ${water}${lasts}.`;
+  return `First lines take ${figures.full(flowGpm, 'flow')} from ${clock(fromMin)}. ${answer.text}`;
 }

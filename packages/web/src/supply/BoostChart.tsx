@@ -1,10 +1,9 @@
 import {
+  boostOfWay,
   type HydrantAtHand,
-  type Plan,
   type Situation,
   type SupplyWay,
   type WhenToBoost,
-  whenToBoost,
 } from '@plugside/fireground';
 import { line } from 'd3-shape';
 import { useMemo } from 'react';
@@ -16,9 +15,6 @@ interface BoostChartProps {
   way: SupplyWay;
   situation: Situation;
 }
-
-/** Lays drawn, from one section to past any reach [ft]. */
-const LENGTHS_FT = Array.from({ length: 16 }, (_, step) => 100 * (step + 1));
 
 /** When a second engine at the way's hydrant pays: water against the lay's length. */
 export function BoostChart({ way, situation }: BoostChartProps) {
@@ -63,29 +59,11 @@ function answerFor(
   situation: Situation,
   units: Units,
 ): { at: HydrantAtHand; when: WhenToBoost } | null {
-  const at = situation.hydrants.find(({ hydrant }) => hydrant.id === way.sources[0]);
-  const [attack, booster, ...others] = situation.rigs.filter(({ kind }) => kind === 'engine');
-  if (!at || !attack || !booster || !way.plan) return null;
-  const ends = situation.scene.elevationFt - at.hydrant.elevationFt;
-  const when = whenToBoost(
-    {
-      hydrant: at.hydrant,
-      steamer: at.steamer,
-      hose: layHose(way.plan),
-      rigs: [attack, booster, ...others],
-      demandGpm: situation.demandGpm,
-      riseFtPer100: (ends / at.lengthFt) * 100,
-      lengths: LENGTHS_FT,
-      department: situation.department,
-    },
-    { units: units.system },
+  const when = boostOfWay(way, situation, { units: units.system });
+  const at = situation.hydrants.find(
+    ({ hydrant }) => (hydrant.name ?? hydrant.id) === when?.sourceName,
   );
-  return { at, when };
-}
-
-/** Hose of the way's longest line: the lay. */
-function layHose({ lines }: Plan) {
-  return lines.reduce((longest, one) => (one.lengthFt > longest.lengthFt ? one : longest)).hose;
+  return when && at ? { at, when } : null;
 }
 
 interface CurvesProps {

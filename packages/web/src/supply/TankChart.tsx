@@ -1,11 +1,9 @@
 import {
-  clock,
   QuantityError,
   type Situation,
   type SupplyWay,
-  supplyOfWay,
   type TimelineAnswer,
-  timeline,
+  tanksOfWay,
 } from '@plugside/fireground';
 import { scaleLinear } from 'd3-scale';
 import { useMemo, useState } from 'react';
@@ -34,8 +32,8 @@ export function TankChart({ way, situation }: TankChartProps) {
   const attack = attackRig(way, situation);
   const tankGal = attack?.rig.tankGal ?? 0;
   const answer = useMemo(
-    () => (attack ? tanksFor(way, attack, { flowGpm, firstMin }, units) : null),
-    [way, attack, flowGpm, firstMin, units],
+    () => tanksFor(way, situation, { flowGpm, firstMin }, units),
+    [way, situation, flowGpm, firstMin, units],
   );
   if (!attack || tankGal === 0) return null;
   const name = attack.rig.name ?? attack.rig.id;
@@ -68,11 +66,9 @@ export function TankChart({ way, situation }: TankChartProps) {
       {typeof answer === 'string' && <p className="tone-warning">{answer}</p>}
       {answer && typeof answer !== 'string' && (
         <>
-          <p className={answer.runsDryAtMin === null ? undefined : 'tone-warning'}>
-            {tankWords(answer, units)}
-          </p>
+          <p className={answer.runsDryAtMin === null ? undefined : 'tone-warning'}>{answer.text}</p>
           <Graph
-            summary={tankWords(answer, units)}
+            summary={answer.text}
             caption={`Water in the tank, ${units.of(1, 'volume').unit}, against minutes from the call`}
           >
             {(widthPx, heightPx) => (
@@ -102,44 +98,17 @@ function attackRig({ plan, duties }: SupplyWay, { rigs }: Situation) {
 
 function tanksFor(
   way: SupplyWay,
-  attack: Situation['rigs'][number],
+  situation: Situation,
   { flowGpm, firstMin }: { flowGpm: number; firstMin: number },
   units: Units,
-): TimelineAnswer | string {
-  const supply = supplyOfWay(way);
-  const startMin = attack.arrivesMin + firstMin;
+): TimelineAnswer | string | null {
+  const given = { flowGpm, firstWaterMin: firstMin };
   try {
-    return timeline(
-      {
-        attackFlow: [{ atMin: startMin, flowGpm }],
-        attackTank: {
-          rigId: attack.rig.id,
-          name: attack.rig.name ?? attack.rig.id,
-          gallons: attack.rig.tankGal ?? 0,
-        },
-        supply,
-        untilMin: Math.min(240, Math.ceil(Math.max(startMin, supply.atMin ?? 0) + 5)),
-      },
-      { units: units.system },
-    );
+    return tanksOfWay(way, situation, given, { units: units.system });
   } catch (error) {
     if (error instanceof QuantityError) return error.message;
     throw error;
   }
-}
-
-function tankWords(
-  { runsDryAtMin, supplyAtMin, bridgeGpm, marginMin }: TimelineAnswer,
-  units: Units,
-) {
-  const supply = supplyAtMin === null ? '' : `the supply is there at ${clock(supplyAtMin)}`;
-  const bridge =
-    bridgeGpm === null ? '' : ` ${units.text(bridgeGpm, 'flow')} would bridge the gap.`;
-  if (runsDryAtMin !== null) {
-    return `The tank is dry at ${clock(runsDryAtMin)}; ${supply}.${bridge}`;
-  }
-  const spare = marginMin === null ? '' : `, ${clock(marginMin)} before the tank would be dry`;
-  return `The tank holds: ${supply}${spare}.${bridge}`;
 }
 
 interface LevelProps {
