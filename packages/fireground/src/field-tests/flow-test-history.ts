@@ -121,6 +121,18 @@ export function flowTestHistory<T extends HistoryEntry>(
   const trend = trendOf(byDay);
   const daily = byDay.map((each) => each.at(-1)!);
   if (trend) notices.push(...trendFindings(daily, trend));
+  for (const { test, result } of told) {
+    const isPassedOver = used && test.testedOn > used.test.testedOn && result.curve === null;
+    const why = result.notices.find(({ level }) => level === 'error');
+    if (!isPassedOver || !why) continue;
+    const lead = `The test of ${test.testedOn} is not used. `;
+    notices.push({
+      level: 'caution',
+      code: 'newer-unusable',
+      parts: [lead, ...why.parts],
+      text: lead + why.text,
+    });
+  }
   const usedBecause = used ? (chosenUsable ? 'chosen' : 'newest') : null;
   return { tests: told, used, usedBecause, days, trend, notices };
 }

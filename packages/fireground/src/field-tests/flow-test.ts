@@ -14,6 +14,7 @@ import { ageFindings, drawdownFindings, placeFindings } from './flow-test-findin
 import { type TestFlow, testFlow } from './flow-test-flow.ts';
 import type { OutletFlow } from './outlet-flow.ts';
 import { yearsOn } from './test-date.ts';
+import { isDatedAhead, latestTestDay } from './test-day.ts';
 
 /** Public hydrants are tested again after this. NFPA 291 (2022) 4.15.1, as quoted in "NFPA 291 (2022) testing guidance", QRFS. */
 export const RETEST_YEARS = 5;
@@ -33,7 +34,7 @@ export interface FlowTestResult {
   class: HydrantClass | null;
   /** Pressure left in the main [psi] at a flow [gpm]; below 0 the main cannot give it. */
   curve: ((flowGpm: number) => number) | null;
-  /** ISO date by which to test again; null where the test's own date cannot be read. */
+  /** ISO date by which to test again; null where the test cannot be used: it counts for nothing. */
   retestOn: string | null;
   notices: readonly TestFinding[];
 }
@@ -45,7 +46,8 @@ export interface FlowTestResult {
  * its flow at 20 psi is then less than what flowed.
  *   Q20 = Q·((static − 20)/(static − residual))^0.54
  * @param test pressures [psi], outlets, dates
- * @param options `today` (ISO date) to be told when the test is old
+ * @param options `today` (ISO date) to be told when the test is old; a test dated after it (or, left
+ *   out, after the machine's day), one day allowed, cannot be used
  * @returns flows [gpm], curve [psi against gpm], notices
  * Source: Water-supply analysis, slides 1, 15 and 16 (http://tkolb.net/WatSup/sld001.htm); NFPA 291.
  */
@@ -92,6 +94,13 @@ export function flowTestResult(
         'no-date',
       )`"${test.testedOn}" is no date. Write year-month-day, for instance 2024-05-20.`,
     );
+  } else if (isDatedAhead(test.testedOn, options.today)) {
+    notices.push(
+      finding(
+        'error',
+        'dated-ahead',
+      )`The test is dated ${test.testedOn}, after ${latestTestDay(options.today)}: it cannot have been made yet. Correct its date.`,
+    );
   }
   const flow = testFlow(test, notices);
   const { flowGpm } = flow;
@@ -99,11 +108,18 @@ export function flowTestResult(
     flowGpm,
     flowFrom: flow.from,
     outlets: flow.outlets,
-    retestOn,
     notices,
   };
   if (refused(notices) || flowGpm === null || retestOn === null) {
-    return { ...common, dropPercent: null, q20Gpm: null, rating: null, class: null, curve: null };
+    return {
+      ...common,
+      dropPercent: null,
+      q20Gpm: null,
+      rating: null,
+      class: null,
+      curve: null,
+      retestOn: null,
+    };
   }
   const measured = { staticPsi, residualPsi, testGpm: flowGpm };
   const ratedAtPsi = ratingResidualPsi(staticPsi);
@@ -118,6 +134,7 @@ export function flowTestResult(
   );
   return {
     ...common,
+    retestOn,
     dropPercent: dropPercent(staticPsi, residualPsi),
     q20Gpm: staticPsi > RATING_RESIDUAL_PSI ? availableFlowGpm(measured) : 0,
     rating,

@@ -42,3 +42,4 @@ export {
   type QuickEstimate,
   quickEstimate,
 } from './quick-estimate.ts';
+export { isDatedAhead, latestTestDay } from './test-day.ts';

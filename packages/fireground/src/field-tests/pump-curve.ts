@@ -9,6 +9,7 @@ import {
   type ReadingAtSpeed,
 } from './pump-speed.ts';
 import { perYear } from './test-date.ts';
+import { isDatedAhead } from './test-day.ts';
 
 /** A pump test as a department writes it down. */
 export interface PumpTestEntry {
@@ -76,17 +77,33 @@ const WEAR_FROM = 0.05;
  * @param tests of one rig, in any order
  * @param ratedGpm rated capacity at 150 psi net [gpm]; undefined where the rig has none
  * @param options `chosenId`: another test than the newest. `fullSpeedRpm`: where left out, the
- *   greatest speed of the test [rpm]
+ *   greatest speed of the test [rpm]. `today`: ISO date, the machine's where left out; a test dated
+ *   after it, one day allowed, counts for nothing and is told
  */
 export function pumpCurve<T extends PumpTestEntry>(
   tests: readonly T[],
   ratedGpm: number | undefined,
-  options: { chosenId?: string | undefined; fullSpeedRpm?: number | undefined } = {},
+  options: {
+    chosenId?: string | undefined;
+    fullSpeedRpm?: number | undefined;
+    today?: string | undefined;
+  } = {},
 ): PumpCurve<T> {
-  const sorted = [...tests].sort((a, b) => a.testedOn.localeCompare(b.testedOn));
+  const ahead = tests.filter(({ testedOn }) => isDatedAhead(testedOn, options.today));
+  const sorted = tests
+    .filter((one) => !ahead.includes(one))
+    .sort((a, b) => a.testedOn.localeCompare(b.testedOn));
   const test =
     sorted.find(({ id }) => id !== undefined && id === options.chosenId) ?? sorted.at(-1);
   const notices: TestFinding[] = [];
+  for (const { testedOn } of ahead) {
+    notices.push(
+      finding(
+        'caution',
+        'dated-ahead',
+      )`The test dated ${testedOn} is not used: it cannot have been made yet. Correct its date.`,
+    );
+  }
   const one = readTest(test?.points ?? [], ratedGpm, options.fullSpeedRpm);
   if (!one.points) {
     notices.push(

@@ -116,7 +116,7 @@ function toRecord(file: string, kind: Kind, text: string, place: string): Stored
   const { id, version, createdAt, updatedAt } = given;
   const envelope = envelopeSchema.safeParse({ id, version, createdAt, updatedAt });
   if (!envelope.success) throw damaged(file, `${place} has no id, version or times`);
-  return { ...envelope.data, ...validate(kind, ownFields(given), place) };
+  return { ...envelope.data, ...validate(kind, ownFields(given), place, { kept: true }) };
 }
 
 async function countIn(db: Db, kind: Kind): Promise<number> {

@@ -1,3 +1,4 @@
+import { flowTestResult } from '@plugside/fireground';
 import type { Stored } from '../model/index.ts';
 import type { RecordStore } from '../store/index.ts';
 import { inTurns } from './in-turns.ts';
@@ -6,23 +7,21 @@ type FlowTest = Stored<'flow-tests'>;
 
 /**
  * The flow test that plans take for each hydrant, by the hydrant's id: the one that its record
- * names, else the newest.
+ * names where it can be used, else the newest that can (of one day's the one that drew the main
+ * down most). Where none can be used the newest stands, so that what is wrong with it is told.
  */
 export async function planTests(
   store: RecordStore,
   hydrants: readonly Stored<'hydrants'>[],
 ): Promise<Map<string, FlowTest>> {
   const named = new Map(hydrants.map(({ id, planTestId }) => [id, planTestId]));
-  const chosen = new Map<string, FlowTest>();
+  const chosen = new Map<string, Ranked>();
   for await (const test of inTurns(store.all('flow-tests'))) {
-    const { hydrantId } = test;
-    const before = chosen.get(hydrantId);
-    if (before && before.id === named.get(hydrantId)) continue;
-    if (!before || test.id === named.get(hydrantId) || isNewer(test, before)) {
-      chosen.set(hydrantId, test);
-    }
+    const ranked = rank(test, named.get(test.hydrantId));
+    const before = chosen.get(test.hydrantId);
+    if (!before || comesBefore(ranked, before)) chosen.set(test.hydrantId, ranked);
   }
-  return chosen;
+  return new Map([...chosen].map(([hydrantId, { test }]) => [hydrantId, test]));
 }
 
 /** The same choice for one hydrant. */
@@ -30,16 +29,29 @@ export async function planTest(
   store: RecordStore,
   { id, planTestId }: Stored<'hydrants'>,
 ): Promise<FlowTest | undefined> {
-  const named = planTestId && (await store.get('flow-tests', planTestId));
-  if (named) return named;
-  let newest: FlowTest | undefined;
+  let first: Ranked | undefined;
   for await (const test of store.all('flow-tests', { hydrantId: id })) {
-    if (!newest || isNewer(test, newest)) newest = test;
+    const ranked = rank(test, planTestId);
+    if (!first || comesBefore(ranked, first)) first = ranked;
   }
-  return newest;
+  return first?.test;
 }
 
-/** Of two on one day the one written later. */
-function isNewer(test: FlowTest, than: FlowTest): boolean {
-  return test.testedOn > than.testedOn || (test.testedOn === than.testedOn && test.id > than.id);
+interface Ranked {
+  test: FlowTest;
+  isUsable: boolean;
+  isNamed: boolean;
+}
+
+const rank = (test: FlowTest, planTestId: string | undefined): Ranked => {
+  const isUsable = flowTestResult(test).curve !== null;
+  return { test, isUsable, isNamed: isUsable && test.id === planTestId };
+};
+
+function comesBefore(a: Ranked, b: Ranked): boolean {
+  if (a.isNamed !== b.isNamed) return a.isNamed;
+  if (a.isUsable !== b.isUsable) return a.isUsable;
+  if (a.test.testedOn !== b.test.testedOn) return a.test.testedOn > b.test.testedOn;
+  if (a.test.residualPsi !== b.test.residualPsi) return a.test.residualPsi < b.test.residualPsi;
+  return a.test.id > b.test.id;
 }

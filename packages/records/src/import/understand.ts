@@ -1,5 +1,6 @@
 /** One row of a file into one record, or the reason why not. */
 import { type FieldsIn, type Kind, kindLabels, recordSchemas } from '../model/index.ts';
+import { dayAheadRemedy, daysAhead, testDaysAllowed } from '../store/test-days.ts';
 import type { FieldSpec } from './mapping/field-spec.ts';
 import { fieldSpec, hasPlace } from './mapping/fields.ts';
 import { versionColumn } from './mapping/known-columns.ts';
@@ -130,6 +131,17 @@ export function understand<K extends ImportKind>(
       const parsed = recordSchemas[mapping.kind].safeParse(record);
       if (!parsed.success) {
         return refuse(issueOf(parsed.error.issues[0]!, record, from, mapping.kind));
+      }
+      const [ahead] = daysAhead(mapping.kind, parsed.data as Draft);
+      if (ahead) {
+        return refuse({
+          code: 'value out of range',
+          field: 'testedOn',
+          ...(from.testedOn !== undefined && { column: from.testedOn }),
+          value: ahead.value,
+          reason: `Tested on: ${ahead.value} has not been yet; allowed: ${testDaysAllowed()}.`,
+          remedy: dayAheadRemedy,
+        });
       }
       // Without the schema's defaults: what the file does not say must not change what is known.
       const data = parsed.data as Draft;

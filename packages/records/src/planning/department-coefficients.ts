@@ -1,9 +1,16 @@
-import { type DepartmentValues, fitCoefficient, parseHoseSize, shownC } from '@plugside/fireground';
+import {
+  type DepartmentValues,
+  fitCoefficient,
+  isDatedAhead,
+  parseHoseSize,
+  shownC,
+} from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 
 /**
  * The friction coefficients that a department has adopted from its own hose tests, the newest of
- * each size. A test whose readings make no sense is left out; the catalogue's value then counts.
+ * each size. A test whose readings make no sense, or that is dated after today, is left out; the
+ * catalogue's value then counts.
  */
 export function departmentCoefficients(
   tests: readonly Fields<'hose-tests'>[],
@@ -12,7 +19,7 @@ export function departmentCoefficients(
   const oldestFirst = [...tests].sort((a, b) => a.testedOn.localeCompare(b.testedOn));
   for (const test of oldestFirst) {
     const size = parseHoseSize(test.size);
-    if (!test.adopted || !size) continue;
+    if (!test.adopted || !size || isDatedAhead(test.testedOn)) continue;
     const { coefficient } = fitCoefficient(test.points, size);
     if (coefficient === null) continue;
     const text = `Own hose test, ${test.points.length} readings`;

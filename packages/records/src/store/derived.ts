@@ -6,6 +6,9 @@ import { nameKey } from './name-key.ts';
 
 type Values = Readonly<Record<string, unknown>>;
 
+/** What is stored must not hang on the day: whoever reads it asks whether a test is dated ahead. */
+const NO_DAY_IS_AHEAD = '9998-12-31';
+
 export interface DerivedColumn {
   name: string;
   type: 'text' | 'double precision';
@@ -68,7 +71,10 @@ export function derivedCells(kind: Kind, fields: Values): (string | number | nul
     ...(kind === 'streets' ? pathBox(fields.path as readonly (readonly [number, number])[]) : []),
     // Null also tells that plans cannot use the test.
     ...(kind === 'flow-tests'
-      ? [flowTestResult(fields as unknown as Fields<'flow-tests'>).q20Gpm]
+      ? [
+          flowTestResult(fields as unknown as Fields<'flow-tests'>, { today: NO_DAY_IS_AHEAD })
+            .q20Gpm,
+        ]
       : []),
   ];
 }

@@ -1,5 +1,5 @@
 /** The order of a list, alike on both databases, and where its next page begins. */
-import { hoseSizes } from '@plugside/fireground';
+import { hoseSizes, latestTestDay } from '@plugside/fireground';
 import { type RawBuilder, sql } from 'kysely';
 import { type Kind, sortFields } from '../model/index.ts';
 import type { Cell, Engine, Row } from './cells.ts';
@@ -167,6 +167,7 @@ function ofUsedTest(field: string): SortBy {
   const column = field === 'testedOn' ? 'tested_on' : 'q20_gpm';
   const expression = sql`(select t.${sql.ref(column)} from flow_tests t
     where t.hydrant_id = hydrants.id and t.q20_gpm is not null
+      and t.tested_on <= ${latestTestDay()}
     order by case when t.id = hydrants.plan_test_id then 0 else 1 end,
       t.tested_on desc, t.residual_psi, t.id desc
     limit 1)`;

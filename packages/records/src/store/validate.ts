@@ -3,13 +3,21 @@ import type { z } from 'zod';
 import { type Fields, type Kind, recordSchemas } from '../model/index.ts';
 import { allowedAt, fieldNames } from './allowed.ts';
 import { type RecordIssue, RecordIssuesError } from './errors.ts';
+import { dayAheadRemedy, daysAhead, testDaysAllowed } from './test-days.ts';
 
 /**
  * Checks against the kind's schema; defaults are filled in, fields given as undefined left out.
  * @param place put before each path, for instance `rows[17]`
+ * @param options `kept`: the record was kept before, so that a test dated after today, which is
+ *   refused otherwise, is let by; what reads it leaves it aside
  * @throws RecordIssuesError
  */
-export function validate<K extends Kind>(kind: K, given: unknown, place = ''): Fields<K> {
+export function validate<K extends Kind>(
+  kind: K,
+  given: unknown,
+  place = '',
+  { kept = false }: { kept?: boolean } = {},
+): Fields<K> {
   const bare = withoutUndefined(given);
   const result = recordSchemas[kind].safeParse(bare);
   if (!result.success) {
@@ -22,6 +30,13 @@ export function validate<K extends Kind>(kind: K, given: unknown, place = ''): F
     throw new RecordIssuesError(
       kind,
       unstorable.map(([field, value]) => unstorableIssue(pathText([field], place), value)),
+    );
+  }
+  const ahead = kept ? [] : daysAhead(kind, fields);
+  if (ahead.length > 0) {
+    throw new RecordIssuesError(
+      kind,
+      ahead.map(({ path, value }) => dayAheadIssue(pathText(path, place), value)),
     );
   }
   for (const field in fields) {
@@ -91,6 +106,17 @@ function storable(value: unknown): boolean {
     typeof value !== 'string' ||
     !/\0|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/.test(value)
   );
+}
+
+function dayAheadIssue(path: string, value: string): RecordIssue {
+  const allowed = testDaysAllowed();
+  return {
+    path,
+    value,
+    allowed,
+    message: `${path} is "${value}", a day that has not been yet; allowed: ${allowed}.`,
+    remedy: dayAheadRemedy,
+  };
 }
 
 function unstorableIssue(path: string, value: unknown): RecordIssue {

@@ -292,3 +292,33 @@ describe('bodies', () => {
     expect(sent).toBeLessThan(200);
   });
 });
+
+describe('a flow test', () => {
+  const test = async (more: object) => {
+    const made = await server.ask('/records/hydrants', { json: { ...HYDRANT, name: 'H-test' } });
+    const { id: hydrantId } = (await made.json()) as { id: string };
+    const json = { hydrantId, testedOn: '2026-05-06', staticPsi: 60, residualPsi: 40, ...more };
+    return server.ask('/records/flow-tests', { json });
+  };
+
+  it('that plans cannot use is kept, and its answer says why', async () => {
+    const swapped = await test({ residualPsi: 70, statedFlowGpm: 900 });
+    expect(swapped.status).toBe(201);
+    const { id, remarks } = (await swapped.json()) as { id: string; remarks: string[] };
+    expect(remarks.join(' ')).toContain('above static');
+    const again = await server.ask(`/records/flow-tests/${id}`);
+    expect(await again.json()).not.toHaveProperty('remarks');
+    const dry = (await (await test({})).json()) as { remarks: string[] };
+    expect(dry.remarks).toHaveLength(1);
+    const sound = (await (await test({ statedFlowGpm: 900 })).json()) as object;
+    expect(sound).not.toHaveProperty('remarks');
+  });
+
+  it('dated after today is refused with what is allowed', async () => {
+    const answer = await test({ testedOn: '2130-05-06', statedFlowGpm: 900 });
+    expect(answer.status).toBe(422);
+    const [issue] = (await problemIn(answer)).issues ?? [];
+    expect(issue).toMatchObject({ path: 'testedOn', value: '2130-05-06' });
+    expect(issue?.allowed).toContain('up to');
+  });
+});

@@ -20,7 +20,14 @@ import { json, problems } from './describe.ts';
 import { problemOf } from './failure.ts';
 import { jsonObject } from './json-body.ts';
 import { listQuery, type listParameters as parameterNames } from './list-query.ts';
-import { changesSchema, fieldsSchema, pageSchema, storedSchema } from './record-schemas.ts';
+import {
+  changesSchema,
+  fieldsSchema,
+  pageSchema,
+  storedSchema,
+  writtenSchema,
+} from './record-schemas.ts';
+import { withRemarks } from './remarks.ts';
 import { requiredVersion, versionTag } from './version-tag.ts';
 
 const idParameter = z.object({ id: z.string() });
@@ -67,7 +74,7 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       responses: {
         ...json(
           'As written; Location and ETag tell where and which version',
-          storedSchema(kind),
+          writtenSchema(kind),
           201,
         ),
         ...problems(400, 409, 413, 415, 422),
@@ -77,7 +84,7 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       const fields = (await jsonObject(c)) as FieldsIn<Kind>;
       const record = await store.create(kind, fields);
       c.header('Location', `${path}/${record.id}`);
-      return answerRecord(c, record, 201);
+      return answerRecord(c, withRemarks(kind, record), 201);
     },
   );
   define(
@@ -114,7 +121,7 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
         body: { required: true, content: { 'application/json': { schema: changesSchema(kind) } } },
       },
       responses: {
-        ...json('As it is now', storedSchema(kind)),
+        ...json('As it is now', writtenSchema(kind)),
         ...problems(400, 404, 409, 413, 415, 422, 428),
       },
     },
@@ -122,7 +129,7 @@ function routesOf(app: OpenAPIHono, store: RecordStore, kind: Kind): void {
       const version = requiredVersion(c);
       const changes = cleared(kind, await jsonObject(c));
       const record = await changeRecord(store, kind, idOf(c), version, changes);
-      return answerRecord(c, record);
+      return answerRecord(c, withRemarks(kind, record));
     },
   );
   define(

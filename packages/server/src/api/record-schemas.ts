@@ -19,6 +19,17 @@ export function storedSchema(kind: Kind): z.ZodObject {
   return fieldsSchema(kind).extend(envelopeSchema.shape);
 }
 
+/** A record as it was just written. */
+export function writtenSchema(kind: Kind): z.ZodObject {
+  if (kind !== 'flow-tests') return storedSchema(kind);
+  return storedSchema(kind).extend({
+    remarks: z.array(z.string()).optional().openapi({
+      description:
+        'Why plans cannot use the test, which is kept all the same; left out where they can',
+    }),
+  });
+}
+
 /** A page of them. */
 export function pageSchema(kind: Kind): z.ZodObject {
   return z.object({

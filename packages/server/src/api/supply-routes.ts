@@ -24,7 +24,7 @@ const resultSchema = z
       .openapi({
         description: 'Pressure left in the main by flow, from none to where none is left',
       }),
-    retestOn: z.string(),
+    retestOn: z.string().nullable(),
     notices: z.array(z.unknown()),
   })
   .openapi('FlowTestResult');
@@ -37,7 +37,8 @@ export function supplyRoutes(app: OpenAPIHono, store: RecordStore): void {
       path: '/api/hydrants/{id}/supply',
       tags: ['hydrants'],
       summary: 'What a hydrant supplies',
-      description: 'By the test that its record names for plans, else the newest.',
+      description:
+        'By the test that its record names for plans where it can be used, else the newest that can, else the newest.',
       request: { params: z.object({ id: z.string() }) },
       responses: {
         ...json(

@@ -39,6 +39,7 @@ export const todayIso = (): string => new Date().toISOString().slice(0, 10);
 /** What the test of a hydrant says of its age; null where there is none. */
 export function testWords(hydrant: MapHydrant, today: string): string | null {
   if (hydrant.testedOn === null) return null;
-  const due = hydrant.retestOn !== null && hydrant.retestOn < today ? ', test again' : '';
+  if (hydrant.retestOn === null) return `test of ${hydrant.testedOn} cannot be used`;
+  const due = hydrant.retestOn < today ? ', test again' : '';
   return `tested ${agoWords(hydrant.testedOn, today)}${due}`;
 }

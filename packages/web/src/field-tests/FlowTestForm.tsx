@@ -5,6 +5,7 @@ import {
   type HistoryEntry,
 } from '@plugside/fireground';
 import { useMemo } from 'react';
+import { dayAheadWords } from './day-ahead.ts';
 import { FlowTestGraph } from './FlowTestGraph.tsx';
 import { FlowTestNumbers } from './FlowTestNumbers.tsx';
 import { FormActions } from './FormActions.tsx';
@@ -65,12 +66,14 @@ export function FlowTestForm(props: FlowTestFormProps) {
     return { main, tests: main ? [...tests, main] : tests };
   }, [test, earlier, today]);
   const fields = flowTestFields(draft, hydrantId, initial);
+  const ahead = dayAheadWords(draft.testedOn, today);
   const missing =
-    fields !== null
+    ahead ??
+    (fields !== null
       ? null
       : test
         ? 'Residual stands above static. Check whether the two are swapped.'
-        : 'Enter the date, static and residual first.';
+        : 'Enter the date, static and residual first.');
   return (
     <section className="test-screen" aria-label={`Flow test of ${hydrantName}`}>
       <UnreadTextsContext value={unread}>
@@ -82,6 +85,7 @@ export function FlowTestForm(props: FlowTestFormProps) {
               type="date"
               value={draft.testedOn}
               onChange={(testedOn) => change({ testedOn })}
+              problem={ahead}
               required
             />
             <MeasureField

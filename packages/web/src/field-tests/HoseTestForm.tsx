@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { Checkbox } from 'react-aria-components';
 import { HoseChoice } from '../editing/HoseChoice.tsx';
 import { useUnits } from '../editing/use-units.ts';
+import { dayAheadWords } from './day-ahead.ts';
 import { FormActions } from './FormActions.tsx';
 import { HOSE_FLOW, HOSE_LOSS, TEST_LENGTH } from './field-ranges.ts';
 import { HoseTestGraph } from './HoseTestGraph.tsx';
@@ -57,12 +58,14 @@ export function HoseTestForm({ initial, today, onSave, onCancel, kept }: HoseTes
   const points = useMemo(() => rows.flatMap(complete), [rows]);
   const fit = useMemo(() => fitCoefficient(points, size), [points, size]);
   const adopts = adopted && fit.coefficient !== null;
+  const ahead = dayAheadWords(testedOn, today);
   const missing =
-    testedOn === ''
+    ahead ??
+    (testedOn === ''
       ? 'Enter the date of the test first.'
       : points.length === 0
         ? 'Enter flow, loss and length of one reading or more.'
-        : unfinished(rows, ['flowGpm', 'lossPsi'], ['flowGpm', 'lossPsi', 'lengthFt']);
+        : unfinished(rows, ['flowGpm', 'lossPsi'], ['flowGpm', 'lossPsi', 'lengthFt']));
   return (
     <section className="test-screen" aria-label="Hose test">
       <UnreadTextsContext value={unread}>
@@ -83,6 +86,7 @@ export function HoseTestForm({ initial, today, onSave, onCancel, kept }: HoseTes
               type="date"
               value={testedOn}
               onChange={(day) => put({ testedOn: day })}
+              problem={ahead}
               required
             />
           </div>

@@ -2,6 +2,7 @@ import { type PumpReading, type PumpTestEntry, pumpCurve } from '@plugside/fireg
 import type { FieldsIn } from '@plugside/records/model';
 import { useMemo } from 'react';
 import { useUnits } from '../editing/use-units.ts';
+import { dayAheadWords } from './day-ahead.ts';
 import { FormActions } from './FormActions.tsx';
 import { NET_PRESSURE, PUMP_FLOW, SPEED } from './field-ranges.ts';
 import { MeasureField } from './MeasureField.tsx';
@@ -64,12 +65,14 @@ export function PumpTestForm(props: PumpTestFormProps) {
     const id = 'being written';
     return pumpCurve([...earlier, { id, testedOn, points }], ratedGpm, { chosenId: id });
   }, [earlier, testedOn, points, ratedGpm]);
+  const ahead = dayAheadWords(testedOn, today);
   const missing =
-    testedOn === ''
+    ahead ??
+    (testedOn === ''
       ? 'Enter the date of the test first.'
       : points.length === 0
         ? 'Enter the flow and the net pressure of one reading or more.'
-        : unfinished(rows, ['flowGpm', 'netPsi', 'speedRpm'], ['flowGpm', 'netPsi']);
+        : unfinished(rows, ['flowGpm', 'netPsi', 'speedRpm'], ['flowGpm', 'netPsi']));
   return (
     <section className="test-screen" aria-label={`Pump test of ${rigName}`}>
       <UnreadTextsContext value={unread}>
@@ -86,6 +89,7 @@ export function PumpTestForm(props: PumpTestFormProps) {
               type="date"
               value={testedOn}
               onChange={(day) => put({ testedOn: day })}
+              problem={ahead}
               required
             />
             <WordField

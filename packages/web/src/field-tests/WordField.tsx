@@ -1,4 +1,4 @@
-import { Input, Label, TextField } from 'react-aria-components';
+import { FieldError, Input, Label, TextField } from 'react-aria-components';
 
 interface WordFieldProps {
   label: string;
@@ -7,6 +7,8 @@ interface WordFieldProps {
   type?: 'text' | 'date';
   maxLength?: number;
   required?: boolean;
+  /** What is wrong with it. */
+  problem?: string | null;
   /** Takes the whole row. */
   wide?: boolean;
 }
@@ -21,12 +23,15 @@ export function WordField({ label, value, onChange, type = 'text', ...rest }: Wo
       type={type}
       isRequired={rest.required}
       maxLength={rest.maxLength}
+      isInvalid={rest.problem != null}
+      validationBehavior="aria"
       autoComplete="off"
     >
       <Label>{label}</Label>
       <span className="test-field-line">
         <Input />
       </span>
+      <FieldError>{rest.problem}</FieldError>
     </TextField>
   );
 }

@@ -101,6 +101,7 @@ function PlanTest({ hydrant, tests }: { hydrant: Values; tests: readonly Stored<
                     {units.text(result.q20Gpm, 'flow')} at {units.text(20, 'pressure')}
                   </span>
                 )}
+                {result.curve === null && <span className="caution-word"> cannot be used</span>}
                 {result.retestOn !== null && (
                   <span className={result.retestOn <= today ? 'caution-word' : 'soft-text'}>
                     {' '}

@@ -6,27 +6,28 @@ import { allRecords } from '../../api/records.ts';
 import { useLoaded } from '../../api/use-loaded.ts';
 import { agoWords, todayIso } from '../../district/words.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
-import { newPath, recordPath } from '../address.ts';
+import { kindPath, newPath, recordPath } from '../address.ts';
 import { useChanged } from '../changed.ts';
 import { Once } from '../Once.tsx';
-import { type DueTest, hydrantsDue, rigsDue } from './due.ts';
+import { type DueTest, hoseDue, hydrantsDue, rigsDue } from './due.ts';
 
-/** Hydrants and pumps whose test is due, the longest overdue first. */
+/** Hydrants, pumps and hose whose test is due, the longest overdue first. */
 export function TestsDue() {
   const changed = useChanged(({ times }) => times);
   const [loaded, retry] = useLoaded(`due:${changed}`, async (signal) => {
-    const [hydrants, rigs, pumpTests] = await Promise.all([
+    const [hydrants, rigs, pumpTests, hose] = await Promise.all([
       mapLayer('hydrants', signal),
       allRecords('rigs', {}, signal),
       allRecords('pump-tests', {}, signal),
+      allRecords('hose', {}, signal),
     ]);
-    return { hydrants: hydrants.map(({ properties }) => properties), rigs, pumpTests };
+    return { hydrants: hydrants.map(({ properties }) => properties), rigs, pumpTests, hose };
   });
   return (
     <section aria-labelledby="due-title">
       <h3 id="due-title">Tests due</h3>
       <Once loaded={loaded} retry={retry} what="The tests">
-        {({ hydrants, rigs, pumpTests }) => (
+        {({ hydrants, rigs, pumpTests, hose }) => (
           <div className="due-columns">
             <Due
               title="Hydrants"
@@ -52,6 +53,20 @@ export function TestsDue() {
               add={({ id }) => newPath('pump-tests', { rigId: id })}
               open={({ id }) => recordPath('rigs', id)}
             />
+            <Due
+              title="Hose"
+              rule="Each length has a service test every year: common practice."
+              done={
+                hose.length > 0
+                  ? 'Every length in service passed its test within a year.'
+                  : 'No lengths of hose on record yet.'
+              }
+              due={hoseDue(hose, rigs, todayIso()).map((one) => ({
+                ...one,
+                name: `${one.name}: ${formatNumber(one.count, 0)} ${one.count === 1 ? 'length' : 'lengths'}`,
+              }))}
+              open={({ id }) => (id === '' ? kindPath('hose') : recordPath('rigs', id))}
+            />
           </div>
         )}
       </Once>
@@ -67,7 +82,8 @@ interface DueProps {
   rule: string;
   done: string;
   due: readonly DueTest[];
-  add(one: DueTest): string;
+  /** Where a test is added; left out: each length has its own. */
+  add?(one: DueTest): string;
   open(one: DueTest): string;
 }
 
@@ -95,12 +111,14 @@ function Due({ title, rule, done, due, add, open }: DueProps) {
               {one.testedOn === null ? (
                 <span className="caution-word">never tested</span>
               ) : (
-                `tested ${one.testedOn}, ${agoWords(one.testedOn, today)}`
+                `tested ${one.testedOn}, ${one.isVoid ? 'cannot be used' : agoWords(one.testedOn, today)}`
               )}
             </span>
-            <PlaceLink className="text-link" href={add(one)}>
-              Add a test<span className="hidden-text"> of {one.name}</span>
-            </PlaceLink>
+            {add && (
+              <PlaceLink className="text-link" href={add(one)}>
+                Add a test<span className="hidden-text"> of {one.name}</span>
+              </PlaceLink>
+            )}
           </li>
         ))}
       </ul>
