@@ -15,14 +15,14 @@ interface RecordPickerProps {
 
 const SHOWN = 6;
 
-/** Finds a record by its name and hands back its id. */
+/** Finds a record of a kind that has names by it, and hands back its id. */
 export function RecordPicker({ kind, label, without = [], onPick }: RecordPickerProps) {
   const [search, setSearch] = useState('');
   const [begun, setBegun] = useState(false);
   const [loaded] = useLoaded(begun ? `${kind}:${search}` : null, (signal) =>
     listRecords(
       kind,
-      { search: search.trim() || undefined, limit: SHOWN + without.length },
+      { search: search.trim() || undefined, sort: 'name', limit: SHOWN + without.length },
       signal,
     ),
   );
