@@ -235,6 +235,8 @@ describe('a drill sheet on paper', () => {
         expect(overlaps(page)).toEqual([]);
         expect(outside(page)).toEqual([]);
         expect(page.images).toBe(0);
+        if (units === 'si') expect(textOf(page)).not.toMatch(/\d (psi|gpm|ft|in)\b/);
+        for (const { text, sizePt } of page.runs) expect(sizePt, text).toBeGreaterThanOrEqual(7.99);
         expect(textOf(page)).toContain(`Page ${index + 1} of ${pages.length}`);
       }
     }

@@ -6,13 +6,16 @@ import {
   type HydrantCard,
   type HydrantCardRequest,
   hydrantCardFor,
+  hydrantCardsFrom,
   type PaperOptions,
   renderHydrantCard,
   renderHydrantCards,
   writePdf,
 } from '@plugside/paper';
 import { type Fields, recordSchemas } from '@plugside/records/model';
+import { buildStreetNetwork } from '@plugside/records/streets';
 import { describe, expect, it } from 'vitest';
+import { demoRecords } from './demo-records.ts';
 import { outside, overlaps, readBack, textOf } from './read-back.ts';
 
 const printed: PaperOptions = { printedAt: new Date('2026-11-25T12:00:00Z') };
@@ -99,6 +102,47 @@ describe('a hydrant card', () => {
     expect(0.2 * (at.boosted.flowGpm / 100) ** 2 * 10).toBeLessThan(185);
   });
 
+  it('counts the clapper of the department’s own assist valve, and says so, by the hand formula', async () => {
+    const valve = {
+      name: 'Assist valve, Engine 3',
+      losses: { clapperLoss: { lossPsi: 15, atGpm: 1000 } },
+    };
+    const booster = { rig: engine('Engine 3', { assistValve: true }), valve };
+    const card = hydrantCardFor({ ...request, booster });
+    for (const { lengthFt, alone } of card.lays[0]!.rows) {
+      // Main, 15 psi at 1,000 gpm by the square of flow, then 5 in hose at C 0.08, to 20 psi.
+      const left = (gpm: number) =>
+        80 -
+        20 * (gpm / 1200) ** (1 / 0.54) -
+        15 * (gpm / 1000) ** 2 -
+        0.08 * (gpm / 100) ** 2 * (lengthFt / 100) -
+        20;
+      expect(Math.abs(left(alone.flowGpm))).toBeLessThan(0.05);
+    }
+    const [page] = await readBack(renderHydrantCard(card, printed));
+    expect(textOf(page!)).toContain('15 psi at 1,000 gpm is counted');
+    expect(textOf(page!)).toContain('“Assist valve, Engine 3” on record');
+  });
+
+  it('doubts a flow that its main can hardly bring', () => {
+    const of = (mainIn: number) =>
+      hydrantCardFor({ ...request, hydrant: { ...hydrant, mainIn } }).cautions;
+    // 1200·(60/20)^0.54 = 2,172 gpm; 0.4085·2172/36 = 24.6 ft/s in 6 in, 55.4 in 4 in, 13.9 in 8 in.
+    expect(of(8)).toEqual([]);
+    expect(of(6)[0]).toMatch(/24\.6 ft\/s through the 6 in main\. Not likely unless .* both ways/);
+    expect(of(4)[0]).toMatch(/55\.4 ft\/s through the 4 in main\. Not likely, even fed from both/);
+  });
+
+  it('tells of a drop under the percent of the standard’s 2010 edition, and where it stands', async () => {
+    // 80 to 66 psi: 17.5 %, under 25 (NFPA 291, 2010, 4.3.6).
+    const small = recordSchemas['flow-tests'].parse({ ...test, residualPsi: 66 });
+    const card = hydrantCardFor({ ...request, test: small, street: 'Alder Street' });
+    const [page] = await readBack(renderHydrantCard(card, printed));
+    expect(textOf(page!)).toContain('under the 25 % of the 2010 edition');
+    expect(textOf(page!)).toContain('Alder Street');
+    expect(textOf(page!)).toContain('scale bent so that the curve is straight');
+  });
+
   it('says when the test is overdue, and shows no class without one', () => {
     expect(hydrantCardFor(request).test).toMatchObject({ retestOn: '2029-05-20', overdue: false });
     expect(hydrantCardFor({ ...request, today: '2030-01-01' }).test!.overdue).toBe(true);
@@ -165,6 +209,7 @@ describe('a hydrant card on paper', () => {
         expect(outside(page)).toEqual([]);
         expect(page.images).toBe(0);
         expect(textOf(page)).toContain('Defer to your department');
+        for (const { text, sizePt } of page.runs) expect(sizePt, text).toBeGreaterThanOrEqual(7.99);
       }
     },
   );
@@ -190,6 +235,45 @@ describe('a hydrant card on paper', () => {
     }
     expect(texts).toContain(Math.round(card.test!.q20Gpm).toLocaleString('en-US'));
   });
+});
+
+describe('cards of the invented district', () => {
+  it.each([
+    ['letter', 'us'],
+    ['letter', 'si'],
+  ] as const)(
+    'take one page each: %s, %s',
+    async (paper, units) => {
+      const records = await demoRecords();
+      const hydrants = (await records.all('hydrants')).slice(0, 60);
+      const tests = await records.all('flow-tests');
+      const cards = hydrantCardsFrom({
+        records: {
+          rigs: await records.all('rigs'),
+          pumpTests: await records.all('pump-tests'),
+          nozzles: [],
+          appliances: await records.all('appliances'),
+          department: records.department,
+        },
+        hydrants,
+        around: hydrants,
+        testOf: ({ id }) => tests.find(({ hydrantId }) => hydrantId === id),
+        streets: buildStreetNetwork(await records.all('streets')),
+        today: '2026-12-01',
+        invented: true,
+        units,
+      });
+      const pages = await readBack(renderHydrantCards(cards, { ...printed, paper, units }));
+      expect(pages).toHaveLength(hydrants.length);
+      for (const page of pages) expect(overlaps(page)).toEqual([]);
+      // The valve on record is used, by the booster whose it is.
+      expect(textOf(pages[0]!)).toContain('“Assist valve, Engine 1” on record');
+      expect(textOf(pages[0]!)).toMatch(/Street|Avenue|Road|Drive|Lane|Court|Way/);
+      if (units === 'si')
+        for (const page of pages) expect(textOf(page)).not.toMatch(/\d (psi|gpm|ft|in)\b/);
+    },
+    120_000,
+  );
 });
 
 describe('a stack of cards', () => {

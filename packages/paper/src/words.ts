@@ -9,6 +9,7 @@ import {
   nozzleRatedGpm,
   type Origin,
   type Plan,
+  type Quantity,
   type UnitSystem,
 } from '@plugside/fireground';
 import { figuresIn } from './sheet/figures.ts';
@@ -35,8 +36,39 @@ export function makeGpm(make: NozzleMake): number {
 }
 
 /** "Own hose test, 5 readings, 2025-05-20" */
-export function originWords({ text, date }: Origin): string {
-  return date ? `${text}, ${date}` : text;
+export function originWords({ text, date }: Origin, units: UnitSystem): string {
+  const told = inUnits(text, units);
+  return date ? `${told}, ${date}` : told;
+}
+
+const QUANTITY_OF: Readonly<Record<string, Quantity>> = {
+  psi: 'pressure',
+  gpm: 'flow',
+  ft: 'length',
+  inHg: 'vacuum',
+  gal: 'volume',
+  '°F': 'temperature',
+};
+
+/** "20 psi", "5 to 23 psi", "4, 5 and 6 ft": numbers that share the unit behind the last. */
+const AMOUNTS = /(\d[\d,.]*(?:(?:, | to | and | or )\d[\d,.]*)*) (psi|gpm|ft|inHg|gal|°F)\b/g;
+
+/** What a source states in US units, in the reader's; titles and names have no amounts. */
+function inUnits(text: string, units: UnitSystem): string {
+  if (units === 'us') return text;
+  const { bare, unit } = figuresIn(units);
+  const number = (digits: string, quantity: Quantity) =>
+    bare(Number(digits.replaceAll(',', '')), quantity);
+  // A pump's rating points share one unit: "100 % at 150 psi net, 70 % at 200".
+  const points = text.replace(
+    /(% at )(\d+)(?=[,;])/g,
+    (_, before: string, digits: string) => `${before}${number(digits, 'pressure')}`,
+  );
+  return points.replace(AMOUNTS, (_, amounts: string, symbol: string) => {
+    const quantity = QUANTITY_OF[symbol]!;
+    const told = amounts.replace(/\d[\d,]*(?:\.\d+)?/g, (one) => number(one, quantity));
+    return `${told} ${unit(quantity)}`;
+  });
 }
 
 /** The text with a capital at its beginning. */

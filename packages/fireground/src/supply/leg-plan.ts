@@ -75,12 +75,15 @@ class Drawing {
   readonly valves: AssistValve[] = [];
   readonly lines: Line[] = [];
   readonly attack: Rig;
+  /** Its own valve goes on before a pump's. */
+  readonly #lays: RespondingRig;
   readonly #scene: Situation['scene'];
   readonly #counts = new Map<string, number>();
   readonly #intakes = new Map<string, number>();
 
   constructor({ scene }: Pick<Situation, 'scene'>, attack: RespondingRig) {
     this.#scene = scene;
+    this.#lays = attack;
     this.attack = {
       ...attack.rig,
       role: 'attack',
@@ -139,7 +142,9 @@ class Drawing {
     const starts = dischargesOf(pump);
     if (leg.valve) {
       const name = `Assist valve at ${hydrant.name ?? hydrant.id}`;
-      const valve = newAssistValve(this.#id('valve'), hydrant, 'boost', { name });
+      const brings = this.#lays.assistValve ? this.#lays : leg.pumps[0]!;
+      const given = { name, ...brings.valveLosses };
+      const valve = newAssistValve(this.#id('valve'), hydrant, 'boost', given);
       this.valves.push(valve);
       this.#line('suction', `${valve.id}.pump-suction`, this.#intake(pump), hose, suctionFt);
       this.#line('discharge', starts[0]!, `${valve.id}.pump-discharge`, hose, dischargeFt);

@@ -1,6 +1,7 @@
 /** What there is to work with: a demand, the water within reach, the rigs that come. */
 import type { TestFinding } from '../field-tests/finding.ts';
 import type {
+  AssistValve,
   DepartmentValues,
   DraftSource,
   GroupTest,
@@ -72,6 +73,8 @@ export interface RespondingRig {
   arrivesMin: number;
   hose: readonly HoseAboard[];
   assistValve: boolean;
+  /** Measured losses of that valve's paths; the catalogue's where left out. */
+  valveLosses?: Partial<Pick<AssistValve, 'clapperLoss' | 'suctionLoss' | 'dischargeLoss'>>;
 }
 
 export interface Situation {

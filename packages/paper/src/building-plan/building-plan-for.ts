@@ -179,7 +179,7 @@ function sourcesOf(request: BuildingPlanRequest, way: SupplyWay): Source[] {
     const { coefficient, origin } = coefficientFor({ department }, { hose });
     list.push({
       what: hoseWords(hose, coefficient, units),
-      from: originWords(origin),
+      from: originWords(origin, units),
     });
   }
   list.push({

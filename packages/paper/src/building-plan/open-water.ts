@@ -19,10 +19,10 @@ function drafting(sheet: Sheet, draft: DraftPart): void {
   const { suction, liftFt, altitudeFt, waterTempF } = draft;
   const hose = `${full(suction.lengthFt, 'length')} of ${formatHoseSize(suction.hose, units)}`;
   const facts: Source[] = [
-    { what: `Lift ${full(liftFt.value, 'length')}`, from: originWords(liftFt.origin) },
+    { what: `Lift ${full(liftFt.value, 'length')}`, from: originWords(liftFt.origin, units) },
     {
       what: `Suction hose: ${suction.count > 1 ? `${suction.count} × ` : ''}${hose}`,
-      from: originWords(suction.origin),
+      from: originWords(suction.origin, units),
     },
     {
       what: `Vacuum ${full(draft.vacuumInHg, 'vacuum')} at the flow set`,
@@ -50,14 +50,14 @@ function drafting(sheet: Sheet, draft: DraftPart): void {
     },
     {
       what: `${full(altitudeFt.value, 'length')} above the sea, water at ${full(waterTempF.value, 'temperature')}`,
-      from: `${originWords(altitudeFt.origin)}; ${originWords(waterTempF.origin)}`,
+      from: `${originWords(altitudeFt.origin, units)}; ${originWords(waterTempF.origin, units)}`,
     },
   ];
   sources(sheet, facts, { size: 9, columns: 2 });
 }
 
 function shuttle(sheet: Sheet, part: ShuttlePart): void {
-  const { bare, full, unit } = sheet.figures;
+  const { bare, full, unit, units } = sheet.figures;
   const { place } = part;
   sheet.heading(`Tender shuttle from ${place.name}`, {
     aside: `${full(place.roadMi, 'distance')} one way`,
@@ -105,7 +105,7 @@ function shuttle(sheet: Sheet, part: ShuttlePart): void {
     },
     {
       what: `Portable tank ${full(part.tankGal.value, 'volume')}`,
-      from: originWords(part.tankGal.origin),
+      from: originWords(part.tankGal.origin, units),
     },
     {
       what:

@@ -110,7 +110,7 @@ function sourcesOf(plan: Plan, units: UnitSystem): Source[] {
     const what = hoseWords(line.hose, coefficient, units);
     if (seen.has(what)) continue;
     seen.add(what);
-    list.push({ what, from: originWords(origin) });
+    list.push({ what, from: originWords(origin, units) });
   }
   for (const rig of plan.rigs) {
     list.push({

@@ -27,14 +27,19 @@ export interface CardsRequest {
 }
 
 const NEIGHBOURS = 6;
+/** A street farther off is not the hydrant's own [ft]. Ours. */
+const STREET_WITHIN_FT = 150;
 
 /** Cards made one by one, as they are asked for; nothing is solved ahead. */
 export async function* hydrantCardsFrom(request: CardsRequest): AsyncGenerator<HydrantCard> {
   const { records, hydrants, testOf, today, invented, units } = request;
   const usual = cardRigs(records);
   for (const hydrant of hydrants) {
+    const { longitude, latitude } = hydrant;
+    const street = request.streets.nearestName(longitude, latitude, STREET_WITHIN_FT);
     yield hydrantCardFor({
       hydrant,
+      ...(street && { street }),
       test: await testOf(hydrant),
       attack: request.attack ?? usual.attack,
       booster: request.booster ?? usual.booster,

@@ -2,6 +2,7 @@
 import { type DepartmentValues, hoseCatalogue } from '@plugside/fireground';
 import { type Kind, recordSchemas, type Stored } from '@plugside/records/model';
 import {
+  assistValveOf,
   departmentCoefficients,
   departmentLimits,
   type PickedRig,
@@ -17,16 +18,18 @@ export interface DepartmentRecords {
   rigs: Stored<'rigs'>[];
   pumpTests: Stored<'pump-tests'>[];
   nozzles: Stored<'nozzles'>[];
+  appliances: Stored<'appliances'>[];
   department: DepartmentValues;
 }
 
 export async function readDepartment(reader: RecordReader): Promise<DepartmentRecords> {
-  const [rigs, pumpTests, nozzles, hoseTests, settings] = await Promise.all([
+  const [rigs, pumpTests, nozzles, hoseTests, settings, appliances] = await Promise.all([
     everyOne(reader, 'rigs'),
     everyOne(reader, 'pump-tests'),
     everyOne(reader, 'nozzles'),
     everyOne(reader, 'hose-tests'),
     everyOne(reader, 'settings'),
+    everyOne(reader, 'appliances'),
   ]);
   const coefficients = departmentCoefficients(hoseTests);
   const limits = departmentLimits(settings);
@@ -34,6 +37,7 @@ export async function readDepartment(reader: RecordReader): Promise<DepartmentRe
     rigs,
     pumpTests,
     nozzles,
+    appliances,
     department: {
       ...(Object.keys(coefficients).length > 0 && { coefficients }),
       ...(Object.keys(limits).length > 0 && { limits }),
@@ -47,9 +51,17 @@ async function everyOne<K extends Kind>(reader: RecordReader, kind: K): Promise<
   return found;
 }
 
-/** A rig with the pump tests that are its own. */
-export function pickedRig({ pumpTests }: DepartmentRecords, rig: Stored<'rigs'>): PickedRig {
-  return { rig, pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id) };
+/** A rig with the pump tests and the assist valve that are its own. */
+export function pickedRig(
+  { pumpTests, appliances }: DepartmentRecords,
+  rig: Stored<'rigs'>,
+): PickedRig {
+  const valve = assistValveOf(rig, appliances);
+  return {
+    rig,
+    pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id),
+    ...(valve && { valve }),
+  };
 }
 
 /**

@@ -43,7 +43,14 @@ export function supplyCurve(
     put(ink, shown.toLocaleString('en-US'), at, y0 + 10, AXIS, 'center');
   }
   put(ink, pressureUnit, frame.x, frame.y + 8, AXIS);
-  put(ink, `flow, ${flowUnit}, on N^1.85 paper`, x1, y0 + 20, AXIS, 'right');
+  put(
+    ink,
+    `flow, ${flowUnit}; scale bent so that the curve is straight`,
+    x1,
+    y0 + 20,
+    AXIS,
+    'right',
+  );
   ink.path(
     [
       [x0, y1],

@@ -1,5 +1,12 @@
 /** What a hydrant card says. Units: gpm, psi, ft, in. */
-import type { HoseSize, HydrantClass, LimitKind, Origin, TestFinding } from '@plugside/fireground';
+import type {
+  HoseSize,
+  HydrantClass,
+  LimitKind,
+  Loss,
+  Origin,
+  TestFinding,
+} from '@plugside/fireground';
 import type { Source } from '../sheet/notes.ts';
 
 /** Its flow test and what follows from it. */
@@ -60,6 +67,8 @@ export interface HydrantCard {
     sideOutletIn: number;
     type?: string;
     owner?: string;
+    /** That it stands on. */
+    street?: string;
     elevationFt?: number;
     longitude: number;
     latitude: number;
@@ -69,6 +78,10 @@ export interface HydrantCard {
   findings: TestFinding[];
   attack: { name: string; ratedGpm: number };
   booster: { name: string; ratedGpm: number; assistValve: boolean };
+  /** That the lay hangs on, with and without the booster; left out where none is brought. */
+  valve?: { clapperLoss: Loss; from: string };
+  /** What its record does not bear out. */
+  cautions: string[];
   lays: LayTable[];
   /** Why there is no table of lays. */
   noLays?: string;

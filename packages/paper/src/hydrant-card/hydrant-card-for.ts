@@ -1,9 +1,9 @@
 /** From a hydrant's records to its card: what reaches an engine over each length, solved. */
 import {
+  assistValveLosses,
   coefficientFor,
   type DepartmentValues,
   flowTestResult,
-  formatHoseSize,
   type HoseSize,
   hoseCatalogue,
   type LimitCheck,
@@ -17,17 +17,21 @@ import {
   unassistedPlan,
   usualRating,
 } from '@plugside/fireground';
+import { velocityFtS } from '@plugside/hydraulics';
 import type { Fields } from '@plugside/records/model';
 import { type PickedRig, planForBuilding } from '@plugside/records/planning';
 import { supplySizes } from '../pump-chart/usual-lines.ts';
+import { figuresIn } from '../sheet/figures.ts';
 import type { Source } from '../sheet/notes.ts';
-import { originWords } from '../words.ts';
+import { hoseWords, originWords } from '../words.ts';
 import type { HydrantCard, LayFlow, LayTable, Neighbour } from './data.ts';
 
 export interface HydrantCardRequest {
   hydrant: Fields<'hydrants'>;
   /** The flow test that plans use. */
   test?: Fields<'flow-tests'> | undefined;
+  /** That it stands on, where that is known. */
+  street?: string;
   /** Lays its hose from the hydrant and pumps at the fire. */
   attack: PickedRig;
   /** Pumps at the hydrant. */
@@ -70,6 +74,7 @@ export function hydrantCardFor(request: HydrantCardRequest): HydrantCard {
     }
   }
   const lays = laysOf(request, hose, LENGTHS[units]);
+  const valve = valveOf(request);
   return {
     name: hydrant.name,
     invented: request.invented ?? false,
@@ -77,6 +82,7 @@ export function hydrantCardFor(request: HydrantCardRequest): HydrantCard {
       outOfService: { ...(hydrant.statusReason && { reason: hydrant.statusReason }) },
     }),
     facts: {
+      ...(request.street && { street: request.street }),
       sideOutlets: hydrant.sideOutlets,
       sideOutletIn: hydrant.sideOutletIn,
       longitude: hydrant.longitude,
@@ -106,14 +112,46 @@ export function hydrantCardFor(request: HydrantCardRequest): HydrantCard {
     booster: {
       name: booster.rig.name,
       ratedGpm: booster.rig.ratedGpm ?? usualRating,
-      assistValve:
-        hydrant.steamerIn !== undefined && (attack.rig.assistValve || booster.rig.assistValve),
+      assistValve: valve !== undefined,
     },
+    ...(valve && { valve }),
+    cautions: cautionsOf(hydrant, result?.q20Gpm ?? 0, units),
     ...lays,
     mainResidualPsi: limitsFor({ department }).mainResidualPsi,
     neighbours: (request.neighbours ?? []).slice(0, MOST_NEIGHBOURS),
     sources: sourcesOf(request, hose),
   };
+}
+
+/** The valve that the lay hangs on, and what water loses in its clapper; undefined where none is brought. */
+function valveOf({ hydrant, attack, booster }: HydrantCardRequest): HydrantCard['valve'] {
+  const brings = [attack, booster].find(({ rig }) => rig.assistValve);
+  if (!brings || hydrant.steamerIn === undefined) return undefined;
+  const own = brings.valve;
+  return {
+    clapperLoss: own?.losses.clapperLoss ?? assistValveLosses.clapper.loss,
+    from: own
+      ? `“${own.name}” on record${own.standsIn ? ', the only one measured' : ''}`
+      : 'defaults; ask its maker or measure your own',
+  };
+}
+
+/** Water runs through a main slower than this: design values end at 10 to 15, from memory; 20 is ours [ft/s]. */
+const LIKELY_FT_PER_S = 20;
+
+/** A flow that its main can hardly bring. */
+function cautionsOf({ mainIn }: Fields<'hydrants'>, q20Gpm: number, units: UnitSystem): string[] {
+  if (mainIn === undefined || !(q20Gpm > 0)) return [];
+  const speed = velocityFtS(q20Gpm, mainIn);
+  if (speed <= LIKELY_FT_PER_S) return [];
+  const { full } = figuresIn(units);
+  const fed =
+    speed / 2 <= LIKELY_FT_PER_S
+      ? 'Not likely unless the main is fed from both ways'
+      : 'Not likely, even fed from both ways';
+  return [
+    `${full(q20Gpm, 'flow')} would run at ${full(speed, 'velocity')} through the ${full(mainIn, 'diameter')} main. ${fed}: check the main’s size, or test with more water flowing.`,
+  ];
 }
 
 function laysOf(
@@ -203,8 +241,8 @@ function sourcesOf(request: HydrantCardRequest, sizes: readonly HoseSize[]): Sou
   for (const hose of sizes) {
     const { coefficient, origin } = coefficientFor({ department }, { hose });
     list.push({
-      what: `${formatHoseSize(hose, units)} hose, coefficient ${coefficient}`,
-      from: originWords(origin),
+      what: hoseWords(hose, coefficient, units),
+      from: originWords(origin, units),
     });
   }
   for (const picked of [attack, booster]) {
@@ -219,12 +257,12 @@ function sourcesOf(request: HydrantCardRequest, sizes: readonly HoseSize[]): Sou
   }
   const own = hydrant.steamerLoss ?? hydrant.sideLoss;
   list.push({
-    what: 'Losses of hydrant and valve',
-    from: own
-      ? 'the hydrant’s own on record; the valve’s by default'
-      : 'defaults; measure your own',
+    what: 'Losses in the hydrant',
+    from: own ? 'its own on record' : 'defaults; measure your own',
   });
+  const valve = valveOf(request);
+  if (valve) list.push({ what: 'Losses in the assist valve', from: valve.from });
   const { mainResidualPsi } = limitsFor({ department }).origins;
-  list.push({ what: 'Least residual in the main', from: originWords(mainResidualPsi) });
+  list.push({ what: 'Least residual in the main', from: originWords(mainResidualPsi, units) });
   return list;
 }

@@ -1,18 +1,72 @@
 /** Hydrant cards on paper: one by itself, or a stack of them as one file. */
 import type { Readable } from 'node:stream';
-import { findingText, formatHoseSize, formatQuantity, type LimitKind } from '@plugside/fireground';
+import {
+  findingText,
+  formatHoseSize,
+  formatQuantity,
+  type LimitKind,
+  toInside,
+  type UnitSystem,
+} from '@plugside/fireground';
 import { PSI_PER_FT } from '@plugside/hydraulics';
-import { cautions, sources } from '../sheet/notes.ts';
+import { inTens } from '../sheet/figures.ts';
+import { cautions } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
 import { documentOf, type Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
-import { fitted, put, wrappedTo } from '../sheet/text.ts';
+import { fitted, put, wrapped, wrappedTo } from '../sheet/text.ts';
 import { supplyCurve } from './curve.ts';
 import type { CardTest, HydrantCard, LayFlow, LayTable } from './data.ts';
 
-/** Read beside the hydrant from an arm's length [pt]. */
-const FIGURE_SIZE = 15;
 const CURVE_HEIGHT = 146;
+/** What gives way where a card has much to beware of; figures are read from an arm's length [pt]. */
+interface Room {
+  neighbours: number;
+  figurePt: number;
+  notePt: number;
+}
+
+const ROOMS: readonly Room[] = [
+  { neighbours: 6, figurePt: 15, notePt: 9.5 },
+  { neighbours: 6, figurePt: 14, notePt: 9 },
+  { neighbours: 5, figurePt: 13.5, notePt: 9 },
+  { neighbours: 4, figurePt: 13, notePt: 8.5 },
+  { neighbours: 3, figurePt: 12.5, notePt: 8.5 },
+  { neighbours: 2, figurePt: 12, notePt: 8 },
+];
+
+/** The loosest that still ends on this page; the tightest where none does. */
+function roomFor(sheet: Sheet, card: HydrantCard): Room {
+  const facts = 10 + 14 * factRows(sheet, card).length;
+  const rows = card.lays.reduce((sum, { rows: some }) => sum + some.length, 0);
+  const texts = beware(sheet, card);
+  const from = numbersFrom(card);
+  const needed = ({ neighbours, figurePt, notePt }: Room) => {
+    const near = Math.min(neighbours, card.neighbours.length);
+    const beside = facts + (near > 0 ? 18 : 0) + 12.8 * near;
+    const indent = notePt * 1.3;
+    const lines = (text: string, size: number, width: number) =>
+      wrapped(sheet.ink, text, width, { size }).length;
+    const noted = texts.reduce(
+      (sum, text) => sum + lines(text, notePt, sheet.width - indent) * notePt * 1.25 + 3,
+      0,
+    );
+    return (
+      Math.max(beside, card.test ? CURVE_HEIGHT + 8 : 0) +
+      card.lays.length * 67 +
+      rows * figurePt * 1.34 +
+      (card.noLays ? 60 : 0) +
+      NOTES_HEAD +
+      noted +
+      lines(from, SOURCE_PT, sheet.width) * SOURCE_PT * 1.3
+    );
+  };
+  return ROOMS.find((room) => sheet.y + needed(room) <= sheet.bottom) ?? ROOMS.at(-1)!;
+}
+
+const SOURCE_PT = 8;
+/** Heading of the notes, and the gap above the sources [pt]. */
+const NOTES_HEAD = 28;
 
 /**
  * One hydrant's card as a PDF, a page as a rule.
@@ -34,13 +88,14 @@ export function drawHydrantCard(sheet: Sheet, card: HydrantCard): void {
   });
   if (card.outOfService) outOfService(sheet, card.outOfService.reason);
   if (test) figures(sheet, test);
-  curveAndFacts(sheet, card);
-  for (const lay of card.lays) layTable(sheet, card, lay);
+  const room = roomFor(sheet, card);
+  curveAndFacts(sheet, card, room);
+  for (const lay of card.lays) layTable(sheet, card, lay, room);
   if (card.noLays) {
     sheet.heading('At the attack engine’s intake');
     cautions(sheet, [card.noLays], 12);
   }
-  notes(sheet, card);
+  notes(sheet, card, room);
 }
 
 function outOfService(sheet: Sheet, reason: string | undefined): void {
@@ -96,7 +151,7 @@ function figures(sheet: Sheet, test: CardTest): void {
   ink.line([sheet.left, sheet.y], [sheet.right, sheet.y], { widthPt: 0.5, tone: 'line' });
 }
 
-function curveAndFacts(sheet: Sheet, card: HydrantCard): void {
+function curveAndFacts(sheet: Sheet, card: HydrantCard, room: Room): void {
   const { ink } = sheet;
   const top = sheet.y + 8;
   const curveWidth = card.test ? sheet.width * 0.56 : 0;
@@ -126,7 +181,7 @@ function curveAndFacts(sheet: Sheet, card: HydrantCard): void {
     y += 4;
     put(ink, 'Next hydrants', x, y + 10, { size: 9.5, bold: true });
     y += 14;
-    for (const near of card.neighbours) {
+    for (const near of card.neighbours.slice(0, room.neighbours)) {
       const { full } = sheet.figures;
       const flow = near.q20Gpm === undefined ? 'flow not known' : `${full(near.q20Gpm, 'flow')}`;
       const aside = near.outOfService ? 'OUT OF SERVICE' : flow;
@@ -154,6 +209,7 @@ function factRows(sheet: Sheet, { facts }: HydrantCard): [string, string][] {
     ['Type', facts.type],
     ['Owner', facts.owner],
     ['Height', facts.elevationFt === undefined ? undefined : full(facts.elevationFt, 'length')],
+    ['Street', facts.street],
     ['Place', placeWords(facts)],
   ];
   return rows.filter((row): row is [string, string] => row[1] !== undefined);
@@ -180,7 +236,7 @@ const STOPPED: Record<LimitKind, string> = {
 const stopped = ({ stoppedBy }: LayFlow) =>
   [...new Set(stoppedBy.map((kind) => STOPPED[kind]))].join(', ') || '—';
 
-function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable): void {
+function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable, { figurePt }: Room): void {
   const { bare, full, unit, units } = sheet.figures;
   const hose = formatHoseSize(lay.hose, units);
   sheet.heading(`At the attack engine’s intake, one line of ${hose}`, {
@@ -188,20 +244,21 @@ function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable): void {
     withPt: 150,
   });
   const columns: Column[] = [
-    { head: 'Lay', unit: unit('length'), share: 0.9, number: true, size: FIGURE_SIZE - 1 },
-    { head: 'Flow', unit: unit('flow'), share: 1.2, number: true, size: FIGURE_SIZE, bold: true },
+    { head: 'Lay', unit: unit('length'), share: 0.9, number: true, size: figurePt - 1 },
+    { head: 'Flow', unit: unit('flow'), share: 1.2, number: true, size: figurePt, bold: true },
     { head: 'stopped by', share: 1.6, size: 11.5 },
-    { head: 'Flow', unit: unit('flow'), share: 1.2, number: true, size: FIGURE_SIZE, bold: true },
+    { head: 'Flow', unit: unit('flow'), share: 1.2, number: true, size: figurePt, bold: true },
     {
       head: 'booster set to',
       unit: unit('pressure'),
       share: 1.2,
       number: true,
-      size: FIGURE_SIZE - 1,
+      size: figurePt - 1,
     },
     { head: 'stopped by', share: 1.6, size: 11.5 },
   ];
-  const valve = card.booster.assistValve ? ' through an assist valve' : '';
+  const valve = card.valve ? ' through its assist valve' : '';
+  const clapper = card.valve ? ', through the clapper' : '';
   const rows = lay.rows.map(({ lengthFt, alone, boosted }): Cell[] => [
     bare(lengthFt, 'length'),
     bare(alone.flowGpm, 'flow'),
@@ -211,33 +268,54 @@ function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable): void {
     stopped(boosted),
   ]);
   table(sheet, columns, rows, {
-    rowPt: 18.5,
+    rowPt: figurePt * 1.3,
     over: [
-      { from: 1, to: 3, text: 'Hydrant pressure alone' },
+      { from: 1, to: 3, text: `Hydrant pressure alone${clapper}` },
       { from: 3, to: 6, text: `Boosted by ${card.booster.name}${valve}` },
     ],
   });
 }
 
-function notes(sheet: Sheet, card: HydrantCard): void {
+/** Facts of a test that bear on how far it is trusted. */
+const TOLD_FACTS = ['drop-under-25', 'below-20'];
+
+/** A round height in either system: 10 ft, 5 m. */
+const RISE_FT: Record<UnitSystem, number> = { us: 10, si: toInside(5, 'length', 'm') };
+
+function beware(sheet: Sheet, card: HydrantCard): string[] {
   const { full, units } = sheet.figures;
-  const rise = formatQuantity(10 * PSI_PER_FT, 'pressure', units, {
+  const stepFt = RISE_FT[units];
+  const rise = formatQuantity(stepFt * PSI_PER_FT, 'pressure', units, {
     digits: units === 'us' ? 1 : 2,
   });
   const told = card.findings
-    .filter(({ level }) => level !== 'fact')
-    .map((found) => findingText(found, units));
+    .filter(({ level, code }) => level !== 'fact' || TOLD_FACTS.includes(code))
+    .map((found) => inTens(findingText(found, units)));
   if (!card.test && card.findings.length === 0) {
     told.push('No flow test on record: test it before a plan rests on it.');
   }
-  const list = [
+  const loss = card.valve?.clapperLoss;
+  return [
+    ...card.cautions,
     ...told,
+    ...(loss && card.lays.length > 0
+      ? [
+          `Hydrant pressure alone passes the assist valve’s clapper: ${full(loss.lossPsi, 'pressure')} at ${full(loss.atGpm, 'flow')} is counted.`,
+        ]
+      : []),
     `Keep at least ${full(card.mainResidualPsi, 'pressure')} in the main: drawn lower it can take in foul water or collapse. Other hydrants on the same main share its flow.`,
-    `Level ground: each ${full(10, 'length')} that the engine stands higher costs ${rise.number} ${rise.unit}.`,
+    `Level ground: each ${full(stepFt, 'length')} that the engine stands higher costs ${rise.number} ${rise.unit}.`,
   ];
-  sheet.heading('Beware', { withPt: 40 });
-  const size = told.length > 2 ? 9 : 10;
-  cautions(sheet, list, size);
-  sheet.heading('Where the numbers come from', { withPt: 30 });
-  sources(sheet, card.sources, { size: 7.5, columns: 3 });
+}
+
+function numbersFrom({ sources }: HydrantCard): string {
+  const told = sources.map(({ what, from }) => `${what}: ${from.replace(/\.$/, '')}`);
+  return `Numbers from: ${told.join('. ')}.`;
+}
+
+function notes(sheet: Sheet, card: HydrantCard, { notePt }: Room): void {
+  sheet.heading('Beware', { withPt: 40, abovePt: 15 });
+  cautions(sheet, beware(sheet, card), notePt);
+  sheet.y += 3;
+  sheet.paragraph(numbersFrom(card), { size: SOURCE_PT, tone: 'soft' });
 }

@@ -269,7 +269,7 @@ function hoseSources(sizes: HoseSize[], department: DepartmentValues, units: Uni
     const { coefficient, origin } = coefficientFor({ department }, { hose });
     return {
       what: hoseWords(hose, coefficient, units),
-      from: originWords(origin),
+      from: originWords(origin, units),
     };
   });
 }
@@ -292,15 +292,15 @@ function ownSources(
     },
     {
       what: `Least discharge ${full(limits.leastDischargePsi, 'pressure')}`,
-      from: originWords(limits.origins.leastDischargePsi),
+      from: originWords(limits.origins.leastDischargePsi, units),
     },
     {
       what: `Supply hose limit ${full(limits.supplyHosePsi, 'pressure')}`,
-      from: originWords(limits.origins.supplyHosePsi),
+      from: originWords(limits.origins.supplyHosePsi, units),
     },
     {
       what: `Attack hose limit ${full(limits.attackHosePsi, 'pressure')}`,
-      from: originWords(limits.origins.attackHosePsi),
+      from: originWords(limits.origins.attackHosePsi, units),
     },
     {
       what: `Nozzle pressures and flows`,

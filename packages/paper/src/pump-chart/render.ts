@@ -305,10 +305,10 @@ function from(sheet: Sheet, chart: PumpChart): void {
   const perHeight = `${weight.number} ${weight.unit}`;
   sheet.heading('Where the numbers come from', { withPt: 50 });
   const list: Source[] = [
-    { what: 'Pump', from: originWords(chart.pump.origin) },
+    { what: 'Pump', from: originWords(chart.pump.origin, units) },
     {
       what: `Next pump’s intake ${full(chart.intakeMost.psi, 'pressure')} at most`,
-      from: originWords(chart.intakeMost.origin),
+      from: originWords(chart.intakeMost.origin, units),
     },
     {
       what: `${full(chart.perFloorPsi, 'pressure')} for each floor`,

@@ -48,18 +48,29 @@ export async function situationAt(
   }
   const building = await store.get('buildings', buildingId);
   if (!building) throw new NotFoundError('buildings', buildingId.slice(0, 40));
-  const [network, { invented }, hydrants, waters, stations, rigs, pumpTests, hoseTests, settings] =
-    await Promise.all([
-      districtStreets(store),
-      readDistrict(store),
-      everyRecord(store, 'hydrants'),
-      everyRecord(store, 'water-sources'),
-      everyRecord(store, 'stations'),
-      everyRecord(store, 'rigs'),
-      everyRecord(store, 'pump-tests'),
-      everyRecord(store, 'hose-tests'),
-      everyRecord(store, 'settings'),
-    ]);
+  const [
+    network,
+    { invented },
+    hydrants,
+    waters,
+    stations,
+    rigs,
+    pumpTests,
+    hoseTests,
+    settings,
+    appliances,
+  ] = await Promise.all([
+    districtStreets(store),
+    readDistrict(store),
+    everyRecord(store, 'hydrants'),
+    everyRecord(store, 'water-sources'),
+    everyRecord(store, 'stations'),
+    everyRecord(store, 'rigs'),
+    everyRecord(store, 'pump-tests'),
+    everyRecord(store, 'hose-tests'),
+    everyRecord(store, 'settings'),
+    everyRecord(store, 'appliances'),
+  ]);
   const near = usableHydrants(network, hydrants, building, { count });
   const nearHydrants: NearHydrantRecord[] = [];
   for (const route of near) {
@@ -75,6 +86,7 @@ export async function situationAt(
   const { coming, notices } = comingRigs({
     rigs,
     pumpTests,
+    appliances,
     roadFtByStation: new Map(roads.map(({ target, lengthFt }) => [target.id, lengthFt])),
   });
   const coefficients = departmentCoefficients(hoseTests);

@@ -1,5 +1,6 @@
 import type { Fields } from '../model/index.ts';
 import { arrivalMin } from './arrivals.ts';
+import { assistValveOf } from './assist-valve-of.ts';
 import { notice, type PlanningNotice } from './notice.ts';
 import type { ComingRig } from './situation-for-building.ts';
 
@@ -12,6 +13,8 @@ const UNKNOWN_ROAD_FT = 3 * 5280;
 export interface ComingRigsRequest {
   rigs: readonly RigRecord[];
   pumpTests: readonly PumpTestRecord[];
+  /** Where assist valves are on record with their own losses. */
+  appliances?: readonly Fields<'appliances'>[];
   /** Along the streets from each station to the scene [ft], by the station's id. */
   roadFtByStation: ReadonlyMap<string, number>;
 }
@@ -21,7 +24,12 @@ export interface ComingRigsRequest {
  * travel time. Of two that arrive together an engine comes before others, then by name. What is
  * not known is said.
  */
-export function comingRigs({ rigs, pumpTests, roadFtByStation }: ComingRigsRequest): {
+export function comingRigs({
+  rigs,
+  pumpTests,
+  appliances = [],
+  roadFtByStation,
+}: ComingRigsRequest): {
   coming: ComingRig[];
   notices: PlanningNotice[];
 } {
@@ -38,8 +46,10 @@ export function comingRigs({ rigs, pumpTests, roadFtByStation }: ComingRigsReque
           )`${rig.name} has no station on record, or none that streets lead from: it is taken to come from 3 miles off.`,
         );
       }
+      const valve = assistValveOf(rig, appliances);
       return {
         rig,
+        ...(valve && { valve }),
         pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id),
         arrivesMin: Math.round(arrivalMin(roadFt ?? UNKNOWN_ROAD_FT) * 10) / 10,
       };

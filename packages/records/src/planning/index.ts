@@ -1,5 +1,7 @@
 /** From records to plans; no storage, so that a browser can use it. */
+
 export { arrivalMin, travelMin, turnoutMin } from './arrivals.ts';
+export { assistValveOf, type OwnValve } from './assist-valve-of.ts';
 export { type ComingRigsRequest, comingRigs } from './coming-rigs.ts';
 export { type DemandInputs, demandInputs } from './demand-inputs.ts';
 export { departmentCoefficients } from './department-coefficients.ts';

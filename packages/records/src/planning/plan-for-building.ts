@@ -116,7 +116,11 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     ...(neededGpm && { demandGpm: neededGpm }),
     hydrants: [planHydrant],
     rigs,
-    appliances: drawn.appliances.map((part) => ({ ...part, elevationFt: heights.startFt })),
+    appliances: drawn.appliances.map((part) => ({
+      ...part,
+      ...(part.kind === 'assist-valve' && broughtBy(request)?.valve?.losses),
+      elevationFt: heights.startFt,
+    })),
     lines: drawn.lines.map((line) => ({
       ...line,
       from: steamer ? line.from : line.from.replace('H1.steamer', 'H1.side1'),
@@ -130,6 +134,11 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     riseFt,
     notices,
   };
+}
+
+/** Whose assist valve goes on: the engine's that lays, else the one's that pumps there. */
+function broughtBy({ attack, booster }: BuildingPlanRequest): PickedRig | undefined {
+  return attack.rig.assistValve ? attack : booster;
 }
 
 /** Heights of the lay's ends [ft]: the records' own, else the ground's; level where one is missing. */

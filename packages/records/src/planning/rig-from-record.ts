@@ -1,11 +1,14 @@
 import { pumpCurve, type Rig, usualRating } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
+import type { OwnValve } from './assist-valve-of.ts';
 import { gpm, notice, type PlanningNotice } from './notice.ts';
 
 /** A rig with its own pump tests, the newest of which gives its curve. */
 export interface PickedRig {
   rig: Fields<'rigs'>;
   pumpTests?: readonly Fields<'pump-tests'>[];
+  /** Own figures of the assist valve that it brings; the defaults where left out. */
+  valve?: OwnValve;
 }
 
 /** A pattern's rig with the record's name, rating, pump curve and fittings; what is assumed goes to `notices`. */

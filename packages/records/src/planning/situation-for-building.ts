@@ -217,7 +217,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
     });
   });
 
-  const coming = rigs.map(({ rig, pumpTests, arrivesMin }, index): RespondingRig => {
+  const coming = rigs.map(({ rig, pumpTests, valve, arrivesMin }, index): RespondingRig => {
     const id = `E${index + 1}`;
     recordIds[id] = rig.id;
     const drawn = newRig(id, 'attack');
@@ -227,6 +227,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       arrivesMin,
       hose: supplyHoseAboard(rig),
       assistValve: rig.assistValve,
+      ...(valve && { valveLosses: valve.losses }),
     };
   });
   if (request.hydrants.length > 0 && hydrants.length === 0 && waters.length === 0) {

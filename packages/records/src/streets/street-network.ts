@@ -28,6 +28,8 @@ export interface StreetNetwork {
   readonly gapsClosed: number;
   /** The nearest point of any street; none where there are no streets. */
   nearestPoint(longitude: number, latitude: number): StreetPoint | undefined;
+  /** Name of the nearest street that has one, within so many feet; undefined where there is none. */
+  nearestName(longitude: number, latitude: number, withinFt: number): string | undefined;
 }
 
 export interface StreetNetworkOptions {
@@ -46,7 +48,8 @@ export function buildStreetNetwork(
   streets: Iterable<StreetLine>,
   { closeFt = gapFt }: StreetNetworkOptions = {},
 ): StreetNetwork {
-  const read = piecesOfStreets(streets);
+  const names: string[] = [];
+  const read = piecesOfStreets(named(streets, names));
   const joined = closeFt > 0 ? closeGaps(read, closeFt) : read;
   const graph = packGraph(joined);
   const index = indexPieces(graph);
@@ -62,7 +65,20 @@ export function buildStreetNetwork(
       const found = index.nearest([longitude, latitude]);
       return found && streetPoint(graph, found);
     },
+    nearestName(longitude, latitude, withinFt) {
+      const isNamed = (piece: number) => Boolean(names[graph.street[piece]!]);
+      const found = index.nearest([longitude, latitude], withinFt, isNamed);
+      return found && found.offFt <= withinFt ? names[graph.street[found.piece]!] : undefined;
+    },
   };
+}
+
+/** Keeps the names while the streets are read, which may be once only. */
+function* named(streets: Iterable<StreetLine>, names: string[]): Generator<StreetLine> {
+  for (const street of streets) {
+    names.push(street.name?.trim() ?? '');
+    yield street;
+  }
 }
 
 function streetPoint(graph: StreetGraph, found: OnPiece): StreetPoint {
