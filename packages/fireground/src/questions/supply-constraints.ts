@@ -119,8 +119,10 @@ class Collector {
       piece: rig.id,
       room: () => {
         const net = network.pressurePsi[out]! - network.pressurePsi[into]!;
-        if (!pump || pump.pdpPsi <= 0 || net <= 1e-9) return Number.POSITIVE_INFINITY;
         const flow = network.flowGpm[link]!;
+        // A pump works as soon as it makes up for what it loses of water that it lets through.
+        const passPsi = rig.passLoss.lossPsi * (flow / rig.passLoss.atGpm) ** 2;
+        if (!pump || pump.pdpPsi <= 0 || net <= 1e-6 - passPsi) return Number.POSITIVE_INFINITY;
         const byFlow = (wallGpm - flow) / rig.ratedGpm;
         const byNet = ((flow >= wallGpm ? wallPsi : capabilityAt(rig, flow)) - net) / 100;
         return Math.min(byFlow, byNet);
