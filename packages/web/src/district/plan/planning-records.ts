@@ -1,6 +1,7 @@
 import type { DepartmentValues } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import {
+  assistValveOf,
   departmentCoefficients,
   departmentLimits,
   type PickedRig,
@@ -14,15 +15,18 @@ import type { MapStation } from '../district.ts';
 export interface PlanningRecords {
   rigs: readonly Stored<'rigs'>[];
   pumpTests: readonly Stored<'pump-tests'>[];
+  /** Assist valves. */
+  appliances: readonly Stored<'appliances'>[];
   department: DepartmentValues;
   /** The server has terrain loaded for the district. */
   hasTerrain: boolean;
 }
 
 export async function fetchPlanningRecords(signal: AbortSignal): Promise<PlanningRecords> {
-  const [rigs, pumpTests, hoseTests, settings, terrain] = await Promise.all([
+  const [rigs, pumpTests, appliances, hoseTests, settings, terrain] = await Promise.all([
     allRecords('rigs', {}, signal),
     allRecords('pump-tests', {}, signal),
+    allRecords('appliances', { where: { kind: 'assist-valve' } }, signal),
     allRecords('hose-tests', { where: { adopted: true } }, signal),
     allRecords('settings', { where: { name: 'limits' } }, signal),
     loadedTerrain(signal),
@@ -32,6 +36,7 @@ export async function fetchPlanningRecords(signal: AbortSignal): Promise<Plannin
   return {
     rigs,
     pumpTests,
+    appliances,
     department: {
       ...(Object.keys(coefficients).length > 0 && { coefficients }),
       ...(Object.keys(limits).length > 0 && { limits }),
@@ -58,6 +63,14 @@ export function rigsByNearness(
     .map(({ rig }) => rig);
 }
 
-export function pickedRig(rig: Stored<'rigs'>, { pumpTests }: PlanningRecords): PickedRig {
-  return { rig, pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id) };
+export function pickedRig(
+  rig: Stored<'rigs'>,
+  { pumpTests, appliances }: PlanningRecords,
+): PickedRig {
+  const valve = assistValveOf(rig, appliances);
+  return {
+    rig,
+    pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id),
+    ...(valve && { valve }),
+  };
 }
