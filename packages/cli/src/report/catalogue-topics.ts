@@ -75,6 +75,7 @@ const limitLabels: Readonly<Record<keyof LimitValues, [label: string, quantity?:
   hoseFedIntakePsi: ['Least intake, any other pump fed by hose', 'pressure'],
   supplyHosePsi: ['Most in hose of 3½ in and larger', 'pressure'],
   attackHosePsi: ['Most in smaller hose', 'pressure'],
+  hilltopPsi: ['Least in hose on a hill between its ends', 'pressure'],
   greatestIntakePsi: ['Most at an intake before the caution', 'pressure'],
   nozzleLeastFraction: ['Least nozzle pressure, share of rated'],
   nozzleGreatestFraction: ['Most nozzle pressure, share of rated'],

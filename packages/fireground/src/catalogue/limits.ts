@@ -8,6 +8,7 @@ export const defaultLimits: Readonly<LimitValues> = {
   hoseFedIntakePsi: 20,
   supplyHosePsi: 185,
   attackHosePsi: 250,
+  hilltopPsi: 0,
   greatestIntakePsi: 150,
   nozzleLeastFraction: 0.8,
   nozzleGreatestFraction: 1.2,
@@ -28,6 +29,9 @@ export const defaultLimitOrigins: Readonly<Record<keyof LimitValues, Origin>> = 
     '"Comparing Four- and Five-Inch Large-Diameter Hose", Fire Apparatus; use the hose\'s marking',
   ),
   attackHosePsi: byDefault("No standard fixes it; use the hose's marking"),
+  hilltopPsi: practice(
+    'Common practice, no source: pressure all along the hose. Below the air’s, soft hose goes flat',
+  ),
   greatestIntakePsi: byDefault('No standard fixes it; ask what the pump and its relief allow'),
   nozzleLeastFraction: byDefault('Smooth-bore flow tables begin at 40 psi for a 50 psi tip'),
   nozzleGreatestFraction: byDefault('As far above the rated pressure as below it'),

@@ -3,9 +3,15 @@ import { airPressurePsi, IN_HG_PER_PSI } from '@plugside/hydraulics';
 import { hoseCatalogue } from '../catalogue/hose.ts';
 import { hosePressureLimit, limitsFor, type PlanLimits } from '../catalogue/limits.ts';
 import { capabilityFor } from '../catalogue/pumps.ts';
-import type { Origin, Plan, Rig } from '../plan/plan.ts';
-import { describeLine, nameOf, pieceOf } from '../plan/ports.ts';
-import type { LimitCheck, LimitKind, RigState, SupplyState } from '../questions/answers.ts';
+import type { Line, Origin, Plan, Rig } from '../plan/plan.ts';
+import { describeLine, nameOf, pieceOf, splitPortRef } from '../plan/ports.ts';
+import type {
+  LimitCheck,
+  LimitKind,
+  LineState,
+  RigState,
+  SupplyState,
+} from '../questions/answers.ts';
 import { formatHoseSize } from '../units/hose-size.ts';
 
 /** A margin under this [psi, gpm …] counts as used up. */
@@ -127,6 +133,23 @@ function intakeChecks(plan: Plan, rig: RigState, limits: PlanLimits): LimitCheck
   ];
 }
 
+/** A height between the ends with less pressure than at either. */
+function isHilltop(
+  plan: Plan,
+  piece: Line,
+  state: LineState,
+): state is LineState & { hilltopPsi: number } {
+  const { hilltopPsi, inletPsi, outletPsi } = state;
+  if (hilltopPsi === undefined || piece.valve === 'shut' || isHardSuction(plan, piece))
+    return false;
+  return hilltopPsi < Math.min(inletPsi, outletPsi);
+}
+
+/** Hose under vacuum by design: from open water to a pump. */
+export function isHardSuction(plan: Plan, { from }: Pick<Line, 'from'>): boolean {
+  return plan.drafts.some(({ id }) => id === splitPortRef(from).pieceId);
+}
+
 function hoseChecks(plan: Plan, state: SupplyState, limits: PlanLimits): LimitCheck[] {
   return state.lines.flatMap((line) => {
     const piece = plan.lines.find((candidate) => candidate.id === line.id)!;
@@ -147,6 +170,21 @@ function hoseChecks(plan: Plan, state: SupplyState, limits: PlanLimits): LimitCh
         origin,
       }),
     ];
+    if (isHilltop(plan, piece, line)) {
+      checks.push(
+        check({
+          kind: 'hilltop pressure',
+          piece: line.id,
+          label: `Hilltop on ${where}`,
+          value: line.hilltopPsi,
+          limit: limits.hilltopPsi,
+          sense: 'min',
+          unit: 'psi',
+          scale: 50,
+          origin: limits.origins.hilltopPsi,
+        }),
+      );
+    }
     if (line.velocityFtS > limits.hoseVelocityFtS * 0.5) {
       checks.push(
         check({

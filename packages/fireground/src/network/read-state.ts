@@ -120,6 +120,7 @@ function lineState(reader: Reader, line: Line): LineState {
       : 0;
   const { diameterIn } = hoseCatalogue[line.hose];
   const hoseInletPsi = line.valve === 'shut' ? outletPsi : inletPsi - valveLossPsi;
+  const hilltopPsi = leastBetweenPsi(line, hoseInletPsi, frictionPsi, fromFt);
   return {
     id: line.id,
     flowGpm,
@@ -134,6 +135,7 @@ function lineState(reader: Reader, line: Line): LineState {
     velocityFtS: velocityFtS(Math.abs(perLineGpm), diameterIn),
     volumeGal: hoseVolumeGal(diameterIn, line.lengthFt) * line.count,
     greatestPsi: greatestAlongPsi(line, hoseInletPsi, outletPsi, frictionPsi, fromFt),
+    ...(hilltopPsi !== undefined && { hilltopPsi }),
     limitPsi: hosePressureLimit(plan, line).limitPsi,
   };
 }
@@ -151,14 +153,40 @@ export function greatestAlongPsi(
   fromFt: number,
 ): number {
   let greatest = Math.max(inletPsi, outletPsi);
-  for (const { alongFt, elevationFt } of line.terrain ?? []) {
-    const share = line.lengthFt > 0 ? alongFt / line.lengthFt : 0;
-    greatest = Math.max(
-      greatest,
-      inletPsi - frictionPsi * share - PSI_PER_FT * (elevationFt - fromFt),
-    );
+  for (const point of line.terrain ?? []) {
+    greatest = Math.max(greatest, psiAt(point, line, inletPsi, frictionPsi, fromFt));
   }
   return greatest;
+}
+
+/**
+ * Least pressure at the heights between a hose's ends [psi]; undefined where none is known.
+ * @param inletPsi behind the valve at its upstream end
+ * @param fromFt elevation of that end
+ */
+export function leastBetweenPsi(
+  line: Line,
+  inletPsi: number,
+  frictionPsi: number,
+  fromFt: number,
+): number | undefined {
+  let least: number | undefined;
+  for (const point of line.terrain ?? []) {
+    const psi = psiAt(point, line, inletPsi, frictionPsi, fromFt);
+    if (least === undefined || psi < least) least = psi;
+  }
+  return least;
+}
+
+function psiAt(
+  { alongFt, elevationFt }: NonNullable<Line['terrain']>[number],
+  { lengthFt }: Line,
+  inletPsi: number,
+  frictionPsi: number,
+  fromFt: number,
+): number {
+  const share = lengthFt > 0 ? alongFt / lengthFt : 0;
+  return inletPsi - frictionPsi * share - PSI_PER_FT * (elevationFt - fromFt);
 }
 
 function hydrantState(reader: Reader, hydrant: Hydrant): HydrantState {

@@ -272,6 +272,8 @@ export interface LimitValues {
   supplyHosePsi: number;
   /** Hose under 3½ in. */
   attackHosePsi: number;
+  /** Least pressure in hose on a hill between its ends. */
+  hilltopPsi: number;
   /** Greatest intake pressure before the shut-off caution [psi]. */
   greatestIntakePsi: number;
   /** Nozzle pressure band, fraction of rated: least and greatest. */

@@ -123,6 +123,7 @@ const limits = fc.record(
   {
     mainResidualPsi: within(0, 60),
     attackHosePsi: within(100, 400),
+    hilltopPsi: within(0, 30),
     nozzleLeastFraction: within(0.1, 1),
     hoseVelocityFtS: within(5, 60),
     draftVacuumInHg: within(5, 25),

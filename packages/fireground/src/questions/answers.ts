@@ -8,6 +8,7 @@ export type LimitKind =
   | 'attack intake'
   | 'draft vacuum'
   | 'hose pressure'
+  | 'hilltop pressure'
   | 'pump capability'
   | 'nozzle pressure'
   | 'hose velocity';
@@ -56,6 +57,8 @@ export interface LineState {
   volumeGal: number;
   /** Greatest pressure anywhere along it. */
   greatestPsi: number;
+  /** Least pressure at a height between its ends; left out where none is known. */
+  hilltopPsi?: number;
   limitPsi: number;
 }
 

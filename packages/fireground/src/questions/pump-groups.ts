@@ -11,6 +11,8 @@ export interface GroupPump {
   link: string;
   /** Setting [psi]; 0: no need to pump. */
   pdpPsi: number;
+  /** By how much each hill before the next intakes has its least pressure [psi]. */
+  hills: (() => number)[];
 }
 
 /** An intake that pumps feed: rig, node of the network, least pressure there. */
@@ -50,7 +52,7 @@ export function groupsOf({ plan, network, covers }: PlanNetwork): PumpGroup[] {
       pdpPsi: 100,
       last: { pdpPsi: 100, sparePsi: 0, slope: 1 },
     };
-    group.pumps.push({ rig, link, pdpPsi: group.pdpPsi });
+    group.pumps.push({ rig, link, pdpPsi: group.pdpPsi, hills: [] });
     group.free = group.pumps;
     groups.set(key, group);
   }

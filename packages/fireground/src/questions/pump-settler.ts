@@ -211,6 +211,7 @@ export class PumpSettler {
     for (const { node, leastPsi } of group.targets) {
       least = Math.min(least, this.#network.pressurePsi[node]! - leastPsi);
     }
+    for (const { hills } of group.free) for (const hill of hills) least = Math.min(least, hill());
     const relieved = this.#relieved.get(group);
     if (relieved) least = Math.min(least, PSI_SCALE * leastRoom(relieved));
     for (const held of this.#held) {

@@ -52,9 +52,12 @@ export function settingsFound(
   if (room >= -1e-6) {
     const state = joinAttack(planSet, supply, attack, scenePdp ?? 0, demandGpm);
     const limits = checkLimits(planSet, state);
-    // Intakes stand at their least because the settings put them there: no sign that more cannot be had.
-    for (const limit of limits)
-      if (limit.kind.endsWith('intake') && !limit.passed) limit.binds = false;
+    // Intakes and hilltops stand at their least because the settings put them there: no sign that
+    // more cannot be had.
+    for (const limit of limits) {
+      const set = limit.kind.endsWith('intake') || limit.kind === 'hilltop pressure';
+      if (set && !limit.passed) limit.binds = false;
+    }
     const failing = limits.filter((limit) => limit.passed && limit.weight === 'hard');
     const rest = shutOff(planSet, state, options.units);
     const offer = offerOf(search, demandGpm, options.mostGpm);

@@ -2,10 +2,11 @@
 import { airPressurePsi, IN_HG_PER_PSI, type Network, PSI_PER_FT } from '@plugside/hydraulics';
 import { hosePressureLimit, limitsFor, type PlanLimits } from '../catalogue/limits.ts';
 import { capabilityAt, capabilityFor } from '../catalogue/pumps.ts';
-import { leastIntake } from '../limits/check-limits.ts';
+import { isHardSuction, leastIntake } from '../limits/check-limits.ts';
+import { wayToNext } from '../network/downstream.ts';
 import { nodeOfPort } from '../network/pieces-to-links.ts';
 import { hoseLink, type PlanNetwork } from '../network/plan-network.ts';
-import { endElevations, greatestAlongPsi } from '../network/read-state.ts';
+import { endElevations, greatestAlongPsi, leastBetweenPsi } from '../network/read-state.ts';
 import type { Line, Plan, Rig } from '../plan/plan.ts';
 import { splitPortRef } from '../plan/ports.ts';
 import type { LimitKind } from './answers.ts';
@@ -140,16 +141,34 @@ class Collector {
     const to = network.nodeIndex(nodeOfPort(plan, line.to));
     const { fromFt, toFt } = endElevations(plan, line);
     const risePsi = PSI_PER_FT * (toFt - fromFt);
+    const frictionPsi = () => network.pressurePsi[from]! - network.pressurePsi[to]! - risePsi;
     this.constraints.push({
       kind: 'hose pressure',
       piece: line.id,
       room: () => {
         const inletPsi = network.pressurePsi[from]!;
         const outletPsi = network.pressurePsi[to]!;
-        const frictionPsi = inletPsi - outletPsi - risePsi;
-        const greatestPsi = greatestAlongPsi(line, inletPsi, outletPsi, frictionPsi, fromFt);
+        const greatestPsi = greatestAlongPsi(line, inletPsi, outletPsi, frictionPsi(), fromFt);
         return (limitPsi - greatestPsi) / 100;
       },
     });
+    if (!line.terrain?.length || isHardSuction(plan, line)) return;
+    const least = this.#limits.hilltopPsi;
+    const spare = () =>
+      leastBetweenPsi(line, network.pressurePsi[from]!, frictionPsi(), fromFt)! - least;
+    const constraint: Constraint = {
+      kind: 'hilltop pressure',
+      piece: line.id,
+      room: () => spare() / 50,
+    };
+    // The pump before a hill is set to bring the water over it.
+    for (const group of this.#groups) {
+      for (const pump of group.pumps) {
+        if (!wayToNext(plan, pump.rig.id).pieces.has(line.id)) continue;
+        pump.hills.push(spare);
+        constraint.metBy = group;
+      }
+    }
+    this.constraints.push(constraint);
   }
 }

@@ -167,20 +167,26 @@ test('the plan carries the ground: heights of both ends and of the hill between'
   expect(plan.lines.find(({ terrain: heights }) => heights)?.terrain).toEqual(terrain);
 });
 
-test('a hill that leaves no pressure in the hose is told of', () => {
+test('a hill that leaves little pressure in the hose is told of, one that leaves none is refused', () => {
   const over = (elevationFt: number) =>
-    wayOf(
-      chooseSupply(
-        situation({
-          demandGpm: 300,
-          hydrants: [at('H-1', [62, 44, 1060], 550, { terrain: [{ alongFt: 300, elevationFt }] })],
-        }),
-      ),
-      'direct lay',
-    ).notices.some(({ text }) => text.includes('hill'));
-  // 62 psi hold up 143 ft of water at rest, less while it flows.
-  expect(over(20)).toBe(false);
-  expect(over(143)).toBe(true);
+    chooseSupply(
+      situation({
+        demandGpm: 300,
+        hydrants: [at('H-1', [62, 44, 1060], 550, { terrain: [{ alongFt: 300, elevationFt }] })],
+      }),
+    );
+  const told = (choice: Choice) =>
+    wayOf(choice, 'direct lay').notices.some(({ text }) => text.includes('hill'));
+  expect(told(over(20))).toBe(false);
+  // At rest 62 − 0.434·130 = 5.6 psi; at 300 gpm the main falls 1.7, the outlet takes 0.5, 300 ft of hose 2.2.
+  expect(told(over(130))).toBe(true);
+  // 62 psi hold up 142.9 ft of water at rest.
+  expect(over(143).refused).toContainEqual(
+    expect.objectContaining({
+      kind: 'direct lay',
+      limit: expect.objectContaining({ kind: 'hilltop pressure', limit: 0 }),
+    }),
+  );
 });
 
 describe('the flow of a way', () => {

@@ -1,5 +1,4 @@
-import { PSI_PER_FT } from '@plugside/hydraulics';
-import { endElevations } from '../network/read-state.ts';
+import { isHardSuction } from '../limits/check-limits.ts';
 import type { Plan } from '../plan/plan.ts';
 import { describeLine } from '../plan/ports.ts';
 import type { Notice, SupplyState } from '../questions/answers.ts';
@@ -13,18 +12,8 @@ const SOFT_PSI = 5;
 export function hilltopNotices(plan: Plan, state: SupplyState, units: UnitSystem): Notice[] {
   const say = sayIn(units);
   return plan.lines.flatMap((line): Notice[] => {
-    const solved = state.lines.find(({ id }) => id === line.id);
-    if (!solved || !line.terrain) return [];
-    const { fromFt } = endElevations(plan, line);
-    const lowest = Math.min(
-      ...line.terrain.map(
-        ({ alongFt, elevationFt }) =>
-          solved.inletPsi -
-          (solved.frictionPsi * alongFt) / line.lengthFt -
-          PSI_PER_FT * (elevationFt - fromFt),
-      ),
-    );
-    if (lowest >= SOFT_PSI) return [];
+    const lowest = state.lines.find(({ id }) => id === line.id)?.hilltopPsi;
+    if (lowest === undefined || lowest >= SOFT_PSI || isHardSuction(plan, line)) return [];
     return [
       {
         level: 'caution',

@@ -57,6 +57,8 @@ const WHY: Partial<Record<LimitCheck['kind'], string>> = {
   'relay intake': ' The pump is running out of water: ease back before it cavitates.',
   'attack intake': ' The pump is running out of water: shut a line or ask for more.',
   'draft vacuum': ' The pump may lose its prime.',
+  'hilltop pressure':
+    ' Soft hose goes flat there and lets less through: put a pump before the hill, or set the one there higher.',
   'hose pressure': ' Hose can burst: bring the pressure down.',
 };
 

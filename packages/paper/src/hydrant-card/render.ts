@@ -228,6 +228,7 @@ const STOPPED: Record<LimitKind, string> = {
   'attack intake': 'attack intake',
   'draft vacuum': 'lift',
   'hose pressure': 'hose',
+  'hilltop pressure': 'hilltop',
   'pump capability': 'pump',
   'nozzle pressure': 'nozzle',
   'hose velocity': 'hose',

@@ -15,6 +15,8 @@ export function limitKey(check: LimitCheck, plan: Plan): keyof LimitValues | nul
       return 'draftVacuumInHg';
     case 'hose velocity':
       return 'hoseVelocityFtS';
+    case 'hilltop pressure':
+      return 'hilltopPsi';
     case 'hose pressure': {
       const line = plan.lines.find((one) => one.id === check.piece);
       if (!line || line.limitPsi !== undefined) return null;

@@ -223,6 +223,7 @@ function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
     'hose-fed-intake': write(values.hoseFedIntakePsi, 'pressure'),
     'supply-hose': write(values.supplyHosePsi, 'pressure'),
     'attack-hose': write(values.attackHosePsi, 'pressure'),
+    hilltop: write(values.hilltopPsi, 'pressure'),
     'greatest-intake': write(values.greatestIntakePsi, 'pressure'),
     'nozzle-least': values.nozzleLeastFraction,
     'nozzle-greatest': values.nozzleGreatestFraction,

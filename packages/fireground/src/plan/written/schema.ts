@@ -225,6 +225,7 @@ export const limitsSchema = z.strictObject({
   'hose-fed-intake': limit('Least intake of any other pump fed by hose'),
   'supply-hose': limit('Greatest pressure in hose of 3½ in and larger'),
   'attack-hose': limit('Greatest pressure in smaller hose'),
+  hilltop: limit('Least pressure in hose on a hill between its ends'),
   'greatest-intake': limit('Greatest intake pressure before a caution'),
   'nozzle-least': plainField(plainRanges.nozzleLeast, 'Share of rated pressure').optional(),
   'nozzle-greatest': plainField(plainRanges.nozzleGreatest, 'Share of rated pressure').optional(),

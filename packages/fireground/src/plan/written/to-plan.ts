@@ -191,6 +191,7 @@ function toLimits(written: NonNullable<WrittenPlan['department']['limits']>): Pa
     hoseFedIntakePsi: written['hose-fed-intake'],
     supplyHosePsi: written['supply-hose'],
     attackHosePsi: written['attack-hose'],
+    hilltopPsi: written.hilltop,
     greatestIntakePsi: written['greatest-intake'],
     nozzleLeastFraction: written['nozzle-least'],
     nozzleGreatestFraction: written['nozzle-greatest'],
