@@ -124,7 +124,9 @@ export function playHaul(
       drawFromMin: waterAtMin,
       level: run.level,
       runsDryAtMin: run.runsDryAtMin,
-      text: tankText(run, drawGpm, tankGal.value, waterAtMin, say),
+      text: [tankText(run, drawGpm, tankGal.value, waterAtMin, say), waitText(haul, run, times)]
+        .filter(Boolean)
+        .join(' '),
     },
     tenders: rounds,
   };
@@ -138,6 +140,16 @@ function tankFor(tenders: readonly RespondingRig[]): Given {
       'Two fifths more than the largest tender’s tank (NFPA 1901, from memory); give your own',
     ),
   };
+}
+
+/** The first tender back may be there before the engine that fills it is ready. */
+function waitText({ filling, flow, place }: Haul, run: ShuttleRun, times: TaskTimes): string {
+  const first = run.events.find(({ kind }) => kind === 'leaves empty');
+  if (!filling || !first) return '';
+  const readyMin = filling.arrivesMin + times.setUpDraftMin;
+  const thereMin = first.atMin + flow.trips[0]!.outMin;
+  if (readyMin <= thereMin) return '';
+  return `${rigName(filling)} is ready to fill at ${place.name} at ${clock(readyMin)}; the first tender is there at ${clock(thereMin)} and waits.`;
 }
 
 function tankText(

@@ -195,6 +195,17 @@ describe('open water to fill at', () => {
     expect(way.notices.map(({ text }) => text)).toContain('Access to Pond: Gate off the lane.');
   });
 
+  // Dumped at 10.7 and 0.65 + 1.7·0.6 min down the road: there at 12.37, 4 min before the engine is ready.
+  it('says where a tender waits for the engine that fills it (by hand)', () => {
+    const rigs = [engine(1, 4), engine(2, 12.37), tender(1, 6)];
+    const way = chooseSupply(situation({ rigs, fillPlaces: [], waters: [pond] })).ways.find(
+      ({ kind }) => kind === 'tender shuttle',
+    )!;
+    expect(way.shuttle!.text).toContain(
+      'Engine 2 is ready to fill at Pond at 16:22; the first tender is there at 12:22 and waits.',
+    );
+  });
+
   it('is none where the one engine is at the portable tank', () => {
     const ways = chooseSupply(situation({ fillPlaces: [], waters: [pond] })).ways;
     expect(ways.filter(({ kind }) => kind === 'tender shuttle')).toEqual([]);

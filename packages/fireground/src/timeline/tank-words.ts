@@ -5,6 +5,9 @@ import { flowAt } from './play-tanks.ts';
 import type { TimelineAnswer } from './timeline-answer.ts';
 import type { TimelineInput } from './timeline-input.ts';
 
+/** As short as a clock tells [min]. */
+const A_SECOND = 1 / 60;
+
 type Played = Omit<TimelineAnswer, 'events' | 'text' | 'notices'>;
 
 /**
@@ -38,6 +41,9 @@ export function tankWords(input: TimelineInput, played: Played, say: Say): strin
         ? ''
         : ` ${say.full(played.bridgeGpm, 'flow')} would last until then.`;
     return `The lines lack water from ${clock(runsDryAtMin)}: ${there}, ${minutes(supplyAtMin - runsDryAtMin)} later.${bridge}${after}`;
+  }
+  if (runsDryAtMin < supplyAtMin + A_SECOND) {
+    return `${capital(there)}; ${tanks} ${many ? 'are' : 'is'} dry by then.${after}`;
   }
   return `${capital(there)}; ${tanks} ${many ? 'make' : 'makes'} up what it lacks until ${clock(runsDryAtMin)}.${after}`;
 }
