@@ -13,6 +13,6 @@ export {
 } from './mapping/mapping.ts';
 export { missingFieldNotice, requiredFields } from './mapping/required-fields.ts';
 export { crsRemedy, noPlaceNotice, projectionNotice } from './place/place-notices.ts';
-export type { ImportReport, KeptValue, Refusal } from './report.ts';
+export type { ImportReport, KeptValue, NotedRow, Refusal } from './report.ts';
 export type { RefusalCode } from './source/source.ts';
 export { type Measure, unitsOf } from './values/units.ts';

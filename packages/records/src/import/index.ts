@@ -3,6 +3,7 @@
 export { SeenKeys } from './duplicate-row.ts';
 export type { FieldSpec, FieldType } from './mapping/field-spec.ts';
 export { fieldsByKind } from './mapping/fields.ts';
+export { guessKind } from './mapping/guess-kind.ts';
 export { type GuessOptions, guessMapping } from './mapping/guess-mapping.ts';
 export { refusedColumns } from './mapping/known-columns.ts';
 export {
@@ -15,8 +16,9 @@ export {
 } from './mapping/mapping.ts';
 export { type MendedRow, type MendedRows, mendedAgain, withMendedRows } from './mended-rows.ts';
 export { type CoordinateSystem, type CrsRead, readCrs } from './place/crs.ts';
+export { placeOf } from './place/place.ts';
 export { readReferences } from './references.ts';
-export type { ImportReport, KeptValue, Refusal } from './report.ts';
+export type { ImportReport, KeptValue, NotedRow, Refusal } from './report.ts';
 export { type RunImportOptions, runImport } from './run-import.ts';
 export { type ReadSourceOptions, readSource } from './source/read-source.ts';
 export {

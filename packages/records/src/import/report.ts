@@ -28,6 +28,17 @@ export interface KeptValue {
   theirs: string;
 }
 
+/** A row that was taken, and what a person should look at in it. */
+export interface NotedRow {
+  row: number;
+  /** Name of the record, or its day. */
+  record: string;
+  /** A test that plans cannot use; or a value that is not understood, kept in the note. */
+  what: 'cannot be used' | 'kept in the note';
+  /** A whole sentence. */
+  text: string;
+}
+
 export interface ImportReport {
   kind: ImportKind;
   sourceName: string;
@@ -41,6 +52,11 @@ export interface ImportReport {
   same: number;
   /** Rows that are of another kind by the mapping's `only`. */
   skipped: number;
+  /** Of the skipped rows, those that are known to be of another kind. */
+  otherKinds: { kind: ImportKind; count: number }[];
+  notedCount: number;
+  /** The first 1,000. */
+  noted: NotedRow[];
   refusedCount: number;
   /** The first 1,000 refused rows; all of them are in the file of refused rows. */
   refused: Refusal[];

@@ -322,3 +322,52 @@ describe('an import', () => {
     );
   });
 });
+
+describe('what is taken and should be looked at', () => {
+  it('is a test that plans cannot use, with why', async () => {
+    await bringText('id,name,lat,lon\n1,H-1,42.3,-71.1\n2,H-2,42.31,-71.1\n', 'hydrants');
+    const report = await bringText(
+      'Hydrant No,Test Date,Static,Residual,Pitot 1,Outlet 1\n' +
+        'H-1,2026-05-01,60,70,20,2.5\nH-2,2026-05-02,62,44,,\nH-2,2026-05-03,62,44,18,2.5\n' +
+        'H-1,2090-05-06,60,40,20,2.5\n',
+      'flow-tests',
+    );
+    expect(report).toMatchObject({ added: 3, refusedCount: 1, notedCount: 2 });
+    expect(report.noted.map(({ record, what }) => [record, what])).toEqual([
+      ['H-1, 2026-05-01', 'cannot be used'],
+      ['H-2, 2026-05-02', 'cannot be used'],
+    ]);
+    expect(report.noted[0]!.text).toContain('above static');
+    expect(report.refused[0]).toMatchObject({ field: 'testedOn', value: '2090-05-06' });
+    expect(report.refused[0]!.reason).toContain('up to');
+  });
+
+  it('is a size that says nothing, kept in the note, and the same again', async () => {
+    const list =
+      'id,name,lat,lon,Main size,Note\n1,H-1,42.3,-71.1,fixme,by the gate\n2,H-2,42.31,-71.1,8 in,\n';
+    const report = await bringText(list, 'hydrants');
+    expect(report.noted).toMatchObject([{ record: 'H-1', what: 'kept in the note' }]);
+    const [first] = await everyHydrant();
+    expect(first?.note).toBe('by the gate; Main size: fixme');
+    expect(first?.mainIn).toBeUndefined();
+    expect(await bringText(list, 'hydrants')).toMatchObject({ same: 2, changed: 0 });
+  });
+
+  it('is what kind skipped rows are of', async () => {
+    const report = await bring(data('water_and_stations.geojson'), 'stations', undefined, {
+      dryRun: true,
+    });
+    // Counted in the file by hand: natural=water 55, rivers 4, streams 35, banks 10, a canal, ditches
+    // 19, covered reservoirs 8, water towers 2. Drains, weirs and fords are none of these kinds.
+    expect(report.otherKinds).toEqual([
+      { kind: 'water-sources', count: 134 },
+      { kind: 'buildings', count: 2 },
+    ]);
+  });
+
+  it('is told without a word of drawings where a list has no place at all', async () => {
+    const report = await bringText('Hydrant No,Static\nH-1,60\n', 'hydrants');
+    expect(report.refused[0]).toMatchObject({ code: 'no place' });
+    expect(report.refused[0]!.remedy).toContain('choose that kind');
+  });
+});

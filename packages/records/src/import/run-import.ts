@@ -3,6 +3,7 @@ import type { MergeCount, RecordStore, Where } from '../store/index.ts';
 import { differenceFrom } from './compare-known.ts';
 import { SeenKeys } from './duplicate-row.ts';
 import type { ImportKind, Mapping } from './mapping/mapping.ts';
+import { osmKindOf } from './mapping/osm-tags.ts';
 import { readReferences } from './references.ts';
 import { RefusedFile } from './refused-file.ts';
 import type { ImportReport, Refusal } from './report.ts';
@@ -163,7 +164,7 @@ class Reading {
   async #entriesOf(row: SourceRow): Promise<Entry[]> {
     const found = understand(row, this.#mapping, this.#context);
     if (found.is === 'skipped') {
-      this.#tally.skipped += 1;
+      this.#tally.skip(osmKindOf(row, this.#mapping.kind));
       return [];
     }
     if (found.is === 'refused') {
@@ -177,6 +178,7 @@ class Reading {
       return [];
     }
     for (const remark of found.remarks) this.#tally.remark(remark);
+    this.#tally.note(found.noted.map((one) => ({ ...one, row: row.number })));
     const more = found.more.map((one) => ({ row, record: one as unknown as Draft }));
     const { recordId, recordVersion } = found;
     return [

@@ -1,5 +1,5 @@
-import type { Mapping } from './mapping/mapping.ts';
-import type { ImportReport, KeptValue, Refusal } from './report.ts';
+import type { ImportKind, Mapping } from './mapping/mapping.ts';
+import type { ImportReport, KeptValue, NotedRow, Refusal } from './report.ts';
 
 /** Listed one by one; the counts go on. */
 const MOST_LISTED = 1000;
@@ -8,7 +8,10 @@ const MOST_LISTED = 1000;
 export class Tally {
   readonly #byReason = new Map<Refusal['code'], { count: number; example: string }>();
   readonly #remarks = new Map<string, number>();
+  readonly #otherKinds = new Map<ImportKind, number>();
   readonly refused: Refusal[] = [];
+  readonly noted: NotedRow[] = [];
+  notedCount = 0;
   readonly kept: KeptValue[] = [];
   rows = 0;
   skipped = 0;
@@ -25,6 +28,17 @@ export class Tally {
       const what = refusal.value === undefined ? '' : `"${refusal.value.slice(0, 60)}": `;
       this.#byReason.set(refusal.code, { count: 1, example: `${where}${what}${refusal.reason}` });
     }
+  }
+
+  /** A row of another kind, where it is known of which. */
+  skip(kind: ImportKind | undefined): void {
+    this.skipped += 1;
+    if (kind) this.#otherKinds.set(kind, (this.#otherKinds.get(kind) ?? 0) + 1);
+  }
+
+  note(rows: readonly NotedRow[]): void {
+    this.notedCount += rows.length;
+    this.noted.push(...rows.slice(0, MOST_LISTED - this.noted.length));
   }
 
   keep(values: readonly KeptValue[]): void {
@@ -50,6 +64,11 @@ export class Tally {
       rows: this.rows,
       ...counts,
       skipped: this.skipped,
+      otherKinds: [...this.#otherKinds]
+        .map(([kind, count]) => ({ kind, count }))
+        .sort((a, b) => b.count - a.count),
+      notedCount: this.notedCount,
+      noted: this.noted,
       refusedCount: this.refusedCount,
       refused: this.refused,
       byReason: [...this.#byReason]

@@ -1,6 +1,7 @@
 /** One row of a file into one record, or the reason why not. */
 import { type FieldsIn, type Kind, kindLabels, recordSchemas } from '../model/index.ts';
 import { dayAheadRemedy, daysAhead, testDaysAllowed } from '../store/test-days.ts';
+import { keptInNote, mustBeLookedAt, type Noted, namedAs, unusable } from './look-at.ts';
 import type { FieldSpec } from './mapping/field-spec.ts';
 import { fieldSpec, hasPlace } from './mapping/fields.ts';
 import { versionColumn } from './mapping/known-columns.ts';
@@ -36,6 +37,8 @@ export type Understood<K extends ImportKind = ImportKind> =
       recordVersion?: number;
       /** What was left out of the row, as sentences. */
       remarks: string[];
+      /** What a person should look at in it. */
+      noted: Noted[];
     }
   /** A row of another kind by the mapping's `only`. */
   | { is: 'skipped' }
@@ -68,6 +71,8 @@ export function understand<K extends ImportKind>(
     return { is: 'skipped' };
   }
   const remarks: string[] = [];
+  const noted: Noted[] = [];
+  const unread: (() => void)[] = [];
   const draft: Draft = {};
   const origins: Draft = {};
   const from: Record<string, string> = {};
@@ -75,7 +80,17 @@ export function understand<K extends ImportKind>(
     const spec = fieldSpec(mapping.kind, field.field);
     if (!spec) continue;
     const read = readField(row, field, spec, mapping, context);
-    if (read === undefined) continue;
+    if (read === undefined) {
+      for (const column of field.columns) {
+        const cell = row.values[column] ?? null;
+        if (spec.type.is === 'text' || !mustBeLookedAt(cell)) continue;
+        unread.push(() => {
+          noted.push(keptInNote(draft, column, cell, spec.label));
+          origins.note ??= originOf(context, column);
+        });
+      }
+      continue;
+    }
     if ('fault' in read) {
       // Which test plans use is a choice, no property: it may be made again.
       if (field.field === 'planTestId' && read.fault.code === 'not found') {
@@ -90,6 +105,8 @@ export function understand<K extends ImportKind>(
     origins[top] ??= originOf(context, read.column);
   }
   tidyOutlets(draft);
+  // After the note's own columns.
+  for (const keep of unread) keep();
   let place: Place | undefined;
   if (hasPlace(mapping.kind) && mapping.place) {
     const found = placeOf(row, mapping.place);
@@ -148,11 +165,15 @@ export function understand<K extends ImportKind>(
       sound.push(Object.fromEntries(Object.keys(record).map((name) => [name, data[name]])));
     }
     const [fields, ...more] = sound as unknown as FieldsIn<K>[];
+    const doubt = unusable(mapping.kind, fields as unknown as Draft);
+    if (doubt) noted.push(doubt);
+    const hydrant = mapping.fields.find(({ field }) => field === 'hydrantId')?.columns[0];
     return {
       is: 'record',
       fields: fields!,
       more,
       remarks,
+      noted: namedAs(noted, first, cellText(row, hydrant)),
       ...(recordId !== undefined && { recordId }),
       ...(recordVersion > 0 && { recordVersion }),
     };

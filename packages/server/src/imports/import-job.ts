@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import {
+  guessKind,
   guessMapping,
   type ImportKind,
   type ImportReport,
@@ -28,6 +29,7 @@ import {
   type SampleRow,
   understoodRows,
 } from './import-view.ts';
+import { type DistrictBounds, middleOf, type Whereabouts, whereaboutsOf } from './whereabouts.ts';
 
 export interface ImportFiles {
   /** The file as uploaded. */
@@ -45,10 +47,12 @@ const MOST_REFUSED_ROWS = 1000;
 export class ImportJob {
   readonly id: string;
   readonly name: string;
-  readonly #kind: ImportKind;
+  readonly #kind: ImportKind | undefined;
   readonly #store: RecordStore;
   readonly #files: ImportFiles;
-  readonly #district: [number, number] | undefined;
+  readonly #district: DistrictBounds | undefined;
+  #whereabouts: Whereabouts | null = null;
+  #likelyKind: ImportKind | null = null;
   #state: ImportState = 'reading';
   /** As uploaded. */
   #source: Source | undefined;
@@ -70,9 +74,10 @@ export class ImportJob {
 
   constructor(
     id: string,
-    file: { name: string; kind: ImportKind; files: ImportFiles },
+    /** Without a kind its columns tell it. */
+    file: { name: string; kind: ImportKind | undefined; files: ImportFiles },
     store: RecordStore,
-    district: [number, number] | undefined,
+    district: DistrictBounds | undefined,
   ) {
     this.id = id;
     this.name = file.name;
@@ -95,7 +100,7 @@ export class ImportJob {
     return {
       id: this.id,
       name: this.name,
-      kind: this.#mapping?.kind ?? this.#kind,
+      kind: this.#mapping?.kind ?? this.#kind ?? 'hydrants',
       state: this.#state,
       format: source?.format ?? null,
       encoding: source?.encoding ?? null,
@@ -104,6 +109,8 @@ export class ImportJob {
       hasGeometry: source?.hasGeometry ?? false,
       crs: source?.crs ?? null,
       mapping: this.#mapping ?? null,
+      likelyKind: this.#likelyKind,
+      whereabouts: this.#whereabouts,
       sample: this.#sample,
       readShare: this.#readShare,
       progress: this.#progress,
@@ -141,7 +148,8 @@ export class ImportJob {
       }
       this.#source = source;
       this.#progress = { done: 0, total: source.total };
-      await this.#take(guessMapping(this.#kind, source, this.#guessOptions()));
+      const kind = this.#kind ?? guessKind(source) ?? 'hydrants';
+      await this.#take(guessMapping(kind, source, this.#guessOptions()));
       this.#state = 'ready';
     });
   }
@@ -266,6 +274,9 @@ export class ImportJob {
     const { sample } = withMendedRows(source, this.#mended);
     this.#sample = understoodRows(sample.slice(0, SAMPLE_ROWS), mapping, context);
     this.#mapping = mapping;
+    this.#whereabouts = whereaboutsOf(sample, mapping, this.#district);
+    const likely = guessKind(source, mapping.kind);
+    this.#likelyKind = likely === undefined || likely === mapping.kind ? null : likely;
   }
 
   #refuse(row: SourceRow, refusal: Refusal): void {
@@ -274,7 +285,7 @@ export class ImportJob {
   }
 
   #guessOptions() {
-    return this.#district ? { district: this.#district } : {};
+    return this.#district ? { district: middleOf(this.#district) } : {};
   }
 
   #readySource(verb: 'map' | 'mend' | 'run'): Source {

@@ -3,13 +3,19 @@ import type { ImportKind, RecordStore } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
 import type { WorkFolder } from '../work/work-folder.ts';
 import { ImportJob } from './import-job.ts';
+import type { DistrictBounds } from './whereabouts.ts';
 
 /** Kept at once; beyond, the oldest that is not at work makes room. */
 const MOST_JOBS = 20;
 
 export interface ImportJobs {
   /** Takes an uploaded file over and begins to read it. @throws ProblemError 503 while all are at work */
-  add(name: string, kind: ImportKind, upload: string, near?: [number, number]): Promise<ImportJob>;
+  add(
+    name: string,
+    kind: ImportKind | undefined,
+    upload: string,
+    district?: DistrictBounds,
+  ): Promise<ImportJob>;
   /** @throws ProblemError 404 */
   get(id: string): ImportJob;
   /** Removes a job and its files. */
@@ -27,14 +33,14 @@ export function importJobs(store: RecordStore, work: WorkFolder): ImportJobs {
   };
 
   return {
-    add: async (name, kind, upload, near) => {
+    add: async (name, kind, upload, district) => {
       if (jobs.size >= MOST_JOBS) {
         const idle = [...jobs.values()].find((one) => one.isFinished || one.state === 'ready');
         if (!idle) throw tooMany();
         await forget(idle.id);
       }
       const files = { upload, refused: work.newPath('.csv') };
-      const job = new ImportJob(randomUUID(), { name, kind, files }, store, near);
+      const job = new ImportJob(randomUUID(), { name, kind, files }, store, district);
       jobs.set(job.id, job);
       job.read();
       return job;

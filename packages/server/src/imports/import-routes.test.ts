@@ -423,10 +423,18 @@ describe('a run that is stopped', () => {
 });
 
 describe('an upload', () => {
+  it('without a kind is taken for what its columns tell, and another kind is offered', async () => {
+    const body =
+      'Hydrant No,Test Date,Static,Residual,Pitot 1\nH-1,2026-05-01,60,40,20\nH-2,2026-05-02,62,44,18\n';
+    const { id } = await upload(body, 'name=ft.csv');
+    expect(await settled(id)).toMatchObject({ kind: 'flow-tests', likelyKind: null });
+    const asked = await upload(body, 'name=ft.csv&kind=hydrants');
+    expect(await settled(asked.id)).toMatchObject({ kind: 'hydrants', likelyKind: 'flow-tests' });
+  });
+
   it.each([
     ['kind=hydrants', 'name'],
     ['name=%00.csv&kind=hydrants', 'name'],
-    ['name=a.csv', 'kind'],
     ['name=a.csv&kind=plans', 'kind'],
   ])('is refused with ?%s', async (query, told) => {
     const answer = await server.ask(`/imports?${query}`, { method: 'POST', body: LIST });

@@ -42,7 +42,13 @@ export function importRoutes(
         'CSV, GeoJSON or a zipped shapefile, up to 200 MB, as the body. It is read at once; the ' +
         'import is ready when its columns are mapped, and nothing is written before it is run.',
       request: {
-        query: z.object({ name: z.string(), kind: z.enum(kindNames) }),
+        query: z.object({
+          name: z.string(),
+          kind: z
+            .enum(kindNames)
+            .optional()
+            .openapi({ description: 'Left out: the columns tell it' }),
+        }),
         body: {
           required: true,
           content: {
@@ -54,11 +60,12 @@ export function importRoutes(
     },
     async (c) => {
       const name = uploadName(c);
-      const kind = kindIn(c.req.query('kind'));
+      const asked = c.req.query('kind');
+      const kind = asked === undefined ? undefined : kindIn(asked);
       const upload = work.newPath();
       await receiveUpload(c, upload);
       try {
-        const job = await jobs.add(name, kind, upload, middleOf(await layers.bounds()));
+        const job = await jobs.add(name, kind, upload, (await layers.bounds()) ?? undefined);
         c.header('Location', `${path}/${job.id}`);
         return c.json(job.view, 201);
       } catch (error) {
@@ -266,10 +273,4 @@ function kindIn(text: string | undefined): ImportKind {
     title: 'No such kind',
     detail: `kind is "${(text ?? '').slice(0, 80)}"; give one of: ${importKinds.join(', ')}.`,
   });
-}
-
-function middleOf(bounds: readonly [number, number, number, number] | null) {
-  if (!bounds) return undefined;
-  const [west, south, east, north] = bounds;
-  return [(west + east) / 2, (south + north) / 2] as [number, number];
 }

@@ -24,6 +24,20 @@ const reportSchema = z
     changed: z.int(),
     same: z.int(),
     skipped: z.int(),
+    otherKinds: z.array(z.object({ kind: z.enum(importKinds), count: z.int() })).openapi({
+      description: 'Of the skipped rows, those that are known to be of another kind',
+    }),
+    notedCount: z.int(),
+    noted: z
+      .array(
+        z.object({
+          row: z.int(),
+          record: z.string(),
+          what: z.enum(['cannot be used', 'kept in the note']),
+          text: z.string(),
+        }),
+      )
+      .openapi({ description: 'Rows that were taken and should be looked at; the first 1,000' }),
     refusedCount: z.int(),
     refused: z.array(refusalSchema).openapi({ description: 'The first 1,000' }),
     byReason: z.array(z.object({ code: z.string(), count: z.int(), example: z.string() })),
@@ -47,6 +61,21 @@ export const importSchema = z
     hasGeometry: z.boolean(),
     crs: z.object({ crs: z.string(), from: z.string() }).nullable(),
     mapping: mappingSchema.nullable(),
+    likelyKind: z.enum(importKinds).nullable().openapi({
+      description: 'The kind that the columns tell of, where it is another',
+    }),
+    whereabouts: z
+      .object({
+        district: z.array(z.number()).length(4),
+        places: z.array(z.tuple([z.number(), z.number()])),
+        middle: z.tuple([z.number(), z.number()]),
+        awayKm: z.number(),
+      })
+      .nullable()
+      .openapi({
+        description:
+          'Where the first rows lie, beside the bounds (west, south, east, north) of what is on record; null where either is not known',
+      }),
     sample: z
       .array(
         z.object({

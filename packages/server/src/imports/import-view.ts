@@ -11,6 +11,7 @@ import {
   type Understood,
   understand,
 } from '@plugside/records';
+import type { Whereabouts } from './whereabouts.ts';
 
 export type ImportState = 'reading' | 'ready' | 'running' | 'done' | 'cancelled' | 'failed';
 
@@ -40,6 +41,9 @@ export interface ImportView {
   hasGeometry: boolean;
   crs: Source['crs'] | null;
   mapping: Mapping | null;
+  /** The kind that its columns tell of, where that is another. */
+  likelyKind: ImportKind | null;
+  whereabouts: Whereabouts | null;
   sample: readonly SampleRow[];
   /** How much of the file has been looked through, 0 to 1. */
   readShare: number;

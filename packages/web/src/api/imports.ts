@@ -17,6 +17,16 @@ export interface SampleRow {
   understood: UnderstoodRow;
 }
 
+/** Where the first rows lie, beside what is on record. */
+export interface Whereabouts {
+  /** West, south, east, north [degrees]. */
+  district: readonly [number, number, number, number];
+  places: readonly (readonly [longitude: number, latitude: number])[];
+  middle: readonly [longitude: number, latitude: number];
+  /** From it to the nearest edge of the district [km]. */
+  awayKm: number;
+}
+
 export interface ImportView {
   id: string;
   name: string;
@@ -29,6 +39,9 @@ export interface ImportView {
   hasGeometry: boolean;
   crs: { crs: string; from: string } | null;
   mapping: Mapping | null;
+  /** The kind that its columns tell of, where that is another. */
+  likelyKind: ImportKind | null;
+  whereabouts: Whereabouts | null;
   sample: readonly SampleRow[];
   /** Of the file, while it is read: 0 to 1. */
   readShare: number;
@@ -46,12 +59,13 @@ export interface RefusedRow {
   refusal: Refusal;
 }
 
-/** Sends a list, as `uploadFile` does. */
+/** Sends a list, as `uploadFile` does; without a kind its columns tell it. */
 export const uploadImport = (
   file: File,
-  kind: ImportKind,
+  kind: ImportKind | null,
   options: UploadOptions = {},
-): Promise<ImportView> => uploadFile('/imports', { name: file.name, kind }, file, options);
+): Promise<ImportView> =>
+  uploadFile('/imports', { name: file.name, ...(kind && { kind }) }, file, options);
 
 export const getImport = (id: string, signal?: AbortSignal): Promise<ImportView> =>
   apiRequest(`/imports/${id}`, { signal });

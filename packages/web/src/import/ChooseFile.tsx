@@ -12,12 +12,17 @@ import { Unreachable } from '../places/Unreachable.tsx';
 import { acceptedEndings, fileProblem, kindFromName, sizeText } from './file-check.ts';
 import { kindFromMemory, markFresh, rememberedLists } from './remembered.ts';
 
-const kindOptions = importKinds.map((kind) => ({ value: kind, text: kindLabels[kind][1] }));
+/** The server looks at the columns and says which kind it takes them for. */
+const BY_COLUMNS = 'by columns';
+const kindOptions = [
+  { value: BY_COLUMNS as ImportKind | typeof BY_COLUMNS, text: 'kind that its columns tell' },
+  ...importKinds.map((kind) => ({ value: kind, text: kindLabels[kind][1] })),
+];
 
 /** The first step: a file, and what its rows are. */
 export function ChooseFile() {
   const [file, setFile] = useState<File | null>(null);
-  const [kind, setKind] = useState<ImportKind>('hydrants');
+  const [kind, setKind] = useState<ImportKind | typeof BY_COLUMNS>(BY_COLUMNS);
   const [guessed, setGuessed] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const [over, setOver] = useState(false);
@@ -36,7 +41,7 @@ export function ChooseFile() {
     const found = kindFromMemory(rememberedLists(), first.name) ?? kindFromName(first.name);
     setFile(first);
     setGuessed(found !== null);
-    if (found) setKind(found);
+    setKind(found ?? BY_COLUMNS);
     upload.forget();
   };
   const onDrop = (event: DragEvent) => {
@@ -140,7 +145,10 @@ export function ChooseFile() {
             {guessed && <span className="soft-text"> by the file’s name</span>}
           </p>
           <p className="import-actions">
-            <Button className="plain-button main-button" onPress={() => upload.send(file, kind)}>
+            <Button
+              className="plain-button main-button"
+              onPress={() => upload.send(file, kind === BY_COLUMNS ? null : kind)}
+            >
               Look at the columns
             </Button>
           </p>
@@ -158,7 +166,7 @@ function useUpload() {
   const stop = useRef<AbortController | null>(null);
   useEffect(() => () => stop.current?.abort(), []);
 
-  const send = async (file: File, kind: ImportKind) => {
+  const send = async (file: File, kind: ImportKind | null) => {
     const mine = new AbortController();
     stop.current = mine;
     setSentBytes(0);

@@ -14,6 +14,7 @@ import { FirstRows } from './FirstRows.tsx';
 import { ListChoices } from './ListChoices.tsx';
 import { PlaceChoices } from './PlaceChoices.tsx';
 import type { ImportHandle } from './use-import.ts';
+import { Whereabouts } from './Whereabouts.tsx';
 
 const kindOptions = importKinds.map((kind) => ({ value: kind, text: kindLabels[kind][1] }));
 
@@ -49,6 +50,8 @@ export function MappingStep({ handle, view }: StepProps) {
         {view.mendedCount > 0 && view.state === 'ready' && (
           <p>{rowsText(view.mendedCount)} mended here, and taken as mended.</p>
         )}
+        <OtherKind handle={handle} view={view} />
+        <Whereabouts view={view} />
         <Remembered handle={handle} view={view} />
         {mapping.notices.length > 0 && (
           <ul className="import-notices" aria-label="To look at">
@@ -70,6 +73,21 @@ export function MappingStep({ handle, view }: StepProps) {
       <ColumnList key={view.kind} view={view} mapping={mapping} onChange={change} />
       <FirstRows view={view} />
     </div>
+  );
+}
+
+/** The columns tell of another kind than is chosen. */
+function OtherKind({ handle, view }: StepProps) {
+  const { likelyKind } = view;
+  if (!likelyKind) return null;
+  const [, many] = kindLabels[likelyKind];
+  return (
+    <p className="import-told" role="status">
+      Its columns look like {many}, not {kindLabels[view.kind][1]}.{' '}
+      <Button className="plain-button" onPress={() => void handle.guess(likelyKind)}>
+        Take them as {many}
+      </Button>
+    </p>
   );
 }
 

@@ -57,7 +57,13 @@ export function MendRow({ row, mapping, draft, onChange }: MendRowProps) {
             onChange={(next) => onChange({ values, ...(next && { place: next }) })}
           />
         )}
-        {columns.length === 0 && !withPlace && (
+        {columns.length === 0 && !withPlace && mapping.place && !mapping.place.geometry && (
+          <p className="soft-text">
+            No cell can mend this row: no column of the file is taken for what it lacks. Choose the
+            column, or the kind of record, above.
+          </p>
+        )}
+        {columns.length === 0 && !withPlace && (!mapping.place || mapping.place.geometry) && (
           <p className="soft-text">
             No cell can mend this row: its line is in the file’s geometry. Mend it in the program
             that the file came from, or write the line into the CSV’s refused_geometry, such as

@@ -6,6 +6,7 @@ import type { ImportView } from '../api/imports.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { rowsText, spentText } from './count-words.ts';
 import { KeptValues } from './KeptValues.tsx';
+import { NotedRows } from './NotedRows.tsx';
 import { RefusedRows } from './RefusedRows.tsx';
 import type { ImportHandle } from './use-import.ts';
 
@@ -42,6 +43,12 @@ export function Report({ view, handle, onRun }: ReportProps) {
         )}
       </p>
       <Counts report={report} many={many} />
+      {report.otherKinds.length > 0 && (
+        <p>
+          Of the skipped rows, {otherKindsText(report)}. Import the file once more for each kind
+          that is wanted.
+        </p>
+      )}
       {report.dryRun ? (
         <p className="import-actions">
           {report.added + report.changed > 0 ? (
@@ -62,6 +69,7 @@ export function Report({ view, handle, onRun }: ReportProps) {
           ))}
         </ul>
       )}
+      {report.notedCount > 0 && <NotedRows report={report} />}
       {report.keptCount > 0 && <KeptValues report={report} />}
       {report.refusedCount > 0 && view.mapping && (
         <RefusedRows view={view} report={report} mapping={view.mapping} handle={handle} />
@@ -69,6 +77,14 @@ export function Report({ view, handle, onRun }: ReportProps) {
     </section>
   );
 }
+
+const otherKindsText = ({ otherKinds }: ImportReport): string =>
+  otherKinds
+    .map(({ kind, count }) => {
+      const label = kindLabels[kind][count === 1 ? 0 : 1];
+      return `${count.toLocaleString('en-US')} ${count === 1 ? 'is a' : 'are'} ${label}`;
+    })
+    .join(', ');
 
 function Counts({ report, many }: { report: ImportReport; many: string }) {
   const { added, changed, same, skipped, refusedCount } = report;

@@ -37,7 +37,7 @@ export function WordChoices({ column, field, type, view, onChange }: WordChoices
           : 'Its words'}
       </summary>
       <ul>
-        {said.map(({ word, text, means }) => (
+        {said.map(({ word, text, means, refused }) => (
           <li key={word} className="word-line">
             <span className="word">{text}</span>
             <span>
@@ -46,7 +46,7 @@ export function WordChoices({ column, field, type, view, onChange }: WordChoices
                 label={`“${text}” in ${column} means`}
                 value={chosen(field.words, word)}
                 options={[
-                  { value: AS_READ, text: means ?? 'not understood: refused' },
+                  { value: AS_READ, text: means ?? asRead(type, word, refused) },
                   ...meanings.map((one) => ({ value: one, text: one })),
                   { value: NOTHING, text: 'nothing: leave it blank' },
                 ]}
@@ -58,6 +58,13 @@ export function WordChoices({ column, field, type, view, onChange }: WordChoices
       </ul>
     </details>
   );
+}
+
+/** A word of the field's own, in a row that did not come through for something else. */
+function asRead(type: WordChoicesProps['type'], word: string, refused: boolean): string {
+  const own = type.is === 'choice' ? type.words[word.replaceAll('_', ' ')] : undefined;
+  if (own !== undefined) return own;
+  return refused ? 'not understood: refused' : 'as it stands';
 }
 
 function chosen(words: FieldMapping['words'], word: string): string {

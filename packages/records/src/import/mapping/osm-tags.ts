@@ -2,7 +2,7 @@
  * Columns that are OpenStreetMap keys, as the OpenStreetMap wiki defines them ("Tag:emergency=
  * fire_hydrant", "Key:building", "Key:highway", "Tag:natural=water"): what each means for a kind.
  */
-import type { Cell, Source } from '../source/source.ts';
+import type { Cell, Source, SourceRow } from '../source/source.ts';
 import type { FieldMapping, ImportKind, RowFilter } from './mapping.ts';
 
 interface Preset {
@@ -150,6 +150,18 @@ export function osmMapping(
     ];
   });
   return { fields, only };
+}
+
+/** The kind other than this one that a row is of by its keys; undefined where they tell none. */
+export function osmKindOf({ values }: Pick<SourceRow, 'values'>, but: ImportKind) {
+  const kinds = Object.keys(presets) as ImportKind[];
+  return kinds.find(
+    (kind) =>
+      kind !== but &&
+      presets[kind]!.only.some(({ column, values: wanted }) =>
+        fits(values[column] ?? null, wanted),
+      ),
+  );
 }
 
 /** Whether a row's value is among those asked for. */

@@ -62,6 +62,14 @@ function rawGeometry(row: SourceRow, mapping: PlaceMapping): Raw | PlaceFault {
   if (east === undefined || north === undefined) {
     const half = east !== undefined || north !== undefined;
     const column = east === undefined ? x : y;
+    if (!mapping.geometry && mapping.point === undefined && x === undefined && y === undefined) {
+      return {
+        code: 'no place',
+        reason: 'No column of the file is taken for a place.',
+        remedy:
+          'Choose the columns with longitude and latitude. Where the rows have none, they may be of another kind, such as flow tests: choose that kind.',
+      };
+    }
     return {
       code: 'no place',
       ...(column !== undefined && { column }),
