@@ -1,8 +1,9 @@
 /** What a person can do in a drill: plain JSON, read from outside by `readAction`, allowed by `mayDo`. */
 import type { PortRef } from '@plugside/fireground';
+import type { CriterionKey } from './criteria.ts';
 import type { Fault } from './fault.ts';
 import type { HoseEnd, ValveId } from './names.ts';
-import type { RadioMessage } from './radio.ts';
+import type { RadioMessage, RadioPresetKey } from './radio.ts';
 import type { PlayedRole, Role } from './role.ts';
 
 export type DrillAction =
@@ -28,7 +29,13 @@ export type DrillAction =
   /** How fast the drill's clock runs against the wall's [0.5 … 8]; a room's business, kept in the log. */
   | { do: 'set speed'; speed: number }
   /** Instructor to all, or to one role: up to 200 characters. */
-  | { do: 'say'; text: string; to?: PlayedRole };
+  | { do: 'say'; text: string; to?: PlayedRole }
+  /** A message that a role gave on a real radio counts as given. */
+  | { do: 'heard'; from: PlayedRole; preset: RadioPresetKey }
+  /** Something seen, good or a fault, up to 200 characters. */
+  | { do: 'mark'; verdict: 'good' | 'fault'; text: string; about?: PlayedRole }
+  /** A criterion is met, or is not, whatever was counted, for a reason. */
+  | { do: 'overrule'; criterion: CriterionKey; met: boolean; reason: string };
 
 /** An action with who does it. */
 export interface Submitted {

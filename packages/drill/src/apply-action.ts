@@ -1,22 +1,23 @@
-import { portOf, splitPortRef } from '@plugside/fireground';
 import type { Problem, Submitted } from './action.ts';
+import { couple, uncouple } from './coupling.ts';
 import type { DrillEvent } from './event.ts';
+import { couplingBar } from './fault-on-port.ts';
+import { strike } from './fault-strikes.ts';
 import { onFineGrid, onGrid } from './grid.ts';
+import { hear } from './hear.ts';
+import { replaceHose } from './hose-replaced.ts';
 import { mayDo } from './may-do.ts';
-import { type RadioEntry, radioText } from './radio.ts';
+import { presetInWords, type RadioEntry, radioText } from './radio.ts';
+import { byTodaysRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
-import { postOf } from './scene-posts.ts';
-import type { DrillState, ValveState } from './state.ts';
+import type { ValveState } from './state.ts';
 import { surgeOf } from './surge.ts';
+import { keep } from './tally-acts.ts';
 import { faultWords } from './words/action-words.ts';
-import { hoseWords, pieceName, portName, valveName } from './words/piece-words.ts';
+import { hoseWords, valveName } from './words/piece-words.ts';
 
-/** Messages kept in the state; the log has them all. */
-const radioKept = 50;
 /** Faults at a time. */
 const mostFaults = 50;
-/** Pressure that holds a coupling fast, and throws water when it is broken [psi]; ours. */
-const throwsPsi = 3;
 
 /**
  * Does one action to a drill's state.
@@ -30,6 +31,12 @@ export function applyAction(
   const { role, action } = submitted;
   const problem = mayDo(role, scene, action);
   if (problem) return { problem };
+  const today = byTodaysRules(scene);
+  if (today && state.paused && role !== 'instructor' && action.do !== 'radio')
+    return refuse(
+      'clock',
+      'The clock is stopped: nothing is worked until it runs. The radio can be used.',
+    );
   const events: DrillEvent[] = [];
   switch (action.do) {
     case 'couple':
@@ -44,9 +51,11 @@ export function applyAction(
       const way = Math.abs(target - valve.opening);
       const atHand = 1 / piece.travelS;
       const asked = action.overS === undefined || action.overS === 0 ? atHand : way / action.overS;
+      // Asked for again while it moves there, it goes on: begun anew each time it would never arrive.
+      const goesOn = today && target === valve.target && way > 0 ? valve.perS : 0;
       const wasOpen = valve.opening > 0 || valve.target > 0;
       valve.target = target;
-      valve.perS = onFineGrid(Math.max(1e-3, Math.min(atHand, asked)));
+      valve.perS = onFineGrid(Math.max(1e-3, goesOn, Math.min(atHand, asked)));
       if (target > 0 !== wasOpen) drill.stale = true;
       return { events: shutFast(drill, valve, at) };
     }
@@ -83,6 +92,13 @@ export function applyAction(
         if (gpm !== undefined) entry.gpm = gpm;
         if (!state.said.some((one) => one.role === role && one.preset === preset))
           state.said.push({ role, preset, tick: state.tick });
+      } else if (today) {
+        const preset = presetInWords(message.text);
+        if (preset !== undefined) {
+          entry.preset = preset;
+          if (!state.said.some((one) => one.role === role && one.preset === preset))
+            state.said.push({ role, preset, tick: state.tick });
+        }
       }
       hear(state, entry);
       return { events };
@@ -91,6 +107,25 @@ export function applyAction(
       const entry: RadioEntry = { tick: state.tick, from: role, text: action.text };
       if (action.to !== undefined) entry.to = action.to;
       hear(state, entry);
+      return { events };
+    }
+    case 'heard': {
+      const { from, preset } = action;
+      if (!state.said.some((one) => one.role === from && one.preset === preset))
+        state.said.push({ role: from, preset, tick: state.tick });
+      return { events };
+    }
+    case 'mark': {
+      const { verdict, text, about } = action;
+      state.tally.marks ??= [];
+      const mark = { tick: state.tick, verdict, text };
+      keep(state.tally.marks, about === undefined ? mark : { ...mark, about });
+      return { events };
+    }
+    case 'overrule': {
+      const { criterion, met, reason } = action;
+      const others = (state.tally.overrules ?? []).filter((one) => one.criterion !== criterion);
+      state.tally.overrules = [...others, { criterion, met, reason, tick: state.tick }];
       return { events };
     }
     case 'pause':
@@ -108,8 +143,13 @@ export function applyAction(
         return refuse('fault', `There is a fault "${fault.id}" already. Give another id.`);
       if (state.faults.length >= mostFaults)
         return refuse('fault', `There are ${mostFaults} faults already. Lift one first.`);
+      if (fault.kind === 'wrong port' && fault.atTick === undefined) {
+        const bar = couplingBar(scene, state, fault);
+        if (bar !== undefined) return refuse('fault', bar);
+      }
       state.faults.push({ ...fault });
       drill.stale = true;
+      if ((fault.atTick ?? -1) < state.tick) strike(drill, fault);
       return { events };
     }
     case 'lift fault': {
@@ -117,6 +157,7 @@ export function applyAction(
       if (at < 0) return refuse('fault', `There is no fault "${action.fault}".`);
       const [lifted] = state.faults.splice(at, 1);
       drill.stale = true;
+      if (today && lifted!.kind === 'hose burst') replaceHose(drill, lifted!.hose);
       events.push({
         kind: 'fault lifted',
         level: 'fact',
@@ -132,87 +173,6 @@ function refuse(field: string, message: string): { problem: Problem } {
   return { problem: { field, message } };
 }
 
-function hear(state: DrillState, entry: RadioEntry): void {
-  state.radio.push(entry);
-  if (state.radio.length > radioKept) state.radio.shift();
-}
-
-function couple(
-  drill: Drill,
-  { role }: Submitted,
-  action: { hose: string; end: 'from' | 'to'; port: string },
-): { problem: Problem } | { events: DrillEvent[] } {
-  const { scene, state } = drill;
-  const at = scene.hoses.findIndex((one) => one.id === action.hose);
-  const hose = state.hoses[at]!;
-  const end = hose[action.end];
-  const { pieceId } = splitPortRef(action.port);
-  if (end.port !== null)
-    return refuse('hose', `This end of ${action.hose} is on ${end.port}. Uncouple it first.`);
-  if (role === 'instructor' || role === 'observer' || !postOf(scene, role).includes(end.at))
-    return refuse('hose', `This end of ${action.hose} lies at ${end.at}, out of reach.`);
-  if (!portOf(scene.plan, action.port))
-    return refuse('port', `${pieceId} has no port "${action.port}".`);
-  const taken = state.hoses.find(
-    (one) => one.from.port === action.port || one.to.port === action.port,
-  );
-  if (taken) return refuse('port', `${action.port} has ${taken.id} on it. Take a free port.`);
-  const sits = [
-    ...scene.plan.appliances.filter((one) => one.kind === 'assist-valve'),
-    ...scene.plan.nozzles,
-  ].find((one) => one.on === action.port);
-  const nozzleOn = scene.plan.nozzles.some(
-    (one) => one.on !== undefined && `${one.id}.inlet` === action.port,
-  );
-  if (sits || nozzleOn)
-    return refuse('port', `${action.port} is taken by ${sits?.id ?? pieceId}. Take a free port.`);
-  end.port = action.port;
-  end.at = pieceId;
-  state.uncapped = state.uncapped.filter((port) => port !== action.port);
-  // Full again only once the air at the new joint has gone; a hose that ran out may still be full.
-  if (hose.phase === 'open') hose.phase = hose.from.port && hose.to.port ? 'full' : 'open';
-  if (scene.hoses[at]![action.end].plannedPort !== action.port) {
-    state.tally.wrongConnections.push({ tick: state.tick, hose: action.hose, port: action.port });
-    if (state.tally.wrongConnections.length > 100) state.tally.wrongConnections.shift();
-  }
-  drill.stale = true;
-  return { events: [] };
-}
-
-function uncouple(
-  drill: Drill,
-  { role }: Submitted,
-  action: { hose: string; end: 'from' | 'to' },
-): { problem: Problem } | { events: DrillEvent[] } {
-  const { scene, state } = drill;
-  const hose = state.hoses.find((one) => one.id === action.hose)!;
-  const end = hose[action.end];
-  if (end.port === null)
-    return refuse(
-      'hose',
-      `This end of ${hoseWords(scene, action.hose)} is loose already, at ${pieceName(scene, end.at)}.`,
-    );
-  if (role === 'instructor' || role === 'observer' || !postOf(scene, role).includes(end.at))
-    return refuse(
-      'hose',
-      `This end of ${hoseWords(scene, action.hose)} is on ${portName(scene, end.port)}, out of reach.`,
-    );
-  const events: DrillEvent[] = [];
-  if (hose.phase === 'full' && end.psi > throwsPsi) {
-    events.push({
-      kind: 'water thrown',
-      level: 'caution',
-      piece: hose.id,
-      text: `${hoseWords(scene, action.hose)} was uncoupled from ${portName(scene, end.port)} at ${Math.round(end.psi)} psi: hose whips and a coupling flies. Shut the valve and bleed the pressure off first.`,
-    });
-  }
-  state.uncapped.push(end.port);
-  end.port = null;
-  if (hose.phase === 'full') hose.phase = 'open';
-  drill.stale = true;
-  return { events };
-}
-
 /** A valve that is being shut fast on moving water: told, and counted where a hose could pass its limit. */
 function shutFast({ scene, state }: Drill, valve: ValveState, at: number): DrillEvent[] {
   const surge = surgeOf(scene, state, at);
@@ -225,6 +185,8 @@ function shutFast({ scene, state }: Drill, valve: ValveState, at: number): Drill
     tally.surges.push({ tick: state.tick, hose, valve: valve.id, psi: onGrid(toPsi) });
     if (tally.surges.length > 100) tally.surges.shift();
   }
+  const left = Math.round(valve.target * 100);
+  const moved = left === 0 ? 'shut' : `moved to ${left} % open`;
   const { risePsi } = surge;
   const against = isOver ? `over its limit of ${limitPsi} psi` : `limit ${limitPsi} psi`;
   return [
@@ -232,7 +194,7 @@ function shutFast({ scene, state }: Drill, valve: ValveState, at: number): Drill
       kind: 'shut fast',
       level: 'caution',
       piece: valve.id,
-      text: `${valveName(scene, valve.id)} is shut in ${seconds.toFixed(1)} s on ${Math.round(stoppedGpm)} gpm: a surge of some ${Math.round(risePsi)} psi in ${hoseWords(scene, hose)}, to some ${Math.round(toPsi)} psi, ${against}. Shut slowly.`,
+      text: `${valveName(scene, valve.id)} is ${moved} in ${seconds.toFixed(1)} s on ${Math.round(stoppedGpm)} gpm: a surge of some ${Math.round(risePsi)} psi in ${hoseWords(scene, hose)}, to some ${Math.round(toPsi)} psi, ${against}. Shut slowly.`,
     },
   ];
 }

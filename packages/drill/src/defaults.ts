@@ -1,4 +1,5 @@
 /** What a drill uses where a department says nothing else; each value with where it comes from. */
+import { RULES } from './rules.ts';
 import type { Benchmarks, DrillSettings } from './scene.ts';
 
 /**
@@ -19,6 +20,9 @@ export const defaultBenchmarks: Readonly<Benchmarks> = {
   wrongConnections: 0,
   messagesMissed: 0,
   surgesOverLimit: 0,
+  stepsUndone: 0,
+  unsafeActs: 0,
+  extraLineS: 60,
 };
 
 /**
@@ -33,6 +37,7 @@ export const defaultSettings: Readonly<DrillSettings> = {
   gaugeLagS: 0.5,
   gaugeNoiseShare: 0.01,
   waveFtS: 1000,
+  rules: RULES,
 };
 
 /**

@@ -5,6 +5,7 @@
  */
 import { addAppliance, addDraftSource, type PortRef } from '@plugside/fireground';
 import { buildNetwork, type Network, NetworkError } from '@plugside/hydraulics';
+import { clapperStuck } from './fault.ts';
 import { addHose } from './hose-links.ts';
 import { addDrillHydrant } from './hydrant-links.ts';
 import { type Making, type ValvedLink, valveOn } from './making.ts';
@@ -48,6 +49,9 @@ export function buildDrillNetwork(scene: DrillScene, state: DrillState): DrillNe
       const inlet = making.draft.links.find((link) => link.id === `${appliance.id}:discharge`);
       // A clapper of its own: an empty hose may be coupled here while the supply flows.
       if (inlet?.kind === 'loss') inlet.check = true;
+      const clapper = making.draft.links.find((link) => link.id === `${appliance.id}:clapper`);
+      if (clapper?.kind === 'loss' && clapperStuck(plan, state, appliance.id) === 'open')
+        clapper.check = false;
     }
   }
   state.hoses.forEach((hose, at) => {

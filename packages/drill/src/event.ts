@@ -19,6 +19,10 @@ export type EventKind =
   | 'intake under limit'
   | 'clapper shuts'
   | 'clapper opens'
+  | 'hose waits'
+  | 'hose replaced'
+  | 'pump heats'
+  | 'air sucked in'
   | 'fault'
   | 'fault lifted'
   | 'not solved';

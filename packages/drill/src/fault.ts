@@ -1,4 +1,5 @@
-import type { Plan } from '@plugside/fireground';
+import type { Plan, PortRef } from '@plugside/fireground';
+import type { HoseEnd } from './names.ts';
 
 /** What an instructor can make go wrong. */
 interface FaultBase {
@@ -15,7 +16,14 @@ export type Fault = FaultBase &
         hydrant: string /** Share of its tested flow that is left [0.1 … 1]. */;
         share: number;
       }
+    /** Stuck where it stands; in a drill of before, stuck shut. */
     | { kind: 'clapper stuck'; valve: string }
+    /** Stuck open from when it next stands open. */
+    | { kind: 'clapper stuck open'; valve: string }
+    /** Someone has put a hose that is not charged on another port. */
+    | { kind: 'wrong port'; hose: string; end: HoseEnd; port: PortRef }
+    /** An extra line is called for. */
+    | { kind: 'line called'; nozzle: string }
     | { kind: 'hose burst'; hose: string }
     | {
         kind: 'hose kinked';
@@ -45,11 +53,23 @@ export function engineIsDead(state: Faulty, rigId: string): boolean {
   );
 }
 
-/** Whether an assist valve's clapper is stuck shut, by a fault or in the plan. */
-export function clapperIsStuck(plan: Plan, state: Faulty, valveId: string): boolean {
+/** How an assist valve's clapper is stuck, by a fault or in the plan; undefined: it moves. */
+export function clapperStuck(
+  plan: Plan,
+  state: Faulty & { assistValves: readonly { id: string; stuck?: 'open' | 'shut' }[] },
+  valveId: string,
+): 'open' | 'shut' | undefined {
   const piece = plan.appliances.find((one) => one.id === valveId);
-  if (piece?.kind === 'assist-valve' && piece.clapperStuck === 'shut') return true;
-  return state.faults.some(
-    (fault) => fault.kind === 'clapper stuck' && fault.valve === valveId && inEffect(state, fault),
-  );
+  if (piece?.kind === 'assist-valve' && piece.clapperStuck === 'shut') return 'shut';
+  const where = state.assistValves.find(({ id }) => id === valveId)?.stuck;
+  const stuck = (kind: FaultKind) =>
+    state.faults.some(
+      (fault) =>
+        fault.kind === kind &&
+        'valve' in fault &&
+        fault.valve === valveId &&
+        inEffect(state, fault),
+    );
+  if (stuck('clapper stuck')) return where ?? 'shut';
+  return where === 'open' && stuck('clapper stuck open') ? 'open' : undefined;
 }

@@ -1,5 +1,8 @@
 import { nozzleRatedGpm } from '@plugside/fireground';
 import type { Condition } from './drill-step.ts';
+import { areEqualPorts, valveStandingFor } from './equal-ports.ts';
+import { hasSaid } from './radio.ts';
+import { byTodaysRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
 
@@ -8,14 +11,21 @@ export function holds(condition: Condition, scene: DrillScene, state: DrillState
   switch (condition.is) {
     case 'coupled': {
       const hose = state.hoses.find((one) => one.id === condition.hose);
-      return hose?.[condition.end].port === condition.port;
+      if (!hose || !byTodaysRules(scene)) return hose?.[condition.end].port === condition.port;
+      return [hose.from.port, hose.to.port].some(
+        (port) => port !== null && areEqualPorts(port, condition.port),
+      );
     }
     case 'valve at least': {
-      const valve = state.valves.find((one) => one.id === condition.valve);
+      const valve = state.valves.find(
+        ({ id }) => id === valveStandingFor(scene, state, condition.valve),
+      );
       return valve !== undefined && valve.opening >= condition.opening;
     }
     case 'valve at most': {
-      const valve = state.valves.find((one) => one.id === condition.valve);
+      const valve = state.valves.find(
+        ({ id }) => id === valveStandingFor(scene, state, condition.valve),
+      );
       return valve !== undefined && valve.opening <= condition.opening;
     }
     case 'hose full':
@@ -32,9 +42,9 @@ export function holds(condition: Condition, scene: DrillScene, state: DrillState
       );
     }
     case 'said':
-      return state.said.some(
-        (one) => one.role === condition.role && one.preset === condition.preset,
-      );
+      return byTodaysRules(scene)
+        ? hasSaid(state.said, condition.role, condition.preset)
+        : state.said.some((one) => one.role === condition.role && one.preset === condition.preset);
     case 'all':
       return condition.of.every((one) => holds(one, scene, state));
   }

@@ -20,13 +20,13 @@ const AIR_PSI = 14.696;
  * √800 = 28; squeezed air chokes, and a ½ in hole passes some 230 ft³ of free air a minute at 50 psi (from
  * memory), 390 gpm as it stands in the hose: 12 is right there at 25 psi, and ours.
  */
-const AIR_TO_WATER = 12;
+export const AIR_TO_WATER = 12;
 /** Least length of a column [ft]: an outlet's own throat. */
 const THROAT_FT = 5;
 /** A column presses at an end from this pressure on [psi]. */
 const PRESSES_PSI = 0.2;
 /** Of a valve's bore, what lets air into a pump: it must pass the impeller. Ours. */
-const THROUGH_PUMP = 0.1;
+export const THROUGH_PUMP = 0.1;
 /** Flow under which a squeezed column is taken to have come to rest [gpm]. */
 const SLOW_GPM = 5;
 

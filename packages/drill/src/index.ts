@@ -6,6 +6,7 @@ export type { Condition, DrillStep } from './drill-step.ts';
 export type { Evolution } from './evolutions/evolution.ts';
 export { largeHoseCautions } from './evolutions/evolution.ts';
 export { evolutionOf, evolutions } from './evolutions/index.ts';
+export { areEqualPorts } from './equal-ports.ts';
 export { holds } from './holds.ts';
 
 // Scene: what a drill begins from
@@ -19,7 +20,9 @@ export { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
 export type { DrillAction, Problem, Submitted } from './action.ts';
 export { mayDo } from './may-do.ts';
 export {
+  hasSaid,
   mostRadioCharacters,
+  presetInWords,
   type RadioEntry,
   type RadioMessage,
   type RadioPreset,
@@ -55,14 +58,33 @@ export { notices, viewFor } from './view.ts';
 export type * from './view-shape.ts';
 
 // The computer as a crew, and the guide
-export { allStepsDone, forerunnersOf, nextStep, type Policy, playedBy } from './played-by.ts';
+export { type Policy, playedBy } from './played-by.ts';
+export {
+  allStepsDone,
+  forerunnersOf,
+  nextStep,
+  stepStands,
+  stepsStanding,
+} from './steps-standing.ts';
 
 // Judging
-export { type CriterionKey, type Judgement, judge } from './judge.ts';
-export type { Moment, Tally, TallyKind, TallyLine } from './tally-shape.ts';
+export { type CriterionKey, criteria } from './criteria.ts';
+export { isJudged, type Judgement, judge } from './judge.ts';
+export type {
+  FaultSpan,
+  Mark,
+  Moment,
+  Occasion,
+  Tally,
+  TallyKind,
+  TallyLine,
+  UnsafeAct,
+  UnsafeActKind,
+} from './tally-shape.ts';
 
 // In words, the same on a screen and in print
 export { actionWords, faultWords } from './words/action-words.ts';
+export { criterionWords } from './words/criterion-words.ts';
 export { clockText, inUnits, type WordUnits } from './words/in-units.ts';
 export { amountWords, judgedName, momentWords } from './words/judgement-words.ts';
 export {

@@ -1,4 +1,4 @@
-import { splitPortRef } from '@plugside/fireground';
+import { portOf, splitPortRef } from '@plugside/fireground';
 import type { DrillAction, Problem } from './action.ts';
 import type { PlayedRole, Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
@@ -21,10 +21,21 @@ export function mayDo(role: Role, scene: DrillScene, action: DrillAction): Probl
     case 'resume':
     case 'set speed':
     case 'say':
+    case 'heard':
+    case 'mark':
+    case 'overrule':
       if (role !== 'instructor')
         return { field: 'role', message: `Only the instructor may do this, not the ${role}.` };
       if (action.do === 'say' && action.to !== undefined && scene.posts[action.to] === undefined)
         return { field: 'to', message: `Nobody is the ${action.to} in this drill.` };
+      if (action.do === 'heard' && scene.posts[action.from] === undefined)
+        return { field: 'from', message: `Nobody is the ${action.from} in this drill.` };
+      if (
+        action.do === 'mark' &&
+        action.about !== undefined &&
+        scene.posts[action.about] === undefined
+      )
+        return { field: 'about', message: `Nobody is the ${action.about} in this drill.` };
       return action.do === 'arm fault' ? faultIn(scene, action) : undefined;
   }
   if (role === 'instructor')
@@ -80,12 +91,20 @@ function faultIn(
         ? undefined
         : unknownName('hydrant', fault.hydrant);
     case 'clapper stuck':
+    case 'clapper stuck open':
       return plan.appliances.some((one) => one.kind === 'assist-valve' && one.id === fault.valve)
         ? undefined
         : unknownName('valve', fault.valve);
     case 'hose burst':
     case 'hose kinked':
       return hoseIn(scene, fault.hose);
+    case 'wrong port':
+      return (
+        hoseIn(scene, fault.hose) ??
+        (portOf(plan, fault.port) ? undefined : unknownName('port', fault.port))
+      );
+    case 'line called':
+      return known(plan.nozzles, fault.nozzle) ? undefined : unknownName('nozzle', fault.nozzle);
     case 'pump dies':
       return known(plan.rigs, fault.rig) ? undefined : unknownName('rig', fault.rig);
   }

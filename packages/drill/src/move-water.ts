@@ -8,6 +8,7 @@ import { PRIMER_FILLS_S, primerOn } from './priming.ts';
 import type { Drill } from './running-drill.ts';
 import { deadTankGal } from './solve-flows.ts';
 import { type HoseState, TICKS_PER_S } from './state.ts';
+import { countUnsafe } from './tally-acts.ts';
 import { hoseName, pieceName } from './words/piece-words.ts';
 
 const TICK_MIN = 1 / TICKS_PER_S / 60;
@@ -192,7 +193,8 @@ function fill(drill: Drill, at: number): DrillEvent[] {
     hose.airPsi = 0;
     drill.stale = true;
     if (!loose) events.push(tell('hose filled', 'fact', hose.id, `${hoseName(piece)} is full.`));
-    else
+    else {
+      countUnsafe(scene, state, hose.id, 'water to a loose end');
       events.push(
         tell(
           'water thrown',
@@ -201,6 +203,7 @@ function fill(drill: Drill, at: number): DrillEvent[] {
           `Water pours from the loose end of ${hoseName(piece)}: shut it down before somebody is hurt.`,
         ),
       );
+    }
     return events;
   }
   const voidGal = piece.capacityGal - waterIn(hose);

@@ -1,19 +1,25 @@
 import type { DrillAction, Submitted } from './action.ts';
 import type { DrillStep } from './drill-step.ts';
+import { areEqualPorts } from './equal-ports.ts';
+import { asCoupled } from './guided-step.ts';
+import { liftsMost } from './intake-judged.ts';
+import { easedTo, openLines, playsLoss, shedStands, waitsForMore } from './played-loss.ts';
 import { goesByPlan, nextByPlan, plannedPsi } from './played-relay.ts';
+import { hasSaid } from './radio.ts';
 import type { PlayedRole } from './role.ts';
 import type { DrillScene } from './scene.ts';
 import { postOf } from './scene-posts.ts';
 import { type DrillState, TICKS_PER_S } from './state.ts';
+import { nextStep } from './steps-standing.ts';
 
 /** How the computer plays; `by the steps` does the evolution's steps and keeps its pump out of trouble. */
 export type Policy = 'by the steps';
 
 /** It looks and acts this often [ticks]. */
 const LOOKS_TICKS = TICKS_PER_S;
-/** It eases a pump by this [psi] while the intake stands under this [psi], down to this [psi]. Ours. */
+/** It eases a pump by this [psi], and one that starves outright down to this [psi]. Ours. */
 const EASE_PSI = 10;
-const EASES_UNDER_PSI = 10;
+const STARVES_UNDER_PSI = 10;
 const EASES_TO_PSI = 50;
 /** It raises an eased pump by this while the intake stands over this [psi]. Ours. */
 const RAISE_PSI = 5;
@@ -22,12 +28,19 @@ const RAISES_OVER_PSI = 25;
 /**
  * What the computer does in a role now. Its rules, in order, once a second of the drill:
  *
- * 1. A pump of its own that cavitates, or whose hose-fed intake stands under 10 psi while it is governed
- *    above 50 psi, is eased by 10 psi.
- * 2. A pump that stands lower than the last done step, or else the start, set it is raised again by 5 psi
+ * 1. What feeds a burst hose at hand is shut, and it is said. A crew without water says so.
+ * 2. Asked for more, a pump between source and scene is raised as far as its hose and its intake bear it,
+ *    and what it holds is said; else, that there is no more.
+ * 3. A pump whose supply has gone (under 5 psi, hose burst or dry): tank to pump, the intake of that hose
+ *    shut, and it is said. The tank is shut again once the intake stands over 25 psi.
+ * 4. A hose-fed intake under the benchmark, 20 psi: more is asked for where another pump could give it;
+ *    the pump is eased by 10 psi down to 80 % of the plan's pressure; then the last line is taken off, and
+ *    it is said. With one line, under 10 psi or cavitating, it is eased down to 50 psi.
+ * 5. An extra line that was called is charged, and opened once it is full.
+ * 6. A pump that stands lower than the last done step, or else the start, set it is raised again by 5 psi
  *    while its intake stands over 25 psi. A relay operator's in a drill without a script: lower than the plan has it.
- * 3. The first step of its role that is not yet done, and whose forerunners all are, is done: each action
- *    of the step that does not stand already, in order, one a second. A relay operator in a drill without a
+ * 7. The first step of its role that does not stand, and that rests on none that does not, is done: each
+ *    action of the step that does not stand already, in order, one a second. A relay operator in a drill without a
  *    script couples, takes the water in, passes it on and goes in gear as the plan has it (`nextByPlan`).
  *
  * A message that tells a gauge tells what it reads then. It keeps no memory: the same state gives the same actions, so a room may ask it on any machine.
@@ -39,33 +52,16 @@ export function playedBy(
   _policy: Policy = 'by the steps',
 ): Submitted[] {
   if (state.paused || state.tick % LOOKS_TICKS !== 0) return [];
-  const eased = ease(role, scene, state);
+  if (postOf(scene, role).length === 0) return [];
+  const loss = playsLoss(role, scene, state);
+  if (loss.length > 0) return loss.map((action) => ({ role, action, byComputer: true }));
   const action =
-    eased ??
+    ease(role, scene, state) ??
     raise(role, scene, state) ??
     (goesByPlan(role, scene)
       ? nextByPlan(role, scene, state)
       : nextOf(nextStep(role, scene, state), role, scene, state));
   return action ? [{ role, action, byComputer: true }] : [];
-}
-
-/** The step that a role should do now: what a guide shows. Undefined where it has to wait, or is done. */
-export function nextStep(
-  role: PlayedRole,
-  scene: DrillScene,
-  state: DrillState,
-): DrillStep | undefined {
-  const done = (id: string) => state.tally.stepTicks.some((one) => one.step === id);
-  return scene.steps.find(
-    (step) => step.role === role && !done(step.id) && forerunnersOf(scene, step).every(done),
-  );
-}
-
-/** The steps that must come before one: those it names, else the one before it in the list. */
-export function forerunnersOf(scene: DrillScene, step: DrillStep): string[] {
-  if (step.after) return step.after;
-  const at = scene.steps.indexOf(step);
-  return at > 0 ? [scene.steps[at - 1]!.id] : [];
 }
 
 function nextOf(
@@ -74,8 +70,32 @@ function nextOf(
   scene: DrillScene,
   state: DrillState,
 ): DrillAction | undefined {
-  const action = step?.how.find((one) => !stands(one, role, state));
-  return action && asRead(action, role, scene, state);
+  if (!step) return undefined;
+  const { how } = asCoupled(step, scene, state);
+  const action = how.find((one) => !stands(one, role, state));
+  if (!action || isHeldBack(action, role, scene, state)) return undefined;
+  return asRead(action, role, scene, state);
+}
+
+/** Whether a step waits for water: a line that was taken off, a tank that is all there is. */
+function isHeldBack(
+  action: DrillAction,
+  role: PlayedRole,
+  scene: DrillScene,
+  state: DrillState,
+): boolean {
+  if (action.do !== 'set valve') return false;
+  const valve = scene.valves.find(({ id }) => id === action.valve);
+  const pump = state.pumps.find(({ rigId }) => rigId === valve?.pieceId);
+  if (!valve || !pump) return false;
+  if (valve.kind === 'discharge') return action.opening > 0 && shedStands(state, role, pump);
+  return (
+    valve.kind === 'tank to pump' &&
+    action.opening === 0 &&
+    pump.inGear &&
+    pump.flowGpm > 1 &&
+    liftsMost(scene, state, pump)
+  );
 }
 
 /** A message that tells a gauge tells what it reads now. */
@@ -97,7 +117,11 @@ function asRead(
 function stands(action: DrillAction, role: PlayedRole, state: DrillState): boolean {
   switch (action.do) {
     case 'couple':
-      return state.hoses.some((hose) => hose.id === action.hose && hose[action.end].port !== null);
+      return state.hoses.some(
+        ({ id, from, to }) =>
+          id === action.hose &&
+          [from.port, to.port].some((port) => port !== null && areEqualPorts(port, action.port)),
+      );
     case 'uncouple':
       return state.hoses.some((hose) => hose.id === action.hose && hose[action.end].port === null);
     case 'set valve':
@@ -115,10 +139,7 @@ function stands(action: DrillAction, role: PlayedRole, state: DrillState): boole
       );
     case 'radio': {
       const { message } = action;
-      return (
-        'preset' in message &&
-        state.said.some((one) => one.role === role && one.preset === message.preset)
-      );
+      return 'preset' in message && hasSaid(state.said, role, message.preset);
     }
     default:
       return false;
@@ -129,14 +150,16 @@ function ease(role: PlayedRole, scene: DrillScene, state: DrillState): DrillActi
   for (const pump of state.pumps) {
     if (!postOf(scene, role).includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
       continue;
-    const onTank = pump.tankGpm > 1;
-    const short = pump.condition === 'cavitating' || (!onTank && pump.intakePsi < EASES_UNDER_PSI);
-    if (!short || pump.flowGpm < 10 || pump.targetPdpPsi <= EASES_TO_PSI) continue;
-    return {
-      do: 'set governor',
-      rig: pump.rigId,
-      pdpPsi: Math.max(EASES_TO_PSI, pump.targetPdpPsi - EASE_PSI),
-    };
+    const starves = pump.condition === 'cavitating' || pump.intakePsi < STARVES_UNDER_PSI;
+    const isLow = pump.intakePsi < scene.benchmarks.intakePsi;
+    if (pump.flowGpm < 10) continue;
+    if (pump.condition !== 'cavitating' && (!isLow || liftsMost(scene, state, pump))) continue;
+    if (!starves && waitsForMore(state, role)) continue;
+    const hasOne = openLines(scene, state, pump.rigId).length < 2;
+    const floorPsi = starves && hasOne ? EASES_TO_PSI : easedTo(scene, role, pump);
+    if (pump.targetPdpPsi <= floorPsi) continue;
+    const pdpPsi = Math.max(floorPsi, pump.targetPdpPsi - EASE_PSI);
+    return { do: 'set governor', rig: pump.rigId, pdpPsi };
   }
   return undefined;
 }
@@ -166,9 +189,4 @@ function raise(role: PlayedRole, scene: DrillScene, state: DrillState): DrillAct
     return { do: 'set governor', rig: pump.rigId, pdpPsi };
   }
   return undefined;
-}
-
-/** Whether every step of a scene has been done. */
-export function allStepsDone(scene: DrillScene, state: DrillState): boolean {
-  return scene.steps.every((step) => state.tally.stepTicks.some((one) => one.step === step.id));
 }

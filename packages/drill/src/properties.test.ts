@@ -36,6 +36,12 @@ function anyAction(scene: DrillScene): fc.Arbitrary<Submitted> {
     hoses.map((hose) => ({ kind: 'hose kinked' as const, hose, factor: 50 })),
     rigs.map((rig) => ({ kind: 'pump dies' as const, rig })),
     fc.constant({ kind: 'clapper stuck' as const, valve: 'V1' }),
+    fc.constant({ kind: 'clapper stuck open' as const, valve: 'V1' }),
+    one(scene.plan.nozzles.map(({ id }) => id)).map((nozzle) => ({
+      kind: 'line called' as const,
+      nozzle,
+    })),
+    fc.record({ kind: fc.constant('wrong port' as const), hose: hoses, end, port: ports }),
     fc.constant({ kind: 'hydrant weak' as const, hydrant: 'H1', share: 0.1 }),
   );
   const id = fc.constantFrom('f1', 'f2', 'f3');

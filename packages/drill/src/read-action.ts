@@ -1,4 +1,5 @@
 import type { DrillAction, Problem } from './action.ts';
+import { criteria } from './criteria.ts';
 import type { Fault } from './fault.ts';
 import { mostRadioCharacters, type RadioMessage, radioPresets } from './radio.ts';
 import { type PlayedRole, playedRoles } from './role.ts';
@@ -96,10 +97,40 @@ function read(value: unknown): DrillAction {
       if (fields.to !== undefined) action.to = oneOf<PlayedRole>(fields, 'to', playedRoles);
       return action;
     }
+    case 'heard':
+      only(fields, ['from', 'preset']);
+      return {
+        do: kind,
+        from: oneOf<PlayedRole>(fields, 'from', playedRoles),
+        preset: oneOf(
+          fields,
+          'preset',
+          radioPresets.map(({ key }) => key),
+        ),
+      };
+    case 'mark': {
+      only(fields, ['verdict', 'text', 'about']);
+      const action: DrillAction = {
+        do: kind,
+        verdict: oneOf(fields, 'verdict', ['good', 'fault']),
+        text: text(fields, 'text'),
+      };
+      if (fields.about !== undefined)
+        action.about = oneOf<PlayedRole>(fields, 'about', playedRoles);
+      return action;
+    }
+    case 'overrule':
+      only(fields, ['criterion', 'met', 'reason']);
+      return {
+        do: kind,
+        criterion: oneOf(fields, 'criterion', criteria),
+        met: flag(fields, 'met'),
+        reason: text(fields, 'reason'),
+      };
     default:
       throw new Refusal(
         'do',
-        `"do" is ${shown(kind)}. Give one of: couple, uncouple, set valve, pump in gear, set governor, set throttle, radio, arm fault, lift fault, pause, resume, set speed, say.`,
+        `"do" is ${shown(kind)}. Give one of: couple, uncouple, set valve, pump in gear, set governor, set throttle, radio, arm fault, lift fault, pause, resume, set speed, say, heard, mark, overrule.`,
       );
   }
 }
@@ -147,6 +178,7 @@ function readFault(value: unknown): Fault {
         share: number(fields, 'share', 0.1, 1),
       };
     case 'clapper stuck':
+    case 'clapper stuck open':
       only(fields, ['id', 'kind', 'atTick', 'valve'], 'kind');
       return { ...base, kind, valve: name(fields, 'valve') };
     case 'hose burst':
@@ -163,10 +195,22 @@ function readFault(value: unknown): Fault {
     case 'pump dies':
       only(fields, ['id', 'kind', 'atTick', 'rig'], 'kind');
       return { ...base, kind, rig: name(fields, 'rig') };
+    case 'wrong port':
+      only(fields, ['id', 'kind', 'atTick', 'hose', 'end', 'port'], 'kind');
+      return {
+        ...base,
+        kind,
+        hose: name(fields, 'hose'),
+        end: oneOf(fields, 'end', ['from', 'to']),
+        port: name(fields, 'port'),
+      };
+    case 'line called':
+      only(fields, ['id', 'kind', 'atTick', 'nozzle'], 'kind');
+      return { ...base, kind, nozzle: name(fields, 'nozzle') };
     default:
       throw new Refusal(
         'kind',
-        `A fault's kind is ${shown(kind)}. Give one of: hydrant weak, clapper stuck, hose burst, hose kinked, pump dies.`,
+        `A fault's kind is ${shown(kind)}. Give one of: hydrant weak, clapper stuck, clapper stuck open, hose burst, hose kinked, pump dies, wrong port, line called.`,
       );
   }
 }

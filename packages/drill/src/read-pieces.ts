@@ -1,6 +1,6 @@
 import type { Network } from '@plugside/hydraulics';
 import { PSI_PER_FT } from '@plugside/hydraulics';
-import { clapperIsStuck, engineIsDead } from './fault.ts';
+import { clapperStuck, engineIsDead } from './fault.ts';
 import { onGrid } from './grid.ts';
 import { holdsPressure } from './held-pressure.ts';
 import { nodeOfPort, portElevationFt } from './port-node.ts';
@@ -49,7 +49,8 @@ export function readPieces(drill: Drill): void {
     valve.clapperGpm = gpm(`${valve.id}:clapper`);
     valve.suctionGpm = gpm(`${valve.id}:suction`);
     valve.dischargeGpm = gpm(`${valve.id}:discharge`);
-    if (clapperIsStuck(scene.plan, state, valve.id)) valve.clapper = 'stuck shut';
+    const stuck = clapperStuck(scene.plan, state, valve.id);
+    if (stuck) valve.clapper = stuck === 'open' ? 'stuck open' : 'stuck shut';
     else valve.clapper = valve.clapperGpm > 0.01 ? 'open' : 'shut';
   }
   for (const pump of state.pumps) readPump(drill, pump, gpm, psi, network);

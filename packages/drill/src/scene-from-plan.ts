@@ -50,6 +50,8 @@ export interface SceneOptions {
   benchmarks?: Partial<Benchmarks>;
   settings?: Partial<DrillSettings>;
   expectedMessages?: readonly ExpectedMessage[];
+  /** The nozzle of a line that lies ready until an extra line is called: shut and dry at the start. */
+  spareNozzle?: string;
   faults?: readonly Fault[];
 }
 
@@ -67,7 +69,8 @@ export const idlePdpPsi = 50;
  * must be open in the plan. Throws RangeError for that, for a plan that has something wrong with it,
  * and for an option that names what is not in the plan.
  */
-export function sceneFromPlan(plan: Plan, options: SceneOptions): DrillScene {
+export function sceneFromPlan(plan: Plan, given: SceneOptions): DrillScene {
+  const options = withSpare(plan, given);
   const issue = checkPlan(plan)[0];
   if (issue) throw new RangeError(`This plan cannot be drilled: ${issue.message}`);
   const settings = { ...defaultSettings, ...options.settings };
@@ -125,9 +128,40 @@ export function sceneFromPlan(plan: Plan, options: SceneOptions): DrillScene {
     steps: ordered(options.steps ?? []),
     benchmarks: { ...defaultBenchmarks, ...options.benchmarks },
     expectedMessages: [...(options.expectedMessages ?? [])],
+    ...boostOf(plan, options),
+    ...(options.spareNozzle === undefined ? {} : { spareNozzle: options.spareNozzle }),
     faults: [...(options.faults ?? [])],
     settings,
   };
+}
+
+/** With the line to a spare nozzle dry, and shut at both its ends. */
+function withSpare(plan: Plan, options: SceneOptions): SceneOptions {
+  const { spareNozzle } = options;
+  if (spareNozzle === undefined) return options;
+  const line = plan.lines.find(({ to }) => to === `${spareNozzle}.inlet`);
+  if (!line) {
+    const known = plan.nozzles.map(({ id }) => id);
+    throw new RangeError(unknown('spareNozzle', spareNozzle, known));
+  }
+  return {
+    ...options,
+    dryHoses: [...(options.dryHoses ?? []), line.id],
+    openings: { ...options.openings, [line.from]: 0, [`${spareNozzle}.bale`]: 0 },
+  };
+}
+
+/** The boost that a drill comes to: a booster that the plan has pump, and that does not hold it yet. */
+function boostOf(plan: Plan, options: SceneOptions): Pick<DrillScene, 'boost'> {
+  for (const { id, role, setting } of plan.rigs) {
+    if (role !== 'booster' || setting.mode !== 'governed') continue;
+    const holds =
+      options.start === 'water flowing' &&
+      !options.outOfGear?.includes(id) &&
+      (options.pdpPsi?.[id] ?? setting.pdpPsi) >= setting.pdpPsi;
+    if (!holds) return { boost: { rig: id, pdpPsi: setting.pdpPsi } };
+  }
+  return {};
 }
 
 /** Each step with what must come before it said, so that a part of the list means what the whole does. */

@@ -121,7 +121,7 @@ export interface Benchmarks {
   /** Swing of pressure at an open nozzle within `swingWindowS` [psi], [s]. */
   nozzleSwingPsi: number;
   swingWindowS: number;
-  /** From the start of the drill to the boosted flow [s]; left out: not timed. */
+  /** From the order for a boost to the pressure asked for, held [s]; left out: shown, not judged. */
   boostWithinS?: number;
   /** Steps done before one that should come first. */
   stepsOutOfOrder: number;
@@ -129,6 +129,12 @@ export interface Benchmarks {
   messagesMissed: number;
   /** Valves shut so fast that a hose could pass its limit; left out: as ours. */
   surgesOverLimit?: number;
+  /** Steps that are not done, or undone again, at the end; left out: as ours. */
+  stepsUndone?: number;
+  /** Acts that hurt people or wreck pumps; left out: as ours. */
+  unsafeActs?: number;
+  /** From the order for an extra line to its water [s]; left out: as ours. */
+  extraLineS?: number;
 }
 
 export interface DrillSettings {
@@ -145,6 +151,8 @@ export interface DrillSettings {
    * there was such a bound has none, and is not judged by it.
    */
   waveFtS?: number;
+  /** Which rules it is run by (see `byTodaysRules`); left out: those of before there was such a mark. */
+  rules?: number;
 }
 
 export interface DrillScene {
@@ -165,6 +173,10 @@ export interface DrillScene {
   steps: DrillStep[];
   benchmarks: Benchmarks;
   expectedMessages: ExpectedMessage[];
+  /** Where a boost is drilled: the engine, and the discharge pressure it should come to [psi]. */
+  boost?: { rig: string; pdpPsi: number };
+  /** A line that lies ready, for an extra line to be called: its nozzle. */
+  spareNozzle?: string;
   /** Faults that wait for their moment. */
   faults: Fault[];
   settings: DrillSettings;

@@ -1,7 +1,7 @@
 /** One solve of a drill's network: every valve, setting and front as it stands, then every pressure and flow. */
 import { type Network, NetworkError } from '@plugside/hydraulics';
 import { buildDrillNetwork } from './drill-network.ts';
-import { clapperIsStuck, engineIsDead } from './fault.ts';
+import { clapperStuck, engineIsDead } from './fault.ts';
 import { frontAt, frontRisePsi } from './hose-front.ts';
 import { readPieces } from './read-pieces.ts';
 import type { Drill } from './running-drill.ts';
@@ -11,7 +11,7 @@ import { leastOpening, partOpenLossFactor } from './valve-loss.ts';
 export const deadTankGal = 1;
 
 /** Air in a pump that takes half of its pressure [gal]; ours. */
-const CHOKING_AIR_GAL = 5;
+export const CHOKING_AIR_GAL = 5;
 
 /**
  * Solves the network as the state has it, and writes pressures and flows into the state. Where nothing
@@ -107,7 +107,7 @@ function apply(drill: Drill, network: Network): boolean {
   }
   for (const appliance of scene.plan.appliances) {
     if (appliance.kind !== 'assist-valve') continue;
-    const stuck = clapperIsStuck(scene.plan, state, appliance.id);
+    const stuck = clapperStuck(scene.plan, state, appliance.id) === 'shut';
     if (differs(stuck ? 1 : 0) && net.link(`${appliance.id}:clapper`) >= 0)
       network.setShut(`${appliance.id}:clapper`, stuck);
   }

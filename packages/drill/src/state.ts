@@ -44,6 +44,8 @@ export interface HoseState {
   airPsi: number;
   /** That air at the pressure of the open [gal]. */
   airGal: number;
+  /** Burst, and put right: a new length lies in from this tick on, once nothing pours. */
+  newAtTick?: number;
 }
 
 export interface ValveState {
@@ -83,6 +85,8 @@ export interface PumpState {
   dryS: number;
   /** Last tick at which it cavitated; −1: never. */
   cavitatedTick: number;
+  /** For how long it has been held in gear with nothing flowing [ticks]; left out: of before it was counted. */
+  deadEndTicks?: number;
   /** Air in the pump [gal]: lowers what it can do. */
   airGal: number;
   /** True pressures and flow. */
@@ -118,7 +122,9 @@ export interface AssistValveState {
   clapperGpm: number;
   suctionGpm: number;
   dischargeGpm: number;
-  clapper: 'open' | 'shut' | 'stuck shut';
+  clapper: 'open' | 'shut' | 'stuck shut' | 'stuck open';
+  /** Where a fault has it stuck. */
+  stuck?: 'open' | 'shut';
 }
 
 export interface NozzleState {

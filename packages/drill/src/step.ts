@@ -1,22 +1,20 @@
 import type { Submitted } from './action.ts';
 import { applyAction } from './apply-action.ts';
+import { moveHeat } from './dead-ended.ts';
 import type { DrillEvent } from './event.ts';
-import { engineIsDead } from './fault.ts';
-import { onFineGrid } from './grid.ts';
+import { followFaults, strike } from './fault-strikes.ts';
+import { layNewHose } from './hose-replaced.ts';
 import type { LogEntry } from './log.ts';
 import { moveGauges, moveHands, movePumps } from './move-hands.ts';
+import { movePrime } from './move-prime.ts';
 import { moveWater } from './move-water.ts';
-import { isPriming } from './priming.ts';
 import type { Drill } from './running-drill.ts';
 import { solveFlows } from './solve-flows.ts';
-import { type PumpState, TICKS_PER_S } from './state.ts';
+import { TICKS_PER_S } from './state.ts';
 import { countTick } from './tally.ts';
 import { faultWords } from './words/action-words.ts';
 import { pieceName } from './words/piece-words.ts';
 
-/** A pump in gear without water loses its prime, and has it again, after so long [s]; ours. */
-const LOSES_PRIME_S = 1;
-const PRIMES_S = 3;
 /** What goes on is not told again before so long [ticks]. */
 const TOLD_AGAIN_TICKS = 5 * TICKS_PER_S;
 
@@ -58,11 +56,15 @@ function tell(drill: Drill, events: readonly DrillEvent[]): void {
 }
 
 function advance(drill: Drill): void {
-  const { state } = drill;
+  const { scene, state } = drill;
   for (const fault of state.faults) {
-    if ((fault.atTick ?? state.tick) !== state.tick) continue;
+    const isFirst = state.tick === 0 && scene.faults.some(({ id }) => id === fault.id);
+    if (fault.atTick !== state.tick && !(isFirst && fault.atTick === undefined)) continue;
     drill.stale = true;
+    strike(drill, fault);
   }
+  followFaults(drill);
+  tell(drill, layNewHose(drill));
   const before = state.pumps.map(({ reliefGpm }) => ({ reliefGpm }));
   const clappers = state.assistValves.map(({ clapper }) => clapper);
   moveHands(drill);
@@ -79,33 +81,11 @@ function advance(drill: Drill): void {
     ]);
   tell(drill, moveWater(drill, solved));
   for (const pump of state.pumps) tell(drill, movePrime(drill, pump));
+  for (const pump of state.pumps) tell(drill, moveHeat(drill, pump));
   moveGauges(drill);
   tell(drill, changes(drill, before, clappers));
   tell(drill, countTick(drill));
   state.tick++;
-}
-
-/** Loses and finds a pump's prime. */
-function movePrime(drill: Drill, pump: PumpState): DrillEvent[] {
-  const { state, net } = drill;
-  const node = net.node(`${pump.rigId}:intake`);
-  const wet = node >= 0 && net.network?.cutOff[node] === 0;
-  const runs = pump.inGear && !engineIsDead(state, pump.rigId) && !isPriming(drill, pump.rigId);
-  const counts = pump.primed ? runs && !wet : wet;
-  pump.dryS = counts ? onFineGrid(pump.dryS + 1 / TICKS_PER_S) : 0;
-  if (pump.primed && pump.dryS >= LOSES_PRIME_S) {
-    pump.primed = false;
-    pump.dryS = 0;
-    return [
-      event('prime lost', 'caution', pump.rigId, `${pump.rigId} runs dry and loses its prime.`),
-    ];
-  }
-  if (!pump.primed && pump.dryS >= PRIMES_S) {
-    pump.primed = true;
-    pump.dryS = 0;
-    return [event('primed', 'fact', pump.rigId, `${pump.rigId} has its prime again.`)];
-  }
-  return [];
 }
 
 function event(

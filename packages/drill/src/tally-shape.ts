@@ -1,5 +1,8 @@
 /** What is counted as a drill runs, so that judging needs no second run. */
 
+import type { Fault } from './fault.ts';
+import type { PlayedRole } from './role.ts';
+
 /** A time during which something stood wrong. */
 export interface Moment {
   /** The hose, pump, hydrant or nozzle. */
@@ -19,8 +22,12 @@ export type TallyKind =
   | 'nozzle swing';
 
 export interface TallyLine {
-  /** Ticks in all. */
+  /** Ticks in all, added over the pieces. */
   ticks: number;
+  /** Ticks during which any piece stood so: what is judged. Left out: of before it was counted. */
+  anyTicks?: number;
+  /** Ticks by piece. */
+  byPiece?: Record<string, number>;
   /** The first 100 moments. */
   moments: Moment[];
 }
@@ -29,7 +36,7 @@ export interface Tally {
   lines: Record<TallyKind, TallyLine>;
   /** By nozzle of the scene: has had water since it was opened, and pressure within the window [psi]. */
   nozzles: { id: string; supplied: boolean; recentPsi: number[] }[];
-  /** Tick at which the boosted flow was reached; -1: not yet. */
+  /** Tick at which the pressure asked for was reached that was then held; -1: not yet. */
   boostTick: number;
   /** Step id of the evolution → tick at which its condition first held. */
   stepTicks: { step: string; tick: number }[];
@@ -40,4 +47,45 @@ export interface Tally {
    * the last 100. Left out: none.
    */
   surges?: { tick: number; hose: string; valve: string; psi: number }[];
+  /** What there has been occasion to judge. Left out: of before it was counted. */
+  occasions?: Occasion[];
+  /** The boost that is drilled: since when it has been wanted, and held [ticks]. */
+  boost?: { fromTick: number; heldFromTick?: number };
+  /** The last 100. */
+  unsafe?: UnsafeAct[];
+  /** Faults by the time they were in effect; the last 100. */
+  faults?: FaultSpan[];
+  /** Extra lines that were called, and when their water came. */
+  called?: { nozzle: string; tick: number; flowedTick?: number }[];
+  /** What the instructor marked; the last 100. */
+  marks?: Mark[];
+  /** What the instructor judged otherwise than it was counted. */
+  overrules?: { criterion: string; met: boolean; reason: string; tick: number }[];
+}
+
+/** What may or may not come about in a drill, and is judged only where it did. */
+export type Occasion = TallyKind | 'flow' | 'coupling' | 'step';
+
+export interface UnsafeAct {
+  tick: number;
+  /** The hose, valve or pump. */
+  piece: string;
+  act: UnsafeActKind;
+}
+
+export type UnsafeActKind = 'charged hose uncoupled' | 'water to a loose end' | 'pump dead-ended';
+
+export interface FaultSpan {
+  fault: Fault;
+  fromTick: number;
+  /** Left out: still so. */
+  toTick?: number;
+}
+
+export interface Mark {
+  tick: number;
+  verdict: 'good' | 'fault';
+  text: string;
+  /** Whose doing it was; left out: everyone's. */
+  about?: PlayedRole;
 }

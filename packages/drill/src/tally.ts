@@ -1,11 +1,17 @@
 /** Counts, tick by tick, what a drill is judged on. */
-import { nozzleRatedGpm, splitPortRef } from '@plugside/fireground';
+import { nozzleRatedGpm } from '@plugside/fireground';
 import type { DrillEvent } from './event.ts';
 import { holds } from './holds.ts';
+import { intakeJudged } from './intake-judged.ts';
+import { THROWS_PSI } from './live-ports.ts';
+import { byTodaysRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { DrillScene } from './scene.ts';
-import type { DrillState } from './state.ts';
+import type { DrillState, NozzleState } from './state.ts';
+import { countBoost } from './tally-boost.ts';
+import { occasion } from './tally-occasions.ts';
 import type { Tally, TallyKind, TallyLine } from './tally-shape.ts';
+import { leastOpening } from './valve-loss.ts';
 import { hoseName, pieceName } from './words/piece-words.ts';
 
 const mostMoments = 100;
@@ -13,6 +19,8 @@ const mostMoments = 100;
 const EVERY_TICKS = 4;
 /** What stops for no longer than this is one moment, told once [ticks]. */
 const GOES_ON_TICKS = 20;
+/** From this opening on a bale is open, whether or not its nozzle has had water; ours. */
+const OPEN_FROM = 0.5;
 
 export const tallyKinds: readonly TallyKind[] = [
   'nozzle interrupted',
@@ -24,7 +32,9 @@ export const tallyKinds: readonly TallyKind[] = [
 
 /** A tally of nothing yet. */
 export function emptyTally(scene: DrillScene): Tally {
-  const line = (): TallyLine => ({ ticks: 0, moments: [] });
+  const today = byTodaysRules(scene);
+  const line = (): TallyLine =>
+    today ? { ticks: 0, moments: [], anyTicks: 0, byPiece: {} } : { ticks: 0, moments: [] };
   return {
     lines: {
       'nozzle interrupted': line(),
@@ -37,6 +47,7 @@ export function emptyTally(scene: DrillScene): Tally {
     boostTick: -1,
     stepTicks: [],
     wrongConnections: [],
+    ...(today && { occasions: [] }),
   };
 }
 
@@ -44,23 +55,13 @@ export function emptyTally(scene: DrillScene): Tally {
 export function countTick({ scene, state }: Drill): DrillEvent[] {
   const events: DrillEvent[] = [];
   const { benchmarks } = scene;
-  countNozzles(scene, state, events);
-  const draws = (rigId: string) =>
-    state.valves.some((one) => one.id === `${rigId}.tankToPump` && one.opening > 0) ||
-    state.hoses.some(
-      (hose) =>
-        hose.to.port !== null &&
-        splitPortRef(hose.to.port).pieceId === rigId &&
-        hose.from.port !== null &&
-        scene.plan.drafts.some((one) => one.id === splitPortRef(hose.from.port!).pieceId),
-    );
+  /** Ticks in which any piece stood wrong, by kind. */
+  const any: AnyTicks = {};
+  countNozzles(scene, state, events, any);
   for (const pump of state.pumps) {
-    const under =
-      pump.inGear &&
-      pump.flowGpm > 1 &&
-      pump.intakePsi < benchmarks.intakePsi &&
-      !draws(pump.rigId);
-    if (count(state, 'intake under', pump.rigId, under, pump.intakePsi, Math.min))
+    const { isHoseFed, isUnder } = intakeJudged(scene, state, pump);
+    if (isHoseFed) occasion(scene, state, 'intake under');
+    if (count(state, 'intake under', pump.rigId, isUnder, pump.intakePsi, Math.min, any))
       events.push({
         kind: 'intake under limit',
         level: 'caution',
@@ -69,8 +70,9 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
       });
   }
   for (const hydrant of state.hydrants) {
+    if (hydrant.flowGpm > 1) occasion(scene, state, 'main under');
     const under = hydrant.flowGpm > 1 && hydrant.mainPsi < benchmarks.mainPsi;
-    if (count(state, 'main under', hydrant.id, under, hydrant.mainPsi, Math.min))
+    if (count(state, 'main under', hydrant.id, under, hydrant.mainPsi, Math.min, any))
       events.push({
         kind: 'main under limit',
         level: 'caution',
@@ -81,8 +83,10 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
   state.hoses.forEach((hose, at) => {
     const piece = scene.hoses[at]!;
     const psi = Math.max(hose.from.psi, hose.to.psi);
+    if (psi > THROWS_PSI) occasion(scene, state, 'hose over');
+    if (hose.flowGpm !== 0) occasion(scene, state, 'flow');
     const over = hose.phase !== 'burst' && psi > piece.limitPsi;
-    if (count(state, 'hose over', hose.id, over, psi, Math.max))
+    if (count(state, 'hose over', hose.id, over, psi, Math.max, any))
       events.push({
         kind: 'hose over its limit',
         level: 'caution',
@@ -90,7 +94,18 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
         text: `${hoseName(piece)} stands at ${Math.round(psi)} psi, over its limit of ${piece.limitPsi}.`,
       });
   });
-  if (state.tally.boostTick < 0 && boosted(scene, state)) state.tally.boostTick = state.tick;
+  for (const kind of tallyKinds) {
+    const line = state.tally.lines[kind];
+    if (line.anyTicks !== undefined) line.anyTicks += any[kind] ?? 0;
+  }
+  countBoost(scene, state);
+  for (const one of state.tally.called ?? []) {
+    const nozzle = scene.plan.nozzles.find(({ id }) => id === one.nozzle);
+    const now = state.nozzles.find(({ id }) => id === one.nozzle);
+    if (one.flowedTick !== undefined || !nozzle || !now) continue;
+    if (now.flowGpm >= benchmarks.nozzleSuppliedShare * nozzleRatedGpm(nozzle))
+      one.flowedTick = state.tick;
+  }
   for (const step of scene.steps) {
     if (state.tally.stepTicks.some((one) => one.step === step.id)) continue;
     if (holds(step.done, scene, state))
@@ -99,29 +114,47 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
   return events;
 }
 
-/** An engine between hydrant and fire that raises the pressure of moving water by 10 psi or more. */
-function boosted(scene: DrillScene, state: DrillState): boolean {
-  return state.pumps.some((pump) => {
-    const rig = scene.plan.rigs.find((one) => one.id === pump.rigId)!;
-    if (rig.role === 'attack' || rig.id === scene.plan.scene) return false;
-    return pump.flowGpm > 10 && pump.dischargePsi - pump.intakePsi >= 10;
-  });
+type AnyTicks = { [kind in TallyKind]?: number };
+
+/**
+ * Whether a nozzle counts as open, and the share of its rating that its crew has it open for. From half
+ * open, or open at all once it has had water, so that nobody throttles it out of the count; what is asked
+ * of it shrinks with the bale. One that its crew shuts is shut at once.
+ */
+function baleOf(
+  scene: DrillScene,
+  state: DrillState,
+  { id }: NozzleState,
+  supplied: boolean,
+): { open: boolean; share: number; moves: boolean } {
+  const bale = state.valves.find((one) => one.id === `${id}.bale`)!;
+  if (!byTodaysRules(scene))
+    return { open: bale.opening > 0.9 && bale.target > 0.9, share: 1, moves: false };
+  const isOpen = bale.opening >= OPEN_FROM || (supplied && bale.opening >= leastOpening);
+  const moves = bale.opening !== bale.target;
+  return { open: isOpen && bale.target >= leastOpening, share: bale.opening, moves };
 }
 
-function countNozzles(scene: DrillScene, state: DrillState, events: DrillEvent[]): void {
+function countNozzles(
+  scene: DrillScene,
+  state: DrillState,
+  events: DrillEvent[],
+  any: AnyTicks,
+): void {
   const { benchmarks } = scene;
   const kept = Math.max(2, Math.round((benchmarks.swingWindowS * 20) / EVERY_TICKS));
   state.nozzles.forEach((nozzle, at) => {
     const piece = scene.plan.nozzles[at]!;
     const seen = state.tally.nozzles[at]!;
-    const bale = state.valves.find((one) => one.id === `${nozzle.id}.bale`)!;
-    const open = bale.opening > 0.9 && bale.target > 0.9;
-    const flows = nozzle.flowGpm >= benchmarks.nozzleSuppliedShare * nozzleRatedGpm(piece);
+    const { open, share, moves } = baleOf(scene, state, nozzle, seen.supplied);
+    const flows = nozzle.flowGpm >= benchmarks.nozzleSuppliedShare * nozzleRatedGpm(piece) * share;
     if (!open) {
       seen.supplied = false;
       seen.recentPsi = [];
     } else if (flows && !seen.supplied) {
       seen.supplied = true;
+      occasion(scene, state, 'nozzle interrupted');
+      occasion(scene, state, 'nozzle swing');
       events.push({
         kind: 'water at nozzle',
         level: 'fact',
@@ -130,15 +163,17 @@ function countNozzles(scene: DrillScene, state: DrillState, events: DrillEvent[]
       });
     }
     const lost = open && seen.supplied && !flows;
-    if (count(state, 'nozzle interrupted', nozzle.id, lost, nozzle.flowGpm, Math.min))
+    if (count(state, 'nozzle interrupted', nozzle.id, lost, nozzle.flowGpm, Math.min, any))
       events.push({
         kind: 'water lost at nozzle',
         level: 'caution',
         piece: nozzle.id,
         text: `${pieceName(scene, nozzle.id)} loses its water: the crew is without a stream.`,
       });
-    if (!open || !seen.supplied) {
-      count(state, 'nozzle swing', nozzle.id, false, 0, Math.max);
+    // A bale on its way swings the pressure itself.
+    if (moves) seen.recentPsi = [];
+    if (!open || !seen.supplied || moves) {
+      count(state, 'nozzle swing', nozzle.id, false, 0, Math.max, any);
       return;
     }
     if (state.tick % EVERY_TICKS !== 0) return;
@@ -146,7 +181,7 @@ function countNozzles(scene: DrillScene, state: DrillState, events: DrillEvent[]
     if (seen.recentPsi.length > kept) seen.recentPsi.shift();
     const swing = Math.max(...seen.recentPsi) - Math.min(...seen.recentPsi);
     const wide = swing > benchmarks.nozzleSwingPsi;
-    count(state, 'nozzle swing', nozzle.id, wide, swing, Math.max, EVERY_TICKS);
+    count(state, 'nozzle swing', nozzle.id, wide, swing, Math.max, any, EVERY_TICKS);
   });
 }
 
@@ -158,6 +193,7 @@ function count(
   wrong: boolean,
   value: number,
   worse: (a: number, b: number) => number,
+  any: AnyTicks,
   ticks = 1,
 ): boolean {
   const line = state.tally.lines[kind];
@@ -168,6 +204,8 @@ function count(
     return false;
   }
   line.ticks += ticks;
+  any[kind] = ticks;
+  if (line.byPiece) line.byPiece[piece] = (line.byPiece[piece] ?? 0) + ticks;
   const goesOn = open ?? (last && state.tick - last.toTick! <= GOES_ON_TICKS ? last : undefined);
   if (goesOn) {
     delete goesOn.toTick;

@@ -18,6 +18,8 @@ export interface GaugeView {
   /** Reading below which, and above which, it should not stand. */
   least?: number;
   greatest?: number;
+  /** Of a gauge below zero: the vacuum that it reads [inHg > 0]. */
+  vacuumInHg?: number;
 }
 
 export interface ValveView {
@@ -96,8 +98,12 @@ export interface DrillView {
   ports: PortView[];
   pumps: PumpView[];
   radio: RadioEntry[];
+  /** A played role is shown its next step; left out: it is not. */
+  guided?: true;
   /** The role's next step, where it was asked for and there is one; left out: wait, or done. */
   next?: DrillStep;
+  /** Every step of the role is done. */
+  done?: true;
   truth?: DrillTruth;
 }
 

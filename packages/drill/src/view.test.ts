@@ -32,6 +32,7 @@ describe('viewFor', () => {
       'N1.pressure',
       'N2.pressure',
       'N3.pressure',
+      'N4.pressure',
     ]);
   });
 
@@ -61,7 +62,8 @@ describe('viewFor', () => {
       viewFor('observer', scene, faulty.state, faultsShown ? { faultsShown } : {}).truth!;
     const hidden = truth();
     expect(hidden.state.faults).toEqual([]);
-    expect(hidden.state.assistValves[0]!.clapper).toBe('shut');
+    expect(hidden.state.assistValves[0]!.clapper).toBe('open');
+    expect(hidden.state.assistValves[0]!.stuck).toBeUndefined();
     for (const pumps of [hidden.pumps, hidden.state.pumps])
       expect(pumps.find(({ rigId }) => rigId === 'A1')!.condition).toMatch(/^(passing|no flow)$/);
     // What follows is there: the intake is dry behind the shut clapper.
@@ -69,11 +71,11 @@ describe('viewFor', () => {
     expect(intakePsi(hidden).intakePsi).toBe(intakePsi(truth(true)).intakePsi);
     const shown = truth(true);
     expect(shown.state.faults.map(({ id }) => id)).toEqual(['stuck', 'kink', 'dies']);
-    expect(shown.state.assistValves[0]!.clapper).toBe('stuck shut');
+    expect(shown.state.assistValves[0]!.clapper).toBe('stuck open');
     expect(shown.pumps.find(({ rigId }) => rigId === 'A1')!.condition).toBe('dead');
     const led = viewFor('instructor', scene, faulty.state).truth!;
     expect(led.state.faults.map(({ id }) => id)).toEqual(['stuck', 'kink', 'dies', 'waits']);
-    expect(led.state.assistValves[0]!.clapper).toBe('stuck shut');
+    expect(led.state.assistValves[0]!.clapper).toBe('stuck open');
   });
 
   it('stands still once it is taken, whatever the drill does after', () => {
@@ -136,6 +138,15 @@ describe('viewFor', () => {
     expect(next('hydrant operator')).toBe('suction on valve');
     expect(next('attack operator')).toBeUndefined();
     expect(viewFor('hydrant operator', scene, fresh.state).next).toBeUndefined();
+    expect(viewFor('hydrant operator', scene, fresh.state)).not.toHaveProperty('guided');
+    // One who waits is told so, and one who has done everything.
+    const guided = (state: typeof fresh.state) =>
+      viewFor('attack operator', scene, state, { guided: true });
+    expect(guided(fresh.state)).toMatchObject({ guided: true });
+    expect(guided(fresh.state)).not.toHaveProperty('done');
+    const over = structuredClone(fresh.state);
+    over.tally.stepTicks = scene.steps.map(({ id }) => ({ step: id, tick: 0 }));
+    expect(guided(over)).toMatchObject({ guided: true, done: true });
   });
 });
 

@@ -1,13 +1,15 @@
 import { nameOf, type PortRef } from '@plugside/fireground';
 import { inEffect } from './fault.ts';
 import { gaugeNoise } from './gauge-noise.ts';
+import { asCoupled } from './guided-step.ts';
 import { waterIn } from './hose-front.ts';
+import { liftsMost } from './intake-judged.ts';
 import type { LogEntry } from './log.ts';
-import { nextStep } from './played-by.ts';
 import type { Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
 import { reachOf, scenePorts } from './scene-ports.ts';
 import { type DrillState, type HoseState, type PumpState, TICKS_PER_S } from './state.ts';
+import { nextStep } from './steps-standing.ts';
 import type {
   DrillTruth,
   DrillView,
@@ -62,8 +64,13 @@ export function viewFor(
   if (role === 'observer') view.truth = watchedTruth(scene, state, options.faultsShown === true);
   else if (sees) view.truth = truthOf(scene, state);
   else if (options.guided) {
+    const own = scene.steps.filter((one) => one.role === role);
+    if (own.length === 0) return view;
+    view.guided = true;
     const next = nextStep(role, scene, state);
-    if (next) view.next = next;
+    if (next) view.next = asCoupled(next, scene, state);
+    else if (own.every(({ id }) => state.tally.stepTicks.some((one) => one.step === id)))
+      view.done = true;
   }
   return view;
 }
@@ -97,11 +104,17 @@ export function notices(
   return hose !== undefined && (reach.has(hose.from.at) || reach.has(hose.to.at));
 }
 
+/** 1 psi of vacuum on a compound gauge [inHg]: 29.92 inHg and 14.696 psi are the same air. */
+const INHG_PER_PSI = 29.92 / 14.696;
+
 function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<string>): GaugeView[] {
   const gauges: GaugeView[] = [];
   const read = (gauge: Omit<GaugeView, 'value'>, value: number) => {
     const noise = gaugeNoise(state.seed, state.tick, gauge.id) * scene.settings.gaugeNoiseShare;
-    gauges.push({ ...gauge, value: Math.round(value * (1 + noise) * 10) / 10 });
+    const shown = Math.round(value * (1 + noise) * 10) / 10;
+    const vacuum = gauge.unit === 'psi' && shown < 0;
+    const vacuumInHg = Math.round(-shown * INHG_PER_PSI * 10) / 10;
+    gauges.push({ ...gauge, value: shown, ...(vacuum && { vacuumInHg }) });
   };
   for (const pump of state.pumps) {
     if (!reach.has(pump.rigId)) continue;
@@ -112,7 +125,8 @@ function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<strin
         id: `${id}.intake`,
         label: `${name} intake`,
         unit: 'psi',
-        least: scene.benchmarks.intakePsi,
+        // A pump that lifts from tank or open water has a vacuum there, and nothing to keep.
+        ...(!liftsMost(scene, state, pump) && { least: scene.benchmarks.intakePsi }),
       },
       pump.intakeGaugePsi,
     );
@@ -252,8 +266,11 @@ function watchedTruth(scene: DrillScene, state: DrillState, faultsShown: boolean
     return truth;
   }
   truth.state.faults = [];
-  for (const valve of truth.state.assistValves)
+  for (const valve of truth.state.assistValves) {
     if (valve.clapper === 'stuck shut') valve.clapper = 'shut';
+    if (valve.clapper === 'stuck open') valve.clapper = 'open';
+    delete valve.stuck;
+  }
   for (const pump of truth.state.pumps)
     if (pump.condition === 'dead') pump.condition = pump.flowGpm > 1 ? 'passing' : 'no flow';
   for (const pump of truth.pumps)

@@ -2,11 +2,12 @@ import { addAttackLines, boostedAtHydrant, deferral } from '@plugside/fireground
 import type { DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { withSpareLine } from './spare-line.ts';
 
 const boostPsi = 120;
 
 /** 900 ft of 5 in, 35 ft uphill, from a middling hydrant; two lines flow, a third waits for the boost. */
-const plan = addAttackLines(
+const lines = addAttackLines(
   boostedAtHydrant({
     title: 'Boost through the assist valve',
     lay: { hose: '5', lengthFt: 900, riseFt: 35 },
@@ -16,6 +17,8 @@ const plan = addAttackLines(
   'A1',
   [{ hose: '2-1/2', lengthFt: 200, nozzle: { kind: 'fog', ratedGpm: 250, ratedPsi: 100 } }],
 );
+
+const { plan, spareNozzle } = withSpareLine(lines, 'A1');
 
 const steps: DrillStep[] = [
   {
@@ -219,6 +222,7 @@ export const boostThroughValve: Evolution = {
       evolution: 'boost through valve',
       looseHoses: ['suction', 'discharge'],
       dryHoses: ['attack3'],
+      spareNozzle,
       outOfGear: ['B1'],
       openings: {
         'V1.handle': 0,

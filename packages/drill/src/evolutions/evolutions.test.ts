@@ -5,13 +5,14 @@ import { holds } from '../holds.ts';
 import { judge } from '../judge.ts';
 import { mayDo } from '../may-do.ts';
 import { planNow } from '../plan-now.ts';
-import { allStepsDone, forerunnersOf, playedBy } from '../played-by.ts';
+import { playedBy } from '../played-by.ts';
 import { readAction } from '../read-action.ts';
 import { playedRoles } from '../role.ts';
 import type { Drill } from '../running-drill.ts';
 import type { DrillScene } from '../scene.ts';
 import { TICKS_PER_S } from '../state.ts';
 import { step } from '../step.ts';
+import { allStepsDone, forerunnersOf } from '../steps-standing.ts';
 import { evolutionOf, evolutions } from './index.ts';
 
 /** An evolution played by the computer to its end, and 30 s more for it to come to rest. */

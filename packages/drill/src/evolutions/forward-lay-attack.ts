@@ -2,6 +2,7 @@ import { deferral, forwardLay } from '@plugside/fireground';
 import type { Condition, DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { withSpareLine } from './spare-line.ts';
 import {
   bleederStep,
   coupleStep,
@@ -24,7 +25,10 @@ const laid = forwardLay({
   attackLines: [{}, {}],
 });
 /** The attack engine carries 750 gal. */
-const plan = { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 750 })) };
+const { plan, spareNozzle } = withSpareLine(
+  { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 750 })) },
+  'A1',
+);
 
 const attack = 'attack operator';
 const hydrant = 'hydrant operator';
@@ -128,6 +132,7 @@ export const forwardLayAttack: Evolution = {
       start: 'hose connected',
       evolution: key,
       looseHoses: ['lay'],
+      spareNozzle,
       steps,
       expectedMessages: [
         { role: attack, preset: 'send water', why: 'Before the hydrant is opened.' },

@@ -3,6 +3,7 @@ import type { DrillStep } from '../drill-step.ts';
 import type { PlayedRole } from '../role.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { withSpareLine } from './spare-line.ts';
 import {
   bleederStep,
   gearStep,
@@ -16,7 +17,7 @@ import {
 const key = 'relay';
 const relayPsi = 150;
 const attackPsi = 170;
-const plan = relay({
+const laid = relay({
   title: 'Relay of three engines',
   pumps: 3,
   lay: { hose: '5', lengthFt: 1600, riseFt: 60 },
@@ -24,6 +25,7 @@ const plan = relay({
   attackPdpPsi: attackPsi,
   attackLines: [{}, {}],
 });
+const { plan, spareNozzle } = withSpareLine(laid, 'P3');
 const attack = 'attack operator';
 const between = 'relay operator';
 const hydrant = 'hydrant operator';
@@ -162,6 +164,7 @@ export const relayPumping: Evolution = {
     sceneFromPlan(plan, {
       start: 'hose connected',
       evolution: key,
+      spareNozzle,
       steps,
       expectedMessages: [
         { role: between, preset: 'ready', why: 'Before water is sent into the first hose.' },

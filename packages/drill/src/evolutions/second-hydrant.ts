@@ -2,6 +2,7 @@ import { addAttackLines, deferral, twoHydrants } from '@plugside/fireground';
 import type { DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { withSpareLine } from './spare-line.ts';
 import {
   bleederStep,
   coupleStep,
@@ -12,7 +13,7 @@ import {
 } from './step-makers.ts';
 
 const key = 'two hydrants';
-const plan = addAttackLines(
+const lines = addAttackLines(
   twoHydrants({
     title: 'A second hydrant into the attack engine',
     first: { hose: '4', lengthFt: 600 },
@@ -23,6 +24,7 @@ const plan = addAttackLines(
   'A1',
   [{ hose: '2-1/2', lengthFt: 200, nozzle: { kind: 'fog', ratedGpm: 250, ratedPsi: 100 } }],
 );
+const { plan, spareNozzle } = withSpareLine(lines, 'A1');
 const attack = 'attack operator';
 const hydrant = 'hydrant operator';
 
@@ -90,6 +92,7 @@ export const secondHydrant: Evolution = {
       evolution: key,
       looseHoses: ['lay2'],
       dryHoses: ['attack3'],
+      spareNozzle,
       openings: { 'H2.stem': 0, 'A1.intake2': 0, 'A1.discharge3': 0, 'N3.bale': 0 },
       steps,
       expectedMessages: [

@@ -2,6 +2,7 @@ import { boostedAtHydrant, deferral } from '@plugside/fireground';
 import type { DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { withSpareLine } from './spare-line.ts';
 import {
   bleederStep,
   coupleStep,
@@ -15,7 +16,7 @@ import {
 const key = 'side suction lines';
 const boostPsi = 165;
 /** A strong hydrant behind a valve that is the narrow place: a line from a side outlet goes round it. */
-const plan = boostedAtHydrant({
+const boosted = boostedAtHydrant({
   title: 'A suction line from a side outlet',
   hydrant: { staticPsi: 70, residualPsi: 58, testGpm: 1500 },
   lay: { hose: '5', lengthFt: 800, riseFt: 20 },
@@ -36,6 +37,7 @@ const plan = boostedAtHydrant({
     },
   ],
 });
+const { plan, spareNozzle } = withSpareLine(boosted, 'A1');
 const attack = 'attack operator';
 const hydrant = 'hydrant operator';
 
@@ -74,7 +76,7 @@ const steps: DrillStep[] = [
     bleeder: 'side bleeder open',
     source: 'side gate open',
   }),
-  sayStep('boost told', hydrant, 'boosting', {
+  sayStep('boost told', hydrant, 'second line in', {
     what: 'Say that the second suction line is in.',
     why: 'Now more can be asked of you.',
     water: 'Two ways lead into the pump; the intake has risen.',
@@ -115,6 +117,7 @@ export const sideSuction: Evolution = {
       evolution: key,
       looseHoses: ['side1'],
       dryHoses: ['attack2'],
+      spareNozzle,
       openings: { 'H1.side1': 0, 'B1.intake2': 0, 'A1.discharge2': 0, 'N2.bale': 0 },
       pdpPsi: { B1: 120 },
       steps,

@@ -2,6 +2,7 @@ import { deferral, forwardLay } from '@plugside/fireground';
 import type { Condition, DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { withSpareLine } from './spare-line.ts';
 import { bleederStep, openStep, sayStep, shutStep, takeWaterSteps } from './step-makers.ts';
 
 const key = 'tank and hydrant';
@@ -11,7 +12,10 @@ const laid = forwardLay({
   attack: { pdpPsi: 170 },
   attackLines: [{}],
 });
-const plan = { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 750 })) };
+const { plan, spareNozzle } = withSpareLine(
+  { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 750 })) },
+  'A1',
+);
 
 const attack = 'attack operator';
 const hydrant = 'hydrant operator';
@@ -62,7 +66,7 @@ const steps: DrillStep[] = [
   {
     id: 'tank filled',
     role: attack,
-    what: 'Crack the tank fill and let the tank fill up.',
+    what: 'Open the tank fill and let the tank fill up.',
     why: 'A full tank is what is left if the supply line bursts.',
     water: 'A part of the pump’s water runs into the tank; the pump holds its pressure.',
     hazard: 'Watch the intake: filling takes water from the line.',
@@ -107,6 +111,7 @@ export const tankToHydrant: Evolution = {
       start: 'water flowing',
       evolution: key,
       dryHoses: ['lay'],
+      spareNozzle,
       openings: { 'A1.tankToPump': 1, 'A1.intake1': 0, 'H1.stem': 0 },
       steps,
       expectedMessages: [

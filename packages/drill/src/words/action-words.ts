@@ -1,10 +1,12 @@
 /** What was done in a drill, in words. */
 import type { DrillAction } from '../action.ts';
 import type { Fault } from '../fault.ts';
-import { radioText } from '../radio.ts';
+import { radioPresets, radioText } from '../radio.ts';
+import { byTodaysRules } from '../rules.ts';
 import type { DrillScene } from '../scene.ts';
+import { criterionWords } from './criterion-words.ts';
 import { inUnits, type WordUnits } from './in-units.ts';
-import { hoseWords, pieceName, portName, valveName } from './piece-words.ts';
+import { hoseWords, pieceName, portName, roleWords, valveName } from './piece-words.ts';
 
 /** What goes wrong: `Supply hose kinked`. */
 export function faultWords(scene: DrillScene, fault: Fault): string {
@@ -14,7 +16,17 @@ export function faultWords(scene: DrillScene, fault: Fault): string {
       return `${pieceName(scene, fault.hydrant)} gives ${left} % of its tested flow`;
     }
     case 'clapper stuck':
-      return `Clapper stuck shut in ${pieceName(scene, fault.valve)}`;
+      return byTodaysRules(scene)
+        ? `Clapper stuck where it stands in ${pieceName(scene, fault.valve)}`
+        : `Clapper stuck shut in ${pieceName(scene, fault.valve)}`;
+    case 'clapper stuck open':
+      return `Clapper stuck open in ${pieceName(scene, fault.valve)}`;
+    case 'wrong port':
+      return `${hoseWords(scene, fault.hose)} found on ${portName(scene, fault.port)}`;
+    case 'line called': {
+      const line = scene.hoses.find(({ to }) => to.plannedPort === `${fault.nozzle}.inlet`);
+      return `Extra line called: ${line ? hoseWords(scene, line.id) : pieceName(scene, fault.nozzle)}`;
+    }
     case 'hose burst':
       return `${hoseWords(scene, fault.hose)} burst`;
     case 'hose kinked':
@@ -31,6 +43,14 @@ function openingWords(opening: number): string {
   return opening >= 1 ? 'open' : `${share(opening)} open`;
 }
 
+/** An assist valve's handle stands at hydrant or at boost, not shut or open. */
+function valveWords(scene: DrillScene, id: string, opening: number): string {
+  const valve = scene.valves.find((one) => one.id === id);
+  if (valve?.kind !== 'assist handle') return openingWords(opening);
+  if (opening <= 0) return 'to hydrant';
+  return opening >= 1 ? 'to boost' : `${share(opening)} of the way to boost`;
+}
+
 /** One action as a line of a drill's record. */
 export function actionWords(scene: DrillScene, action: DrillAction, units: WordUnits): string {
   switch (action.do) {
@@ -39,7 +59,7 @@ export function actionWords(scene: DrillScene, action: DrillAction, units: WordU
     case 'uncouple':
       return `${hoseWords(scene, action.hose)} uncoupled`;
     case 'set valve':
-      return `${valveName(scene, action.valve)}: ${openingWords(action.opening)}`;
+      return `${valveName(scene, action.valve)}: ${valveWords(scene, action.valve, action.opening)}`;
     case 'pump in gear':
       return `${pieceName(scene, action.rig)}: pump ${action.inGear ? 'in' : 'out of'} gear`;
     case 'set governor':
@@ -58,6 +78,18 @@ export function actionWords(scene: DrillScene, action: DrillAction, units: WordU
       return 'Clock runs';
     case 'set speed':
       return `Speed × ${action.speed}`;
+    case 'heard': {
+      const preset = radioPresets.find(({ key }) => key === action.preset);
+      const text = (preset?.text ?? action.preset).replace(/\{\w+\}/, '…');
+      return `Heard from the ${roleWords[action.from].toLowerCase()}: “${text}”`;
+    }
+    case 'mark': {
+      const about = action.about === undefined ? '' : ` (${roleWords[action.about]})`;
+      const verdict = action.verdict === 'good' ? 'Good' : 'Fault';
+      return `${verdict}${about}: ${inUnits(action.text, units)}`;
+    }
+    case 'overrule':
+      return `${criterionWords[action.criterion]}: ${action.met ? 'met' : 'not met'}, by the instructor: ${inUnits(action.reason, units)}`;
     case 'say':
       return `“${inUnits(action.text, units)}”`;
   }

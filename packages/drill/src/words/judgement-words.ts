@@ -27,9 +27,14 @@ export function momentWords(
   note: string | undefined,
   units: WordUnits,
 ): string {
-  if (key === 'order') {
+  if (key === 'marks') {
+    const text = inUnits(note ?? '', units);
+    return isRole(piece) ? `${roleWords[piece]}: ${text}` : text;
+  }
+  if (key === 'order' || key === 'steps') {
     const what = scene.steps.find(({ id }) => id === piece)?.what ?? piece;
-    return inUnits(what, units);
+    const again = key === 'steps' && note !== undefined ? ` (${note})` : '';
+    return `${inUnits(what, units)}${again}`;
   }
   const name = judgedName(scene, piece);
   if (key === 'messages') {

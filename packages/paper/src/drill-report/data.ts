@@ -22,8 +22,10 @@ export interface ReportCriterion {
   benchmark: number | undefined;
   benchmarkFrom: Judgement['benchmarkFrom'];
   stands: Stands;
-  /** "12 psi, Attack engine" */
-  worst?: string;
+  /** "worst 12 psi, Attack engine; 30 s of it while something was made to go wrong" */
+  detail?: string;
+  /** Why it could not be judged: "No hydrant flowed." */
+  notJudged?: string;
   moments: ReportMoment[];
 }
 

@@ -1,9 +1,11 @@
 /** From a drill that has ended to its report. */
 import {
+  amountWords,
   type DrillLog,
   type DrillScene,
   evolutionOf,
   inUnits,
+  isJudged,
   type Judgement,
   judge,
   judgedName,
@@ -75,24 +77,51 @@ export async function drillReportFor(
 }
 
 function criterionOf(scene: DrillScene, judged: Judgement, units: WordUnits): ReportCriterion {
-  const { label, value, unit, benchmark, benchmarkFrom, met, worst, moments } = judged;
+  const { label, value, unit, benchmark, benchmarkFrom, met, notJudged, moments } = judged;
+  const detail = detailOf(scene, judged, units);
   return {
     label: inUnits(label, units),
     value,
     unit,
     benchmark,
     benchmarkFrom,
-    stands: benchmark === undefined ? 'not judged' : met ? 'met' : 'missed',
-    ...(worst && {
-      worst: `${units.text(worst.value, worst.unit === 'psi' ? 'pressure' : 'flow')}, ${judgedName(scene, worst.piece)}`,
-    }),
-    moments: moments.map(({ fromTick, toTick, piece, note }) => ({
+    stands: !isJudged(judged) ? 'not judged' : met ? 'met' : 'missed',
+    ...(detail !== '' && { detail }),
+    ...(notJudged !== undefined && { notJudged }),
+    moments: moments.map(({ fromTick, toTick, piece, note, during }) => ({
       // What was never said has no moment.
       ...(judged.key !== 'messages' && {
         fromS: fromTick / TICKS_PER_S,
         toS: toTick / TICKS_PER_S,
       }),
-      what: judged.key === 'time to boost' ? '' : momentWords(scene, judged, piece, note, units),
+      what: whatOf(
+        judged.key === 'time to boost' ? '' : momentWords(scene, judged, piece, note, units),
+        during === undefined ? undefined : inUnits(during, units),
+      ),
     })),
   };
+}
+
+function whatOf(words: string, during: string | undefined): string {
+  return during === undefined ? words : `${words} (during: ${during})`.trim();
+}
+
+/** The worst of it, how much of it was the instructor's doing, and the instructor's own judgement. */
+function detailOf(
+  scene: DrillScene,
+  { worst, duringFaultsS, overruled }: Judgement,
+  units: WordUnits,
+): string {
+  const parts: string[] = [];
+  if (overruled) {
+    const counted = overruled.counted ? 'met' : 'missed';
+    parts.push(`by the instructor (counted: ${counted}): ${inUnits(overruled.reason, units)}`);
+  }
+  if (worst) {
+    const psi = worst.unit === 'psi' ? 'pressure' : 'flow';
+    parts.push(`worst ${units.text(worst.value, psi)}, ${judgedName(scene, worst.piece)}`);
+  }
+  if (duringFaultsS !== undefined)
+    parts.push(`${amountWords(duringFaultsS, 's')} of it during what was made to go wrong`);
+  return parts.join('; ');
 }

@@ -37,6 +37,7 @@ function kindOf(entry: Exclude<LogEntry, { kind: 'event' }>): EntryKind {
   switch (entry.action.do) {
     case 'radio':
     case 'say':
+    case 'heard':
       return 'said';
     case 'arm fault':
     case 'lift fault':

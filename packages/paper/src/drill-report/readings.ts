@@ -61,6 +61,9 @@ function panelsOf(scene: DrillScene, of: (id: string) => number[]): ReportPanel[
   const pumps = [...scene.pumps].sort(
     (a, b) => Number(b.rigId === plan.scene) - Number(a.rigId === plan.scene),
   );
+  // A line that lay ready and was never opened has nothing to show.
+  const isShown = ({ id }: { id: string }) =>
+    id !== scene.spareNozzle || of(`${id}.pressure`).some((psi) => psi > 0);
   return [
     ...pumps.map(
       ({ rigId, label }): ReportPanel => ({
@@ -72,7 +75,7 @@ function panelsOf(scene: DrillScene, of: (id: string) => number[]): ReportPanel[
         least: { psi: benchmarks.intakePsi, of: 'intake' },
       }),
     ),
-    ...grouped(plan.nozzles).map(
+    ...grouped(plan.nozzles.filter(isShown)).map(
       (nozzles): ReportPanel => ({
         name: 'At the nozzles',
         lines: nozzles.map((nozzle) => ({

@@ -32,10 +32,15 @@ export function scoreRows(sheet: Sheet, score: readonly ReportCriterion[]): void
   });
   sheet.y += 3.5;
   ink.line([sheet.left, sheet.y], [sheet.right, sheet.y], { widthPt: 0.7, tone: 'ink' });
-  for (const one of score) {
+  for (const one of score.filter(({ notJudged }) => notJudged === undefined)) {
     row(sheet, one, places);
     ink.line([sheet.left, sheet.y], [sheet.right, sheet.y], { widthPt: 0.4, tone: 'hairline' });
   }
+  const without = score.flatMap(({ label, notJudged }) =>
+    notJudged === undefined ? [] : [`${label} (${notJudged.replace(/\.$/, '').toLowerCase()})`],
+  );
+  if (without.length > 0)
+    sheet.paragraph(`Not judged: ${without.join('; ')}.`, { size: SMALL.size, tone: 'soft' });
 }
 
 interface Place {
@@ -54,9 +59,9 @@ function row(sheet: Sheet, one: ReportCriterion, places: readonly Place[]): void
   put(ink, one.stands, mark.x + MARK_PT + 5, middle, { size: 10, bold: missed });
 
   const label = fitted(ink, one.label, criterion.width, { size: 9.5, bold: missed }, 6.5);
-  put(ink, label.text, criterion.x, one.worst === undefined ? middle : first, label.style);
-  if (one.worst !== undefined) {
-    const worst = fitted(ink, `worst ${one.worst}`, criterion.width, SMALL, 6);
+  put(ink, label.text, criterion.x, one.detail === undefined ? middle : first, label.style);
+  if (one.detail !== undefined) {
+    const worst = fitted(ink, one.detail, criterion.width, SMALL, 6);
     put(ink, worst.text, criterion.x, second, worst.style);
   }
 

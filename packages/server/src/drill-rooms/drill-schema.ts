@@ -24,6 +24,9 @@ const benchmarksSchema = z
     wrongConnections: count,
     messagesMissed: count,
     surgesOverLimit: count,
+    stepsUndone: count,
+    unsafeActs: count,
+    extraLineS: seconds,
   })
   .partial();
 

@@ -33,8 +33,13 @@ export function faultChoices(scene: DrillScene): FaultChoice[] {
         options: [
           {
             key: `clapper-${id}`,
-            text: 'Clapper sticks shut',
+            text: 'Clapper sticks where it stands',
             fault: { kind: 'clapper stuck', valve: id },
+          },
+          {
+            key: `clapper-open-${id}`,
+            text: 'Clapper sticks open',
+            fault: { kind: 'clapper stuck open', valve: id },
           },
         ],
       }),
@@ -60,7 +65,22 @@ export function faultChoices(scene: DrillScene): FaultChoice[] {
       ],
     }),
   );
-  return [...hydrants, ...valves, ...pumps, ...hoses];
+  const spare: FaultChoice[] =
+    scene.spareNozzle === undefined
+      ? []
+      : [
+          {
+            piece: 'A line that lies ready',
+            options: [
+              {
+                key: `called-${scene.spareNozzle}`,
+                text: 'Extra line called',
+                fault: { kind: 'line called', nozzle: scene.spareNozzle },
+              },
+            ],
+          },
+        ];
+  return [...hydrants, ...valves, ...pumps, ...hoses, ...spare];
 }
 
 /** Whether two faults hit the same thing in the same way. */
@@ -72,7 +92,9 @@ export function sameFault(a: Wrong, b: Wrong): boolean {
         ? one.valve
         : 'hose' in one
           ? one.hose
-          : one.rig;
+          : 'nozzle' in one
+            ? one.nozzle
+            : one.rig;
   return a.kind === b.kind && target(a) === target(b);
 }
 

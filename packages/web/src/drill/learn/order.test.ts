@@ -52,9 +52,12 @@ describe('out of order', () => {
 });
 
 describe('a wrong port', () => {
-  it('is any but the one that the plan has the end on', () => {
+  it('is any but those that the plan has the hose on, and their like', () => {
     const end = { do: 'couple', hose: 'suction', end: 'to' } as const;
     expect(wrongPort(scene, { ...end, port: 'B1.intake1' })).toBeUndefined();
-    expect(wrongPort(scene, { ...end, port: 'B1.intake2' })?.planned).toBe('B1.intake1');
+    // An intake is as good as another, an end as good as the other.
+    expect(wrongPort(scene, { ...end, port: 'B1.intake2' })).toBeUndefined();
+    expect(wrongPort(scene, { ...end, port: 'V1.pump-suction' })).toBeUndefined();
+    expect(wrongPort(scene, { ...end, port: 'B1.discharge1' })?.planned).toBe('B1.intake1');
   });
 });

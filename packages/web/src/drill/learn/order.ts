@@ -1,7 +1,13 @@
 /** What a guide knows of a script: the step at hand, and what was done too early. */
 
 import type { PlayedRole } from '@plugside/drill';
-import { type DrillAction, type DrillScene, type DrillStep, forerunnersOf } from '@plugside/drill';
+import {
+  areEqualPorts,
+  type DrillAction,
+  type DrillScene,
+  type DrillStep,
+  forerunnersOf,
+} from '@plugside/drill';
 
 /** Done too early: the step that an action belongs to, and the first one that should come before. */
 export interface TooEarly {
@@ -36,7 +42,7 @@ function belongsTo(action: DrillAction, step: DrillStep): boolean {
   return step.how.some((how) => {
     switch (action.do) {
       case 'couple':
-        return how.do === 'couple' && how.hose === action.hose && how.end === action.end;
+        return how.do === 'couple' && how.hose === action.hose && how.port === action.port;
       case 'set valve':
         return (
           how.do === 'set valve' &&
@@ -106,5 +112,9 @@ export function wrongPort(scene: DrillScene, action: DrillAction): WrongPort | u
   if (action.do !== 'couple') return undefined;
   const { hose, end } = action;
   const planned = scene.hoses.find(({ id }) => id === hose)?.[end].plannedPort;
-  return planned === undefined || planned === action.port ? undefined : { hose, end, planned };
+  const other = scene.hoses.find(({ id }) => id === hose)?.[end === 'from' ? 'to' : 'from'];
+  if (planned === undefined || areEqualPorts(planned, action.port)) return undefined;
+  // Both ends of a hose are alike.
+  if (other && areEqualPorts(other.plannedPort, action.port)) return undefined;
+  return { hose, end, planned };
 }

@@ -21,10 +21,14 @@ export function JudgementList({ judgements }: { judgements: readonly Judgement[]
             <th scope="row">{inUnits(one.label, units)}</th>
             <td className="figures">{valueText(one, one.value)}</td>
             <td className="figures">
-              {one.benchmark === undefined ? 'not judged' : valueText(one, one.benchmark)}
+              {one.benchmark === undefined || one.notJudged !== undefined
+                ? 'not judged'
+                : valueText(one, one.benchmark)}
             </td>
             <td>
-              {one.benchmark === undefined ? (
+              {one.notJudged !== undefined ? (
+                <span className="soft-text">{one.notJudged}</span>
+              ) : one.benchmark === undefined ? (
                 <span className="soft-text">shown only</span>
               ) : one.met ? (
                 <span className="tone-water">met</span>

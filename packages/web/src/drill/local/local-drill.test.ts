@@ -18,18 +18,20 @@ describe('a local drill', () => {
     expect(viewIn(drill.advance(500))!.timeS).toBeGreaterThan(2.9);
   });
 
-  it('stands still while paused, yet lets hands work', () => {
+  it('stands still while paused: nobody works anything, the radio can be used', () => {
     const drill = open();
     drill.clock({ do: 'pause' });
     drill.advance(0);
-    const before = viewIn([
-      ...drill.advance(0),
-      { told: 'view', view: viewIn(open().advance(0))! },
-    ]);
-    expect(before?.timeS).toBe(0);
     drill.act({ do: 'couple', hose: 'suction', end: 'from', port: 'V1.pump-suction' });
-    const after = viewIn(drill.advance(5000));
-    expect(after?.timeS).toBe(0);
+    const told = drill.advance(5000);
+    const refused = told.find((one) => one.told === 'refused');
+    expect(refused?.told === 'refused' && refused.problem.message).toMatch(/clock is stopped/);
+    expect(viewIn(told)?.timeS).toBe(0);
+    drill.act({ do: 'radio', message: { preset: 'copied' } });
+    expect(viewIn(drill.advance(0))?.radio.at(-1)?.preset).toBe('copied');
+    drill.clock({ do: 'resume' });
+    drill.act({ do: 'couple', hose: 'suction', end: 'from', port: 'V1.pump-suction' });
+    const after = viewIn(drill.advance(100));
     expect(after?.ports.find(({ port }) => port === 'V1.pump-suction')?.hose).toBe('suction');
   });
 

@@ -11,6 +11,7 @@ import {
   type Role,
   type Submitted,
   step,
+  stepsStanding,
   TICKS_PER_S,
   viewFor,
 } from '@plugside/drill';
@@ -107,5 +108,7 @@ function playedByComputer({ scene, state }: Drill, roles: readonly PlayedRole[])
 }
 
 function progressOf({ scene, state }: Drill): Progress {
-  return { done: structuredClone(state.tally.stepTicks), judgements: judge(scene, state) };
+  const standing = stepsStanding(scene, state);
+  const done = state.tally.stepTicks.filter(({ step: id }) => standing.has(id));
+  return { done: structuredClone(done), judgements: judge(scene, state) };
 }

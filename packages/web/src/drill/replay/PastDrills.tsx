@@ -1,3 +1,4 @@
+import { isJudged } from '@plugside/drill';
 import { useEffect, useRef, useState } from 'react';
 import { Button, Input, Label, SearchField } from 'react-aria-components';
 import { type DrillRun, drillRuns } from '../../api/index.ts';
@@ -129,7 +130,7 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
 
 function Run({ run, onRemoved }: { run: DrillRun; onRemoved(): void }) {
   const { roomId, title, crew, startedAt, timeS, endedAt, result } = run;
-  const judged = result?.filter(({ benchmark }) => benchmark !== undefined) ?? [];
+  const judged = result?.filter(isJudged) ?? [];
   const met = judged.filter((one) => one.met).length;
   return (
     <li className="past-run">

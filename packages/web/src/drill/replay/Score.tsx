@@ -1,6 +1,7 @@
 import {
   amountWords,
   type DrillScene,
+  isJudged,
   type Judgement,
   judgedName,
   momentWords,
@@ -21,7 +22,7 @@ interface ScoreProps {
 
 /** Each criterion with what came of it, its benchmark, and the moments to look at again. */
 export function Score({ scene, judgements, onMoment }: ScoreProps) {
-  const judged = judgements.filter(({ benchmark }) => benchmark !== undefined);
+  const judged = judgements.filter(isJudged);
   const met = judged.filter((one) => one.met).length;
   return (
     <section className="score" aria-labelledby="score-name">
@@ -45,27 +46,39 @@ interface CriterionProps {
 
 function Criterion({ scene, judgement, onMoment }: CriterionProps) {
   const units = useUnits();
-  const { label, benchmark, benchmarkFrom, met, moments, worst } = judgement;
-  const stands = benchmark === undefined ? 'not judged' : met ? 'met' : 'missed';
+  const { label, benchmark, benchmarkFrom, met, moments, worst, notJudged } = judgement;
+  const { duringFaultsS, overruled, pieces = [] } = judgement;
+  const stands = !isJudged(judgement) ? 'not judged' : met ? 'met' : 'missed';
   return (
     <li className="criterion" data-stands={stands}>
       <span className="criterion-mark" aria-hidden="true" />
       <div className="criterion-words">
         <p className="criterion-label">{inUnits(label, units)}</p>
         <p className="soft-text">
-          {benchmark === undefined
-            ? 'Not judged: the department has set no benchmark.'
-            : `At most ${amountWords(benchmark, judgement.unit)}, ${benchmarkFrom === 'department' ? 'your department’s' : 'ours'}.`}
+          {notJudged !== undefined
+            ? `Not judged. ${notJudged}`
+            : benchmark === undefined
+              ? 'Not judged: the department has set no benchmark.'
+              : `At most ${amountWords(benchmark, judgement.unit)}, ${benchmarkFrom === 'department' ? 'your department’s' : 'ours'}.`}
           {worst &&
             ` Worst ${units.text(worst.value, worst.unit === 'psi' ? 'pressure' : 'flow')}, ${judgedName(scene, worst.piece)}.`}
+          {pieces.length > 0 &&
+            ` ${pieces.map(({ piece, s }) => `${judgedName(scene, piece)} ${amountWords(s, 's')}`).join(', ')}.`}
+          {duringFaultsS !== undefined &&
+            ` ${amountWords(duringFaultsS, 's')} of it during what was made to go wrong.`}
+          {overruled &&
+            ` The instructor’s own judgement (counted: ${overruled.counted ? 'met' : 'missed'}): ${inUnits(overruled.reason, units)}`}
         </p>
         {moments.length > 0 && (
           <ul className="moments">
-            {moments.slice(0, MOST_MOMENTS).map(({ fromTick, piece, note }) => (
+            {moments.slice(0, MOST_MOMENTS).map(({ fromTick, piece, note, during }) => (
               <li key={`${fromTick} ${piece} ${note}`}>
                 <Button className="plain-button" onPress={() => onMoment(fromTick)}>
                   <b className="figures">{clockText(fromTick / TICKS_PER_S)}</b>{' '}
                   {momentWords(scene, judgement, piece, note, units)}
+                  {during !== undefined && (
+                    <span className="soft-text"> during: {inUnits(during, units)}</span>
+                  )}
                 </Button>
               </li>
             ))}

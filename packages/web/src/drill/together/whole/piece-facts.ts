@@ -50,7 +50,7 @@ export function pieceFacts(
   if (valve) {
     return [
       { label: 'supply', text: psi(valve.supplyPsi) },
-      { label: 'clapper', text: valve.clapper, warns: valve.clapper === 'stuck shut' },
+      { label: 'clapper', text: valve.clapper, warns: valve.clapper.startsWith('stuck') },
       { label: 'handle', text: handleText(opening(`${id}.handle`)) },
     ];
   }
