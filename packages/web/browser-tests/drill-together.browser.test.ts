@@ -284,9 +284,12 @@ describe('several people on one water supply', () => {
     const faulty = wall.page.locator('.whole-hose[data-faulty]');
     expect(await faulty.count()).toBe(0);
     await lead.getByText('Show faults on the wall').click();
-    await faulty.first().waitFor();
+    const told = wall.page.getByText('Supply hose kinked');
+    await told.waitFor();
+    expect(await faulty.count()).toBeGreaterThan(0);
     await lead.getByText('Show faults on the wall').click();
-    await faulty.first().waitFor({ state: 'detached' });
+    await told.waitFor({ state: 'detached' });
+    expect(await faulty.count()).toBe(0);
     await wall.close();
     await lead.getByRole('button', { name: 'Put right: Supply hose kinked' }).click();
     await expect.poll(() => gauge(attack.page, 'A1.intake')).toBeGreaterThan(30);

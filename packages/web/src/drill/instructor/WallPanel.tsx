@@ -5,6 +5,7 @@ import { keepSeat, keptSeat } from '../together/kept-seats.ts';
 import { inParts, spelled } from '../together/room-codes.ts';
 import type { RoomLink } from '../together/room-link.ts';
 import type { RoomState } from '../together/room-state.ts';
+import { useJoinHost } from '../together/use-join-host.ts';
 
 interface WallPanelProps {
   link: RoomLink;
@@ -15,6 +16,7 @@ interface WallPanelProps {
 export function WallPanel({ link, room }: WallPanelProps) {
   const { code, connection, settings, watchKey: made } = room;
   const isHere = connection.is === 'here';
+  const { host, known } = useJoinHost();
   useEffect(() => {
     if (made !== undefined) keepSeat(code, { ...keptSeat(code), watchKey: made });
   }, [code, made]);
@@ -46,13 +48,19 @@ export function WallPanel({ link, room }: WallPanelProps) {
           >
             Open the wall screen
           </a>
-          <p className="wall-code">
-            <span className="soft-text">On another computer, open</span>{' '}
-            <b>
-              {window.location.host}
-              {wallAddress(code)}
-            </b>{' '}
-            <span className="soft-text">and type the wall code</span>{' '}
+          <p className="wall-code" aria-busy={!known}>
+            {host === null ? (
+              <span className="soft-text">Wall code</span>
+            ) : (
+              <>
+                <span className="soft-text">On another computer, open</span>{' '}
+                <b>
+                  {host}
+                  {wallAddress(code)}
+                </b>{' '}
+                <span className="soft-text">and type the wall code</span>
+              </>
+            )}{' '}
             <b className="code-word wall-code-word">
               <span aria-hidden="true">{inParts(key)}</span>
               <span className="hidden-text">{spelled(key)}</span>

@@ -105,12 +105,14 @@ export function DrillStage(props: DrillStageProps) {
             )}
           </p>
           <StageDrawing all={all} />
-          {(all || shownPorts(scene, view, false).size < view.ports.length) && (
-            <ToggleButton className="plain-button all-ports" isSelected={all} onChange={setAll}>
-              {all ? 'Show the usual ports' : 'Show every port'}
-            </ToggleButton>
-          )}
-          <DrillSound view={view} events={events} />
+          <div className="stage-extras">
+            {(all || shownPorts(scene, view, false).size < view.ports.length) && (
+              <ToggleButton className="plain-button all-ports" isSelected={all} onChange={setAll}>
+                {all ? 'Show the usual ports' : 'Show every port'}
+              </ToggleButton>
+            )}
+            <DrillSound view={view} events={events} />
+          </div>
           <InHand />
         </section>
         <div className="stage-right">

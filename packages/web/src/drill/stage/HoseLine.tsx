@@ -1,5 +1,5 @@
 import { useUnits } from '../../editing/use-units.ts';
-import { hoseSizeWords } from '../words.ts';
+import { hoseName, hoseSizeWords } from '../words.ts';
 import type { HoseRun } from './layout-shape.ts';
 import { useStage } from './stage-context.ts';
 
@@ -44,7 +44,7 @@ export function AwayWords({ run }: { run: HoseRun }) {
   const units = useUnits();
   const hose = scene.hoses.find(({ id }) => id === run.hose)!;
   const { away } = run;
-  if (!away) return null;
+  if (!away?.hasRoom) return null;
   const inward = away.anchor === 'end' ? -2 : 2;
   return (
     <g textAnchor={away.anchor} className="away">
@@ -55,5 +55,28 @@ export function AwayWords({ run }: { run: HoseRun }) {
         {hoseSizeWords(hose, units)}
       </text>
     </g>
+  );
+}
+
+/** Where hoses go that have no room to say it in the drawing. */
+export function AwayList({ runs }: { runs: readonly HoseRun[] }) {
+  const { scene } = useStage();
+  const units = useUnits();
+  const untold = runs.filter(({ away }) => away && !away.hasRoom);
+  if (untold.length === 0) return null;
+  return (
+    <ul className="away-list">
+      {untold.map(({ hose: id, away }) => {
+        const hose = scene.hoses.find((one) => one.id === id)!;
+        const name = hoseName(hose);
+        const goes = away!.anchor === 'end' ? `to ${away!.to}` : `from ${away!.to}`;
+        return (
+          <li key={id}>
+            {name !== hose.label && <b>{name}</b>} {goes}{' '}
+            <span className="soft-text">{hoseSizeWords(hose, units)}</span>
+          </li>
+        );
+      })}
+    </ul>
   );
 }

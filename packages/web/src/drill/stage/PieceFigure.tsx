@@ -55,7 +55,7 @@ function Hydrant({ spot, name }: FigureProps) {
       <path className="figure-body" d={`M${x - half - 8} ${y + h - 14}h${w + 16}v10h${-w - 16}Z`} />
       <path className="figure-line" d={`M${x - half} ${y + 26}H${x + half}`} />
       <circle className="figure-body" cx={x} cy={y + 50} r="11" />
-      <text className="piece-name" x={x - half - 8} y={y + h + 14}>
+      <text className="piece-name apart" x={x - half - 8} y={y + h + 14}>
         {name}
       </text>
     </g>

@@ -81,7 +81,7 @@ export function RadioPanel({ suggested }: RadioPanelProps) {
 }
 
 /** The words of a preset, its number left open. */
-const presetWords = ({ text }: RadioPreset) => text.replace(/\{(psi|gpm)\}( psi| gpm)?/, '…');
+const presetWords = ({ text }: RadioPreset) => text.replace(/\{(psi|gpm)\}( psi| gpm)?\.?/, '…');
 
 function PresetButton(props: { preset: RadioPreset; open: boolean; onNumber(): void }) {
   const { preset, open, onNumber } = props;
@@ -169,7 +169,7 @@ function NumberedMessage({ preset, suggested, onDone }: NumberedMessageProps) {
   useEffect(() => {
     if (guided !== undefined) setValue(guided);
   }, [guided]);
-  const [before, after] = found.text.split(/\{(?:psi|gpm)\} (?:psi|gpm)/);
+  const [before, after] = found.text.split(/\{(?:psi|gpm)\} (?:psi|gpm)\.?/);
   return (
     <div className="numbered-message">
       <span>{before}</span>

@@ -5,7 +5,7 @@ import { Button } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
 import { useWidth } from '../../lay/use-drawing.ts';
 import { hoseCaption, hoseName } from '../words.ts';
-import { AwayWords, HoseLine } from './HoseLine.tsx';
+import { AwayList, AwayWords, HoseLine } from './HoseLine.tsx';
 import { layoutStage, leastWidthPx } from './layout.ts';
 import type { EndSpot, PortSpot, StageLayout, ValveSpot } from './layout-shape.ts';
 import { endMark, gearMark, governorMark, portMark, valveMark } from './marks.ts';
@@ -29,30 +29,33 @@ export function StageDrawing({ all }: { all: boolean }) {
     [scene, view.role, width, all, openKey, endKey],
   );
   return (
-    <div className="stage-drawing" data-scrolls={width < leastWidthPx || undefined} ref={frame}>
-      {layout && (
-        <>
-          <svg
-            width={layout.width}
-            height={layout.height}
-            viewBox={`0 0 ${layout.width} ${layout.height}`}
-            aria-hidden="true"
-          >
-            {layout.hoses.map((run) => (
-              <HoseLine key={run.hose} run={run} moving={moves(view, run.hose)} />
-            ))}
-            {layout.pieces.map((spot) => (
-              <PieceFigure key={spot.id} spot={spot} />
-            ))}
-            {layout.hoses.map((run) => (
-              <AwayWords key={run.hose} run={run} />
-            ))}
-          </svg>
-          <Spots layout={layout} />
-          <SpotRefusal layout={layout} />
-        </>
-      )}
-    </div>
+    <>
+      <div className="stage-drawing" data-scrolls={width < leastWidthPx || undefined} ref={frame}>
+        {layout && (
+          <>
+            <svg
+              width={layout.width}
+              height={layout.height}
+              viewBox={`0 0 ${layout.width} ${layout.height}`}
+              aria-hidden="true"
+            >
+              {layout.hoses.map((run) => (
+                <HoseLine key={run.hose} run={run} moving={moves(view, run.hose)} />
+              ))}
+              {layout.pieces.map((spot) => (
+                <PieceFigure key={spot.id} spot={spot} />
+              ))}
+              {layout.hoses.map((run) => (
+                <AwayWords key={run.hose} run={run} />
+              ))}
+            </svg>
+            <Spots layout={layout} />
+            <SpotRefusal layout={layout} />
+          </>
+        )}
+      </div>
+      {layout && <AwayList runs={layout.hoses} />}
+    </>
   );
 }
 

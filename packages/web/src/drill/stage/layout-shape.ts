@@ -64,7 +64,14 @@ export interface HoseRun {
   widthPx: number;
   looks: HoseEndView['looks'];
   /** Leaves the drawing here. */
-  away?: { x: number; y: number; anchor: 'start' | 'end'; to: string };
+  away?: {
+    x: number;
+    y: number;
+    anchor: 'start' | 'end';
+    to: string;
+    /** There is room between port and edge for where it goes; else that is told below. */
+    hasRoom: boolean;
+  };
 }
 
 export interface StageLayout {

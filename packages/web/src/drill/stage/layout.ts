@@ -13,6 +13,9 @@ export const leastWidthPx = 358;
 /** From this width on hose has room to come in and to leave. */
 const ROOMY_PX = 620;
 const LOOSE_ROW_PX = 72;
+/** Room that a letter takes, and the ring of a port beside the words [px]. */
+const LETTER_PX = 6;
+const RING_PX = 24;
 
 /**
  * @param width of the drawing [px, `leastWidthPx` or more]
@@ -119,6 +122,7 @@ function runOf({ scene, layout, width }: Making, view: DrillView, id: string): H
   const goesRight = from !== undefined;
   const far = hose[from ? 'to' : 'from'];
   const piece = pieceOf(scene.plan, far.at);
+  const farName = (piece ? nameOf(piece) : far.at).replace('Hydrant assist', 'Assist');
   const blocked = goesRight && isBlocked(layout, here);
   const edge = { x: goesRight ? width : 0, y: here.y + (blocked ? behindPx : 0) };
   const run = blocked
@@ -134,7 +138,8 @@ function runOf({ scene, layout, width }: Making, view: DrillView, id: string): H
         x: edge.x,
         y: edge.y,
         anchor: goesRight ? 'end' : 'start',
-        to: piece ? nameOf(piece) : far.at,
+        to: farName,
+        hasRoom: Math.abs(edge.x - here.x) - RING_PX >= LETTER_PX * `from ${farName}`.length,
       },
     },
   ];

@@ -12,10 +12,15 @@ interface ConnectionMarkProps {
 export function ConnectionMark({ link, room }: ConnectionMarkProps) {
   const { connection, waiting } = room;
   return (
-    <div className="connection" data-connection={connection.is}>
+    <div
+      className="connection"
+      data-connection={
+        connection.is === 'out' && connection.code === 'ended' ? 'ended' : connection.is
+      }
+    >
       <span className="connection-words" role="status">
         <i className="connection-dot" aria-hidden="true" />
-        {words(connection.is)}
+        {words(connection)}
       </span>
       {connection.is === 'away' && (
         <>
@@ -34,8 +39,8 @@ export function ConnectionMark({ link, room }: ConnectionMarkProps) {
   );
 }
 
-function words(is: RoomState['connection']['is']): string {
-  switch (is) {
+function words(connection: RoomState['connection']): string {
+  switch (connection.is) {
     case 'joining':
       return 'Connecting…';
     case 'here':
@@ -43,7 +48,7 @@ function words(is: RoomState['connection']['is']): string {
     case 'away':
       return 'Connection lost';
     case 'out':
-      return 'Not connected';
+      return connection.code === 'ended' ? 'Ended' : 'Not connected';
   }
 }
 

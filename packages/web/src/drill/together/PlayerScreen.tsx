@@ -18,7 +18,7 @@ export function PlayerScreen({ link, room, scene, view }: PlayerScreenProps) {
   const { role } = room;
   const units = useUnits();
   const { events, refused, history } = useDrill(link);
-  const { next } = view;
+  const { next, guided, done } = view;
   return (
     <DrillStage
       scene={scene}
@@ -29,16 +29,24 @@ export function PlayerScreen({ link, room, scene, view }: PlayerScreenProps) {
       refused={refused}
       events={events}
       history={history}
-      {...(next && {
+      {...(guided && {
         guide: {
           step: next,
           panel: (
-            <div className="next-step">
+            <div className="next-step" aria-live="polite">
               <p className="section-name">Next for you</p>
-              <p className="next-what">{inUnits(next.what, units)}</p>
-              <p className="soft-text">{inUnits(next.why, units)}</p>
-              {next.hazard !== undefined && (
-                <p className="tone-warning">{inUnits(next.hazard, units)}</p>
+              {next ? (
+                <>
+                  <p className="next-what">{inUnits(next.what, units)}</p>
+                  <p className="soft-text">{inUnits(next.why, units)}</p>
+                  {next.hazard !== undefined && (
+                    <p className="tone-warning">{inUnits(next.hazard, units)}</p>
+                  )}
+                </>
+              ) : (
+                <p className="next-what">
+                  {done ? 'Your steps are done. Watch your gauges.' : 'Wait: others go first.'}
+                </p>
               )}
             </div>
           ),

@@ -1,4 +1,4 @@
-import type { DrillScene, DrillView } from '@plugside/drill';
+import { type DrillScene, type DrillView, faultWords } from '@plugside/drill';
 import { AllGauges } from './AllGauges.tsx';
 import { RadioLog } from './RadioLog.tsx';
 import { WholeDrawing } from './whole/WholeDrawing.tsx';
@@ -10,11 +10,26 @@ interface WallScreenProps {
 
 /** For a screen on the wall: every gauge, the whole arrangement and the radio; nothing to touch. */
 export function WallScreen({ scene, view }: WallScreenProps) {
+  const faults = view.truth?.state.faults ?? [];
   return (
     <div className="wall-screen">
       <AllGauges scene={scene} view={view} />
       <WholeDrawing scene={scene} view={view} large />
-      <RadioLog radio={view.radio} most={6} />
+      <div className="wall-told">
+        <RadioLog radio={view.radio} most={6} />
+        {faults.length > 0 && (
+          <section className="radio-log" aria-label="Faults">
+            <h2 className="section-name">What the instructor made go wrong</h2>
+            <ol>
+              {faults.map((fault) => (
+                <li key={fault.id} className="tone-warning">
+                  {faultWords(scene, fault)}
+                </li>
+              ))}
+            </ol>
+          </section>
+        )}
+      </div>
     </div>
   );
 }

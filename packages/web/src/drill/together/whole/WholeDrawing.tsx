@@ -66,17 +66,20 @@ export function WholeDrawing({ scene, view, large = false }: WholeDrawingProps) 
                 d={frame.between(on, piece, { lane: 0, lanes: 1 }).d}
               />
             ))}
-            {view.truth.state.hoses.map((hose) => (
-              <WholeHose
-                key={hose.id}
-                scene={scene}
-                hose={hose}
-                all={view.truth!.state.hoses}
-                share={view.truth!.hoses.find(({ id }) => id === hose.id)?.fillShare ?? 0}
-                frame={frame}
-                faulty={faulty.has(hose.id)}
-              />
-            ))}
+            {(['line', 'words'] as const).flatMap((part) =>
+              view.truth!.state.hoses.map((hose) => (
+                <WholeHose
+                  key={`${part} ${hose.id}`}
+                  part={part}
+                  scene={scene}
+                  hose={hose}
+                  all={view.truth!.state.hoses}
+                  share={view.truth!.hoses.find(({ id }) => id === hose.id)?.fillShare ?? 0}
+                  frame={frame}
+                  faulty={faulty.has(hose.id)}
+                />
+              )),
+            )}
           </svg>
           {layout.spots.map((spot) => {
             const { x, y, width, height } = frame.at(spot.id);

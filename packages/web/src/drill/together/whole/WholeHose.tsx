@@ -11,10 +11,12 @@ interface WholeHoseProps {
   share: number;
   frame: WholeFrame;
   faulty: boolean;
+  /** Words are drawn over all the lines: one that runs under them would hide them. */
+  part: 'line' | 'words';
 }
 
 /** One hose of the whole drawing: where it lies, what is in it, what flows. */
-export function WholeHose({ scene, hose, all, share, frame, faulty }: WholeHoseProps) {
+export function WholeHose({ scene, hose, all, share, frame, faulty, part }: WholeHoseProps) {
   const units = useUnits();
   const { id, from, to, phase, flowGpm } = hose;
   const piece = scene.hoses.find((one) => one.id === id)!;
@@ -44,13 +46,18 @@ export function WholeHose({ scene, hose, all, share, frame, faulty }: WholeHoseP
           : units.text(Math.abs(flowGpm) < 0.5 ? 0 : Math.abs(flowGpm), 'flow');
   return (
     <g className="whole-hose" data-looks={looks} data-faulty={faulty || undefined}>
-      <path d={run.d} />
-      <text x={run.x} y={run.y - 14} textAnchor={run.anchor}>
-        {frame.narrow || !known ? caption : hoseWords(scene, id)}
-      </text>
-      <text className="figures" x={run.x} y={run.y} textAnchor={run.anchor}>
-        {words}
-      </text>
+      {part === 'line' ? (
+        <path d={run.d} />
+      ) : (
+        <>
+          <text x={run.x} y={run.y - 14} textAnchor={run.anchor}>
+            {frame.narrow || !known ? caption : hoseWords(scene, id)}
+          </text>
+          <text className="figures" x={run.x} y={run.y} textAnchor={run.anchor}>
+            {words}
+          </text>
+        </>
+      )}
     </g>
   );
 }
