@@ -8,7 +8,7 @@ import { usualTimesOrigin } from './lay-tasks.ts';
 import { supplyOfWay } from './supply-of-way.ts';
 import { timeline } from './timeline.ts';
 import type { TimelineAnswer } from './timeline-answer.ts';
-import type { NurseTank } from './timeline-input.ts';
+import type { NurseTank, TimelineInput } from './timeline-input.ts';
 
 /**
  * A tender's pump draws this from its own tank at least [gpm]: Driver/operator ch. 14 "by the
@@ -18,6 +18,8 @@ const NURSE_GPM = 500;
 
 /** What is played past the last of the supply and of the flow [min]. */
 const AFTER_MIN = 5;
+/** A tank that runs dry within this past the last of the supply is shown so far [min]. */
+const DRY_SHOWN_MIN = 30;
 /** Looked ahead at most [min]. */
 const MOST_MIN = 240;
 
@@ -76,18 +78,23 @@ export function tanksOfWay(
     supply.atMin ?? 0,
     ...nurseTanks.map(({ arrivesMin, connectMin }) => arrivesMin + connectMin),
   );
-  return timeline(
-    {
-      attackFlow: [{ atMin: startMin, flowGpm }],
-      attackTank: {
-        rigId: attack.rig.id,
-        name: rigName(attack),
-        gallons: attack.rig.tankGal ?? 0,
-      },
-      nurseTanks,
-      supply,
-      untilMin: Math.min(MOST_MIN, Math.max(1, Math.ceil(lastMin + AFTER_MIN))),
+  const input: TimelineInput = {
+    attackFlow: [{ atMin: startMin, flowGpm }],
+    attackTank: {
+      rigId: attack.rig.id,
+      name: rigName(attack),
+      gallons: attack.rig.tankGal ?? 0,
     },
-    options.units ? { units: options.units } : {},
+    nurseTanks,
+    supply,
+  };
+  const { runsDryAtMin } = timeline({ ...input, untilMin: MOST_MIN });
+  const shownMin = Math.max(1, Math.ceil(lastMin + AFTER_MIN));
+  // Where the tank runs dry not long after, that is shown too.
+  const dryMin = runsDryAtMin === null ? 0 : Math.ceil(runsDryAtMin + 1);
+  const untilMin = Math.min(
+    MOST_MIN,
+    dryMin <= lastMin + DRY_SHOWN_MIN ? Math.max(shownMin, dryMin) : shownMin,
   );
+  return timeline({ ...input, untilMin }, options.units ? { units: options.units } : {});
 }

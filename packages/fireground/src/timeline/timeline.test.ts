@@ -195,10 +195,25 @@ describe('a supply of several sources', () => {
     );
   });
 
+  // 100 gpm lacked from 2 on, 900 gal by then: 11, long after what is shown.
+  test('is said to run dry past what is shown too (by hand)', () => {
+    const answer = timeline({
+      attackFlow: [{ atMin: 0, flowGpm: 300 }],
+      attackTank: { rigId: 'E1', gallons: 1500 },
+      supply: supplyAt(2, 200),
+      untilMin: 5,
+    });
+    expect(answer.runsDryAtMin).toBeNull();
+    expect(answer.text).toContain('makes up what it lacks until 11:00');
+  });
+
   test('the sentence and the picture agree in any timeline', () => {
     fc.assert(
       fc.property(anyInput, (input) => {
-        const { text, runsDryAtMin, supplyAtMin, bridgeGpm } = timeline(input);
+        const { text, runsDryAtMin, supplyAtMin, bridgeGpm } = timeline({
+          ...input,
+          untilMin: 240,
+        });
         const takenGpm = Math.max(0, ...input.attackFlow.map(({ flowGpm }) => flowGpm));
         expect(text.startsWith('No line lacks')).toBe(
           supplyAtMin !== null && runsDryAtMin === null,

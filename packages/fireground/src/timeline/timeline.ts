@@ -76,7 +76,9 @@ export function timeline(
   };
   const say = sayIn(options.units ?? 'us');
   answer.events = eventsOf(input, answer, say);
-  answer.text = tankWords(input, answer, say);
+  // A supply that is a little too small drains the tank past what is shown.
+  const inTheEnd = playTanks({ ...play, untilMin: Math.max(untilMin, TANKS_UNTIL_MIN) });
+  answer.text = tankWords(input, { ...answer, runsDryAtMin: inTheEnd.runsDryAtMin }, say);
   answer.notices = noticesOf(input, answer, say);
   return answer;
 }
