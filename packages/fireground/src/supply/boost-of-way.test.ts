@@ -48,6 +48,36 @@ describe('when to boost, of a way as it is', () => {
     expect(atLay(boostOfWay(boosted, far)).boostedGpm).toBeCloseTo(boosted.mostGpm, 3);
   });
 
+  it('counts what another hydrant of the way draws from the same main (by hand arithmetic)', () => {
+    const at = (id: string, main: string) => ({
+      hydrant: newHydrant(id, { ...test, name: id, main }),
+      steamer: true,
+      lengthFt: 700,
+    });
+    const of = (mains: [string, string]) =>
+      situation({
+        demandGpm: 1250,
+        hydrants: [at('H-1', mains[0]), at('H-2', mains[1])],
+        rigs: [1, 2, 3].map((number) => ({
+          ...engine(number, number, false),
+          hose: [{ hose: '5' as const, lengthFt: 1500 }],
+        })),
+      });
+    const shared = of(['m', 'm']);
+    const way = choose(shared, 'two hydrants');
+    const found = boostOfWay(way, shared)!;
+    expect(found.rule).toMatch(/Counted while H-[12] draws on the same main\.$/);
+    // NFPA 291's curve at the flow of both; 5 psi at 1,000 gpm to the outlet; 20 psi left at the engine.
+    const asked = found.demandGpm;
+    const leftPsi = supplyCurvePsi(test, 1250) - 5 * (asked / 1000) ** 2 - 20;
+    const handFt = (leftPsi / (0.08 * (asked / 100) ** 2)) * 100;
+    expect(found.unassistedToFt).toBe(Math.floor(handFt / 100) * 100);
+    expect(asked).toBeLessThan(1250);
+    const apart = of(['m', 'n']);
+    const alone = boostOfWay(choose(apart, 'two hydrants'), apart)!;
+    expect(alone.rule).not.toContain('Counted while');
+  });
+
   // 60 ft down to the building over 700 ft, level past it: 26 psi are won once, not again on the way.
   it('takes the ground past the building as level (by hand arithmetic)', () => {
     const of = situation({

@@ -1,10 +1,13 @@
 /** When to boost, asked of a way as it is. */
+import { DROP_EXPONENT } from '@plugside/hydraulics';
 import { hoseCatalogue } from '../catalogue/hose.ts';
+import { sharing } from '../network/shared-mains.ts';
+import type { Hydrant } from '../plan/plan.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import type { SourcePart, SupplyWay, WhenToBoost } from './choice.ts';
 import { crewOf } from './crew.ts';
 import { broughtFt } from './hose-pool.ts';
-import { groundOf, sourceName } from './leg.ts';
+import { groundOf, listed, sourceName } from './leg.ts';
 import type { Situation } from './situation.ts';
 import { whenToBoost } from './when-to-boost.ts';
 
@@ -42,15 +45,21 @@ export function boostOfWay(
   const source = { kind: 'hydrant' as const, at };
   const carriedFt = carriedOf(part, situation);
   const asFarFt = Math.max(carriedFt, at.lengthFt);
-  return whenToBoost(
+  const demandGpm = (situation.demandGpm * part.setGpm) / setGpm;
+  const others = (way.parts ?? []).flatMap((one) => {
+    const other = situation.hydrants.find(({ hydrant }) => hydrant.id === one.sourceId);
+    const shared = other && sharing(situation, at.hydrant, other.hydrant) === 'shared';
+    return one !== part && shared ? [{ hydrant: other.hydrant, gpm: one.setGpm }] : [];
+  });
+  const when = whenToBoost(
     {
-      hydrant: at.hydrant,
+      hydrant: drawnDown(at.hydrant, others, demandGpm),
       steamer: at.steamer,
       hose: part.hose[0]!,
       lines: part.hose,
       suction: part.suction,
       rigs: [crew.attack, booster],
-      demandGpm: (situation.demandGpm * part.setGpm) / setGpm,
+      demandGpm,
       ground: groundOf(source, situation.scene),
       carriedFt: asFarFt,
       valve: {
@@ -63,6 +72,41 @@ export function boostOfWay(
     },
     options.units ? { units: options.units } : {},
   );
+  if (others.length === 0) return when;
+  const names = listed(others.map(({ hydrant }) => hydrant.name ?? hydrant.id));
+  return { ...when, rule: `${when.rule} Counted while ${names} draws on the same main.` };
+}
+
+/**
+ * A hydrant while others draw on its main: its test as a gauge would read it then, at the flow asked
+ * about. What it shares with another is the lesser of their losses, as in a plan.
+ */
+function drawnDown(
+  hydrant: Hydrant,
+  others: readonly { hydrant: Hydrant; gpm: number }[],
+  atGpm: number,
+): Hydrant {
+  const [other] = others;
+  if (!other) return hydrant;
+  const lossAtOne = (one: Hydrant) =>
+    (one.staticPsi - one.residualPsi) / one.testGpm ** DROP_EXPONENT;
+  const own = lossAtOne(hydrant);
+  const common = Math.min(own, lossAtOne(other.hydrant));
+  const otherGpm = others.reduce((sum, { gpm }) => sum + gpm, 0);
+  const psiAt = (gpm: number) =>
+    hydrant.staticPsi -
+    common * (gpm + otherGpm) ** DROP_EXPONENT -
+    (own - common) * gpm ** DROP_EXPONENT;
+  // More than the main has left: its test at what it has.
+  let testGpm = atGpm;
+  while (testGpm > 1 && psiAt(testGpm) < 0) testGpm /= 2;
+  const staticPsi = Math.max(1, psiAt(0));
+  return {
+    ...hydrant,
+    staticPsi,
+    residualPsi: Math.max(0, Math.min(staticPsi - 0.1, psiAt(testGpm))),
+    testGpm,
+  };
 }
 
 function partAsked(parts: readonly SourcePart[], id: string | undefined): SourcePart | undefined {
