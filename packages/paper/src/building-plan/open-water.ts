@@ -1,5 +1,5 @@
 /** What a plan tells of a pump at draft, and of a tender shuttle. */
-import { type DraftPart, formatHoseSize, type ShuttlePart } from '@plugside/fireground';
+import { clock, type DraftPart, formatHoseSize, type ShuttlePart } from '@plugside/fireground';
 import { inTens } from '../sheet/figures.ts';
 import { type Source, sources } from '../sheet/notes.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -72,7 +72,7 @@ function shuttle(sheet: Sheet, part: ShuttlePart): void {
     one.dumpMin.toFixed(1),
     one.roundTripMin.toFixed(1),
     bare(one.gpm, 'flow'),
-    `${Math.ceil(one.firstAtMin)}`,
+    clock(one.firstAtMin),
   ]);
   const number = { share: 1, number: true, size: 10.5 } as const;
   table(
@@ -96,7 +96,7 @@ function shuttle(sheet: Sheet, part: ShuttlePart): void {
     : 'from the hydrant';
   const facts: Source[] = [
     {
-      what: `Keeps up ${full(part.gpm, 'flow')}; the plan draws ${full(part.drawGpm, 'flow')} from minute ${Math.ceil(part.drawFromMin)}`,
+      what: `Keeps up ${full(part.gpm, 'flow')}; the plan draws ${full(part.drawGpm, 'flow')} from ${clock(part.drawFromMin)} on`,
       from: `the ${part.limitedBy} ${part.limitedBy === 'tenders' ? 'are' : 'is'} what holds it`,
     },
     {
@@ -111,7 +111,7 @@ function shuttle(sheet: Sheet, part: ShuttlePart): void {
       what:
         part.runsDryAtMin === null
           ? 'The portable tank does not run dry'
-          : `The portable tank is DRY at minute ${Math.floor(part.runsDryAtMin)}`,
+          : `The portable tank is DRY at ${clock(part.runsDryAtMin)}`,
       from: inTens(part.text),
     },
   ];

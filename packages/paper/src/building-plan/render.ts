@@ -1,5 +1,6 @@
 /** A building's water plan: what to do first, then with what, then what if. */
 import type { Readable } from 'node:stream';
+import { clock } from '@plugside/fireground';
 import { inTens } from '../sheet/figures.ts';
 import { cautions } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
@@ -60,11 +61,11 @@ function figures(sheet: Sheet, { demand, way }: BuildingWaterPlan): void {
     [`Demand: ${demand.method}`, bare(demand.flowGpm, 'flow'), unit('flow')],
     ['This supply gives', bare(way.mostGpm, 'flow'), unit('flow')],
     [way.meetsDemand ? 'To spare' : 'SHORT', `${sign}${bare(margin, 'flow')}`, unit('flow')],
-    ['First water, after the call', `${Math.ceil(way.time.waterAtMin)}`, 'min'],
-    ['All of it', `${Math.ceil(way.time.fullAtMin)}`, 'min'],
+    ['First water, after the call', clock(way.time.waterAtMin), 'min'],
+    ['All of it', clock(way.time.fullAtMin), 'min'],
     ['Rigs', `${way.rigsUsed}`, ''],
   ];
-  const shares = [0.25, 0.19, 0.17, 0.2, 0.11, 0.08];
+  const shares = [0.24, 0.18, 0.16, 0.21, 0.15, 0.06];
   const { ink } = sheet;
   let x = sheet.left;
   for (const [index, [head, figure, shownUnit]] of cells.entries()) {

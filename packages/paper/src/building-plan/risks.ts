@@ -1,5 +1,5 @@
 /** What binds, what can go wrong, and what is done then. */
-import type { LimitCheck, Quantity, SupplyWay } from '@plugside/fireground';
+import { clock, type LimitCheck, type Quantity, type SupplyWay } from '@plugside/fireground';
 import { inTens } from '../sheet/figures.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
@@ -44,7 +44,7 @@ const QUANTITIES: Record<LimitCheck['unit'], Quantity> = {
 /** Every limit: none is left out for room. */
 export function limits(sheet: Sheet, { way, limits: all }: BuildingWaterPlan): void {
   const { full, bare, units } = sheet.figures;
-  sheet.heading('Limits as set, the tightest first', { withPt: 40, abovePt: GAP });
+  sheet.heading('Limits as set, the tightest first', { withPt: 76, abovePt: GAP });
   if (all.length === 0) {
     sheet.paragraph(capital(inTens(way.bindingText)), { size: 10 });
     return;
@@ -97,7 +97,7 @@ function told(sheet: Sheet, head: string, way: SupplyWay): void {
   sheet.need(40);
   sheet.paragraph(`${head}: ${way.title}`, { size: 11, bold: true });
   sheet.paragraph(
-    `${full(way.mostGpm, 'flow')}${short}, first water ${Math.ceil(way.time.waterAtMin)} min after the call, all of it at ${Math.ceil(way.time.fullAtMin)}, ${rigs}. ${inTens(way.bindingText)}`,
+    `${full(way.mostGpm, 'flow')}${short}, first water ${clock(way.time.waterAtMin)} min after the call, all of it at ${clock(way.time.fullAtMin)}, ${rigs}. ${inTens(way.bindingText)}`,
     { size: 10 },
   );
 }

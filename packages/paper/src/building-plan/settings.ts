@@ -1,5 +1,5 @@
 /** What each pump is set to, what each source brings, and what crews do. */
-import { formatHoseSize, type RigOrder, type SupplyWay } from '@plugside/fireground';
+import { clock, formatHoseSize, type RigOrder, type SupplyWay } from '@plugside/fireground';
 import { inTens } from '../sheet/figures.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
@@ -53,7 +53,7 @@ export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
   const flow = unit('flow');
   sheet.heading('What each source brings', {
     aside: 'minutes from the call',
-    withPt: 44,
+    withPt: 76,
     abovePt: GAP,
   });
   const columns: Column[] = [
@@ -71,15 +71,15 @@ export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
     part.lengthFt > 0 ? bare(part.lengthFt, 'length') : '—',
     bare(part.setGpm, 'flow'),
     bare(part.mostGpm, 'flow'),
-    `${Math.ceil(part.waterAtMin)}`,
-    `${Math.ceil(part.fullAtMin)}`,
+    clock(part.waterAtMin),
+    clock(part.fullAtMin),
   ]);
   table(sheet, columns, rows, { size: 10, rowPt: 17 });
 }
 
 /** Every rig with a part, in order of arrival; tenders that stand by last. */
 export function duties(sheet: Sheet, plan: BuildingWaterPlan): void {
-  sheet.heading('Who does what, by arrival', { withPt: 40, abovePt: GAP });
+  sheet.heading('Who does what, by arrival', { withPt: 76, abovePt: GAP });
   const arrives = new Map(plan.rigs.map(({ id, arrivesMin }) => [id, arrivesMin]));
   const all = [...plan.way.duties, ...(plan.way.standBy ?? [])];
   const rows = all

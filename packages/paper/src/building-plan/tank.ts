@@ -7,6 +7,7 @@ import {
   tanksOfWay,
   type UnitSystem,
 } from '@plugside/fireground';
+import { inTens } from '../sheet/figures.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { put, wrapped } from '../sheet/text.ts';
 import type { BuildingWaterPlan, TankAgainstSupply } from './data.ts';
@@ -140,5 +141,5 @@ function arrivals(rigs: BuildingWaterPlan['rigs']): string {
 
 function tankWords({ figures }: Sheet, { tank }: BuildingWaterPlan): string {
   const { answer, fromMin, flowGpm } = tank!;
-  return `First lines take ${figures.full(flowGpm, 'flow')} from ${clock(fromMin)}. ${answer.text}`;
+  return `First lines take ${figures.full(flowGpm, 'flow')} from ${clock(fromMin)}. ${inTens(answer.text)}`;
 }

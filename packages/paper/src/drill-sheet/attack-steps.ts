@@ -26,7 +26,7 @@ export function attackSteps(telling: Telling, rig: Rig): DrillStep[] {
     {
       text: 'Position at the fire: the lines reach, the aerial keeps its place; brake set, wheels chocked, pump engaged.',
     },
-    ...(tank ? fromTank(telling, rig, lines) : []),
+    ...(tank ? fromTank(telling, rig, lines) : lines),
     ...hydrantBefore(telling, own, 'a crew left there'),
     ...into.map((line) =>
       connectedBelow(plan, line) ? connect(telling, line) : check(telling, line),
@@ -40,7 +40,6 @@ export function attackSteps(telling: Telling, rig: Rig): DrillStep[] {
         ? 'Opened too fast the pump loses its prime, and the lines their water.'
         : 'Air in the pump takes the lines with it.',
     },
-    ...(tank ? [] : lines),
     ...set(telling, rig, tank),
   ];
 }

@@ -154,7 +154,9 @@ function connectionSteps(telling: Telling, device: Appliance): DrillStep[] {
       text: `${name}: read its sign for the pressure and what it feeds; caps off, nothing inside, clappers swing, gaskets in.`,
       hazard: 'A wrong connection feeds the wrong system: read before you connect.',
     },
-    { text: `${name}: connect hand-tight, the left inlet first, then say ready.` },
+    {
+      text: `${name}: take the lines from the engine, hand-tight, no kink before it; then say ready.`,
+    },
     ...out.map((line) => connect(telling, line)),
   ];
   if (device.kind === 'sprinkler') {
