@@ -127,6 +127,15 @@ describe('when to boost, of a way as it is', () => {
     expect(Math.min(...shares)).toBeGreaterThan(100);
   });
 
+  it('of a way that falls short asks for what the way gives: its own lay is long enough for that', () => {
+    const of = situation({ demandGpm: 3000 });
+    const way = chooseSupply(of).ways.find(({ parts }) => parts![0]!.pumps.length === 1)!;
+    expect(way.meetsDemand).toBe(false);
+    const found = boostOfWay(way, of)!;
+    expect(found.demandGpm).toBeCloseTo(way.mostGpm - 0.5, 1);
+    expect(found.boostedToFt).toBeGreaterThanOrEqual(700);
+  });
+
   it('is nothing where no second engine comes, or for no hydrant of the way', () => {
     const alone = situation({
       rigs: [{ ...engine(1, 2, true), hose: [{ hose: '5', lengthFt: 800 }] }],

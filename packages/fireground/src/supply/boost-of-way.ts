@@ -11,12 +11,14 @@ import { groundOf, listed, sourceName } from './leg.ts';
 import type { Situation } from './situation.ts';
 import { whenToBoost } from './when-to-boost.ts';
 
+/** Of a way that falls short its own flow is asked for, a little under its limit [gpm]. */
+const SHORT_GPM = 0.5;
 /** Lays compared where none are named. */
 const LENGTHS = 16;
 
 /**
  * When a second engine pays at a hydrant of a way: with the way's own hose, pump, valve and share of
- * the demand, the ground as it lies up to the building and level past it, and no lay longer than the
+ * what it is set to (the demand, or its most), the ground as it lies up to the building and level past it, and no lay longer than the
  * hose that the rigs carry.
  * @param way one of `chooseSupply`'s
  * @param situation the one that it was chosen for
@@ -45,7 +47,8 @@ export function boostOfWay(
   const source = { kind: 'hydrant' as const, at };
   const carriedFt = carriedOf(part, situation);
   const asFarFt = Math.max(carriedFt, at.lengthFt);
-  const demandGpm = (situation.demandGpm * part.setGpm) / setGpm;
+  const short = setGpm < situation.demandGpm - SHORT_GPM;
+  const demandGpm = short ? part.setGpm - SHORT_GPM : part.setGpm;
   const others = (way.parts ?? []).flatMap((one) => {
     const other = situation.hydrants.find(({ hydrant }) => hydrant.id === one.sourceId);
     const shared = other && sharing(situation, at.hydrant, other.hydrant) === 'shared';
