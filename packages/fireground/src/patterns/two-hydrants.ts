@@ -19,8 +19,8 @@ export interface TwoHydrantsOptions {
 }
 
 /**
- * Two hydrants into two intakes of one engine. Each hydrant is on a main of its own: a
- * shared main gives less. The engine is at 0 ft. Ids: `H1`, `H2`, `A1`; lines `lay1`, `lay2`.
+ * Two hydrants into two intakes of one engine. Their mains are left open: named alike in the plan,
+ * they give less. The engine is at 0 ft. Ids: `H1`, `H2`, `A1`; lines `lay1`, `lay2`.
  */
 export function twoHydrants(options: TwoHydrantsOptions = {}): Plan {
   const given = [options.first ?? {}, options.second ?? {}];

@@ -276,3 +276,42 @@ describe('other supplies', () => {
     expect(() => mishaps(boosted, 0)).toThrow('demandGpm is 0');
   });
 });
+
+describe('hydrants whose mains are not known', () => {
+  const one = { hydrant, hose: '5', lengthFt: 300 } as const;
+  const open = twoHydrants({ first: one, second: one });
+  const named = (mains: [string, string]): Plan => ({
+    ...open,
+    hydrants: open.hydrants.map((one, at) => ({ ...one, main: mains[at]! })),
+  });
+
+  it('may share one: what comes then is what the plan with one main gives', () => {
+    const most = mostWater(open).flowGpm;
+    const shared = found(open, most - 1, 'share a main');
+    expect(shared.what).toBe('Hydrant H1 and Hydrant H2 share a main');
+    expect(shared.resetGpm).toBeCloseTo(mostWater(named(['m', 'm'])).flowGpm, 1);
+    expect(shared.stillMeets).toBe(false);
+    for (const mains of [
+      ['m', 'm'],
+      ['m', 'n'],
+    ] as [string, string][]) {
+      const words = mishaps(setTo(named(mains), 500), 500).map(({ what }) => what);
+      expect(words.some((what) => what.includes('share a main'))).toBe(false);
+    }
+  });
+
+  it('of one main weaken together: a fifth less of its flow at 20 psi, by the curve', () => {
+    const plan = named(['m', 'm']);
+    const words = mishaps(setTo(plan, 500), 500).map(({ what }) => what);
+    expect(words).toContain(
+      'The main of Hydrant H1 and Hydrant H2 gives 20 % less than their tests',
+    );
+    expect(words.filter((what) => what.includes('less than'))).toHaveLength(1);
+    const weak = found(plan, mostWater(plan).flowGpm, 'less than their tests');
+    const byHand = mostWater({
+      ...plan,
+      hydrants: plan.hydrants.map((one) => ({ ...one, testGpm: 0.8 * one.testGpm })),
+    }).flowGpm;
+    expect(weak.resetGpm).toBeCloseTo(byHand, 1);
+  });
+});
