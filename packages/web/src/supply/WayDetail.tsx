@@ -55,7 +55,7 @@ export function WayDetail(props: WayDetailProps) {
             Who does what
           </h3>
           <ul className="duties">
-            {duties.map(({ rigId, rigName, duty }) => (
+            {[...duties, ...(way.standBy ?? [])].map(({ rigId, rigName, duty }) => (
               <li key={`${rigId}:${duty}`}>
                 <b>{rigName}</b> {duty}
                 <span className="soft-text">{arrivalWords(situation, rigId)}</span>
