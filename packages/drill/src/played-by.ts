@@ -5,7 +5,6 @@ import { asCoupled } from './guided-step.ts';
 import { liftsMost } from './intake-judged.ts';
 import { easedTo, openLines, playsLoss, shedStands, waitsForMore } from './played-loss.ts';
 import { goesByPlan, nextByPlan, plannedPsi } from './played-relay.ts';
-import { hasSaid } from './radio.ts';
 import type { PlayedRole } from './role.ts';
 import type { DrillScene } from './scene.ts';
 import { postOf } from './scene-posts.ts';
@@ -139,7 +138,10 @@ function stands(action: DrillAction, role: PlayedRole, state: DrillState): boole
       );
     case 'radio': {
       const { message } = action;
-      return 'preset' in message && hasSaid(state.said, role, message.preset);
+      return (
+        'preset' in message &&
+        state.said.some((one) => one.role === role && one.preset === message.preset)
+      );
     }
     default:
       return false;

@@ -93,6 +93,22 @@ describe('hands', () => {
     expect(happened(slow, 'shut fast')).toEqual([]);
   });
 
+  it('moved by a tenth stop a tenth of the water: next to nothing is felt, and it is not told as shut', () => {
+    const drill = flowing(plan);
+    act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0.9 });
+    expect(happened(drill, 'shut fast')).toEqual([]);
+    // From half open to nothing all of what then flows is stopped, to half of that half of it.
+    run(drill, 2);
+    act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0.5, overS: 5 });
+    run(drill, 8);
+    const speed = speedOf(hoseOf(drill, 'attack1').flowGpm, 1.75);
+    act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0.25 });
+    const psi = boundPsi(speed / 2);
+    expect(psi).toBeGreaterThan(50);
+    expect(Math.abs(toldOf(drill).adds - psi)).toBeLessThan(2);
+    expect(toldOf(drill).text).toContain('is moved to 25 % open in');
+  });
+
   it('shut where water leaves a pump are felt in the hose that brings it, and held to its limit', () => {
     const hydrant = { staticPsi: 90, residualPsi: 75, testGpm: 2000 };
     const gun = addMasterStream(boostedAtHydrant({ hydrant }), 'A1');
