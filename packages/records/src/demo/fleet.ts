@@ -82,8 +82,15 @@ export function demoRigs(): FieldsIn<'rigs'>[] {
     },
   ];
   const plate = { kind: 'maker', text: 'Plate on the rig, invented' } as const;
-  const origins = { ratedGpm: plate, tankGal: plate };
-  return rigs.map((rig) => ({ ...rig, origins, externalId: rig.name }));
+  const listed = { kind: 'department', text: 'Fleet list, invented' } as const;
+  const origins = {
+    ratedGpm: plate,
+    tankGal: plate,
+    ...Object.fromEntries(
+      ['kind', 'intakes', 'discharges', 'assistValve', 'inService'].map((field) => [field, listed]),
+    ),
+  };
+  return rigs.map((rig) => ({ assistValve: false, ...rig, origins, externalId: rig.name }));
 }
 
 /** In-service tests at the rating's stages, a little weaker each year. */
@@ -128,7 +135,7 @@ const lengths: [size: HoseSize, lengthFt: number, count: number, rig: string, te
 
 export function demoHose(years: readonly number[], luck: Chance): FieldsIn<'hose'>[] {
   let number = 0;
-  return lengths.flatMap(([size, lengthFt, count, rigId, testPsi]) =>
+  const all = lengths.flatMap(([size, lengthFt, count, rigId, testPsi]) =>
     Array.from({ length: count }, (): FieldsIn<'hose'> => {
       number += 1;
       const name = `L-${`${number}`.padStart(3, '0')}`;
@@ -150,6 +157,23 @@ export function demoHose(years: readonly number[], luck: Chance): FieldsIn<'hose
       };
     }),
   );
+  // What was retired has been replaced: the beds are full.
+  const replacements = all
+    .filter(({ retiredOn }) => retiredOn !== undefined)
+    .map(({ size, lengthFt, rigId, retiredOn, serviceTests = [] }, at): FieldsIn<'hose'> => {
+      const name = `L-${`${number + at + 1}`.padStart(3, '0')}`;
+      const { psi } = serviceTests[0]!;
+      return {
+        name,
+        size,
+        lengthFt,
+        inServiceOn: retiredOn,
+        rigId,
+        serviceTests: [{ testedOn: retiredOn!, psi, passed: true }],
+        externalId: name,
+      };
+    });
+  return [...all, ...replacements];
 }
 
 /** What the department's own hose loses, against the catalogue's coefficient. */

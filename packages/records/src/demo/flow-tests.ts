@@ -81,10 +81,19 @@ export function runFlowTests(
           }));
         }),
         by: luck.pick(['A watch', 'B watch', 'C watch']),
+        origins: readOff,
       };
     });
   });
 }
+
+/** Of the readings: gauges that nobody held. */
+const readOff = Object.fromEntries(
+  ['staticPsi', 'residualPsi', 'flowing'].map((field) => [
+    field,
+    { kind: 'measured' as const, text: 'Flow test, invented' },
+  ]),
+);
 
 function reading(psi: number, luck: Chance): number {
   return Math.round(psi + luck.error(GAUGE_ERROR_PSI));

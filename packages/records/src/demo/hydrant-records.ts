@@ -10,6 +10,9 @@ const reasons = [
   'Does not drain: frozen last winter',
 ];
 
+/** Also of what the schema would fill in by itself: here somebody looked. */
+const listed = { kind: 'department' as const, text: 'Hydrant list, invented' };
+
 /** About one in fifty is out of service, as is common; the oldest mains have some without a large outlet. */
 export function hydrantRecords(
   hydrants: readonly DemoHydrant[],
@@ -38,6 +41,9 @@ export function hydrantRecords(
       owner: zone === 'industrial' && luck.happens(0.15) ? 'Works, private' : 'Town water',
       externalId: name,
       origins: {
+        ...Object.fromEntries(
+          ['sideOutlets', 'sideOutletIn', 'status'].map((field) => [field, listed]),
+        ),
         elevationFt: { kind: 'measured', text: 'Levelled, invented survey', date: '2019-06-12' },
         mainIn: { kind: 'department', text: 'Map of the mains, invented' },
         ...(mainName !== undefined && {

@@ -59,6 +59,7 @@ export async function situationAt(
     hoseTests,
     settings,
     appliances,
+    hose,
   ] = await Promise.all([
     districtStreets(store),
     readDistrict(store),
@@ -70,6 +71,7 @@ export async function situationAt(
     everyRecord(store, 'hose-tests'),
     everyRecord(store, 'settings'),
     everyRecord(store, 'appliances'),
+    everyRecord(store, 'hose'),
   ]);
   const near = usableHydrants(network, hydrants, building, { count });
   const nearHydrants: NearHydrantRecord[] = [];
@@ -87,6 +89,7 @@ export async function situationAt(
     rigs,
     pumpTests,
     appliances,
+    hose,
     roadFtByStation: new Map(roads.map(({ target, lengthFt }) => [target.id, lengthFt])),
   });
   const coefficients = departmentCoefficients(hoseTests);

@@ -65,7 +65,7 @@ export function differenceFrom(
 
 /** Whatever does not come from a list; of nothing and of what the schema fills in, only what is said to. */
 function isOwn(kind: ImportKind, field: string, value: unknown, origin: string | undefined) {
-  if (origin !== undefined) return origin !== 'imported';
+  if (origin !== undefined) return origin !== 'imported' && origin !== 'default';
   return value !== undefined && !isDefault(kind, field, value);
 }
 

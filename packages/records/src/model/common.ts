@@ -39,7 +39,7 @@ export const envelopeSchema = z.strictObject({
 /** Fields that any record may carry besides its own. */
 export const sharedShape = {
   note: noteSchema.optional(),
-  /** By field name. A field without an origin was typed in by the department. */
+  /** By field name. What a field without one comes from `originOf` tells. */
   origins: z.record(z.string(), originSchema).default({}),
   /** Which list it came from and its key there: importing again updates instead of doubling. */
   externalSource: z.string().max(200).optional(),

@@ -4,5 +4,6 @@ export * from './common.ts';
 export * from './district.ts';
 export * from './hydrant.ts';
 export * from './kinds.ts';
+export * from './origin-of.ts';
 export * from './sort-fields.ts';
 export * from './tests.ts';

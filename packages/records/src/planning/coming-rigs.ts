@@ -1,6 +1,7 @@
 import type { Fields } from '../model/index.ts';
 import { arrivalMin } from './arrivals.ts';
 import { assistValveOf } from './assist-valve-of.ts';
+import { type LengthOfHose, withHoseInService } from './hose-in-service.ts';
 import { notice, type PlanningNotice } from './notice.ts';
 import type { ComingRig } from './situation-for-building.ts';
 
@@ -15,6 +16,10 @@ export interface ComingRigsRequest {
   pumpTests: readonly PumpTestRecord[];
   /** Where assist valves are on record with their own losses. */
   appliances?: readonly Fields<'appliances'>[];
+  /** Lengths of hose: a rig lays no more of a size than is in service. Left out: none on record. */
+  hose?: readonly LengthOfHose[];
+  /** ISO date; left out: the machine's. */
+  today?: string;
   /** Along the streets from each station to the scene [ft], by the station's id. */
   roadFtByStation: ReadonlyMap<string, number>;
 }
@@ -28,6 +33,8 @@ export function comingRigs({
   rigs,
   pumpTests,
   appliances = [],
+  hose = [],
+  today = new Date().toISOString().slice(0, 10),
   roadFtByStation,
 }: ComingRigsRequest): {
   coming: ComingRig[];
@@ -48,7 +55,7 @@ export function comingRigs({
       }
       const valve = assistValveOf(rig, appliances);
       return {
-        rig,
+        rig: withHoseInService(rig, hose, today, notices),
         ...(valve && { valve }),
         pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id),
         arrivesMin: Math.round(arrivalMin(roadFt ?? UNKNOWN_ROAD_FT) * 10) / 10,

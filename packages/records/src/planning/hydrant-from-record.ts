@@ -1,5 +1,5 @@
 import { flowTestResult, type Hydrant, newHydrant, planSupply } from '@plugside/fireground';
-import type { Fields } from '../model/index.ts';
+import { type Fields, isFilledIn } from '../model/index.ts';
 import { notice, type PlanningNotice } from './notice.ts';
 
 export interface RecordedHydrant {
@@ -60,6 +60,14 @@ export function hydrantFromRecord(
         'caution',
         'no-steamer',
       )`${record.name} has no large outlet on record. The plan takes one ${`${record.sideOutletIn}`} in outlet.`,
+    );
+  }
+  if (isFilledIn('hydrants', record, 'sideOutlets')) {
+    notices.push(
+      notice(
+        'fact',
+        'outlets-assumed',
+      )`Nobody has entered the side outlets of ${record.name}: the plan takes the default, ${`${record.sideOutlets}`} of ${`${record.sideOutletIn}`} in.`,
     );
   }
   const hydrant = newHydrant(id, {

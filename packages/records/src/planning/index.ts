@@ -6,6 +6,7 @@ export { type ComingRigsRequest, comingRigs } from './coming-rigs.ts';
 export { type DemandInputs, demandInputs } from './demand-inputs.ts';
 export { departmentCoefficients } from './department-coefficients.ts';
 export { departmentLimits } from './department-limits.ts';
+export { isInService, type LengthOfHose, withHoseInService } from './hose-in-service.ts';
 export { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 export type { PlanningNotice } from './notice.ts';
 export {

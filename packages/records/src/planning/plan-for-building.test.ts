@@ -158,8 +158,41 @@ describe('a plan from records', () => {
     expect(readPlan(writePlan(plan!)).ok).toBe(true);
   });
 
+  it('leaves the assist valve off where no engine pumps at the hydrant, as ways to supply do', () => {
+    const withValve = { rig: engine('Engine 3', 1000, { assistValve: true }) };
+    const alone = planForBuilding({ ...request, attack: withValve });
+    expect(alone.plan!.appliances.filter(({ kind }) => kind === 'assist-valve')).toEqual([]);
+    expect(alone.notices.map(({ code }) => code)).toContain('valve-left-off');
+    const plain = planForBuilding({ ...request, attack: { rig: engine('Engine 3', 1000) } });
+    expect(alone.plan).toEqual(plain.plan);
+    const boosted = planForBuilding({
+      ...request,
+      attack: withValve,
+      booster: { rig: engine('Engine 2', 600) },
+    });
+    expect(boosted.plan!.appliances[0]?.name).toBe('Assist valve of Engine 3');
+    expect(boosted.notices.map(({ code }) => code)).toContain('on-valve');
+  });
+
+  it('lays no more of a size than the lengths in service', () => {
+    const id = '01ARZ3NDEKTSV4RRFFQ69G5FAV';
+    const lengths = Array.from({ length: 10 }, (_, at) =>
+      recordSchemas.hose.parse({
+        name: `L-${at}`,
+        size: '5',
+        lengthFt: 100,
+        rigId: id,
+        ...(at < 9 && { retiredOn: '2026-04-01' }),
+      }),
+    );
+    const attack = { rig: { ...engine('Engine 3', 1000), id }, lengths };
+    const { hose, notices } = planForBuilding({ ...request, attack });
+    expect(hose).toMatchObject({ carriedFt: 100, shortFt: 712 });
+    expect(notices.map(({ code }) => code)).toContain('hose-not-in-service');
+  });
+
   it('says what it had to assume', () => {
-    expect(codes(request)).toEqual(['no-pump-test']);
+    expect(codes(request)).toEqual(['outlets-assumed', 'no-pump-test', 'ports-assumed']);
     const bare = engine('Engine 9', 300, { ratedGpm: undefined });
     expect(
       codes({
@@ -172,8 +205,10 @@ describe('a plan from records', () => {
       'hose-too-short',
       'no-heights',
       'out-of-service',
+      'outlets-assumed',
       'no-rating',
       'no-pump-test',
+      'ports-assumed',
       'no-needed-flow',
     ]);
     const elevationAt = (_: number, latitude: number) => (latitude > 0 ? undefined : 90);

@@ -8,6 +8,7 @@ import {
 import type { Fields } from '../model/index.ts';
 import type { LonLat } from '../streets/ellipsoid.ts';
 import { fromWater } from './from-water.ts';
+import { withHoseInService } from './hose-in-service.ts';
 import { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
 import { hydrantFromRecord } from './hydrant-from-record.ts';
 import { ft, notice, type PlanningNotice, psi } from './notice.ts';
@@ -63,11 +64,19 @@ const USUAL_ATTACK_PSI = 170;
  * test gives no plan and an `error` that says so.
  */
 export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
-  const { building, hydrant, attack, booster, route } = request;
+  const { building, hydrant, route } = request;
   const lengthFt = Math.max(1, Math.round(route.lengthFt));
+  const today = request.today ?? new Date().toISOString().slice(0, 10);
+  const outOfService: PlanningNotice[] = [];
+  const sound = (picked: PickedRig): PickedRig => ({
+    ...picked,
+    rig: withHoseInService(picked.rig, picked.lengths ?? [], today, outOfService),
+  });
+  const attack = sound(request.attack);
+  const booster = request.booster && sound(request.booster);
   const beds = booster ? [attack.rig, booster.rig] : [attack.rig];
   const hose = hoseToLay(lengthFt, beds);
-  const notices = [...hose.notices];
+  const notices = [...outOfService, ...hose.notices];
   const heights = endHeights(request, notices);
   const riseFt = heights.endFt - heights.startFt;
   const { hydrant: planHydrant, steamer } = hydrantFromRecord(
@@ -79,7 +88,21 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     request.today,
   );
   if (!planHydrant) return { plan: undefined, hose, riseFt, notices };
-  const assistValve = steamer && beds.some((rig) => rig.assistValve);
+  // As ways to supply have it: a valve goes on for the engine that is to pump there.
+  const assistValve = steamer && booster !== undefined && beds.some((rig) => rig.assistValve);
+  const brings = broughtBy(request)?.rig.name ?? '';
+  if (assistValve) {
+    notices.push(
+      notice('fact', 'on-valve')`The lay leaves the hydrant through the assist valve of ${brings}.`,
+    );
+  } else if (steamer && attack.rig.assistValve) {
+    notices.push(
+      notice(
+        'fact',
+        'valve-left-off',
+      )`The assist valve of ${brings} is left off: with no engine at the hydrant it would only cost pressure. Plan an engine there to count it.`,
+    );
+  }
   const drawn = boostedAtHydrant({
     title: `${building.name} from ${hydrant.name}`.slice(0, LONGEST_TITLE),
     hydrant: planHydrant,
@@ -118,6 +141,7 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     rigs,
     appliances: drawn.appliances.map((part) => ({
       ...part,
+      ...(part.kind === 'assist-valve' && { name: `Assist valve of ${brings}` }),
       ...(part.kind === 'assist-valve' && broughtBy(request)?.valve?.losses),
       elevationFt: heights.startFt,
     })),

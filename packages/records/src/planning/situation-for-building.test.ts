@@ -77,7 +77,12 @@ const request: SituationRequest = {
 describe('the situation at a building', () => {
   it('is what the records hold, under short ids', () => {
     const { situation, recordIds, notices } = situationForBuilding(request);
-    expect(notices.map(({ code }) => code)).toEqual(['no-pump-test', 'no-pump-test']);
+    expect(notices.map(({ code }) => code)).toEqual([
+      'no-pump-test',
+      'ports-assumed',
+      'no-pump-test',
+      'ports-assumed',
+    ]);
     expect(situation).toMatchObject({
       title: 'Cooperage',
       demandGpm: 1200,

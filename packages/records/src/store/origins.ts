@@ -1,6 +1,12 @@
 /** Whose a value is once it has changed: what a person writes by hand is no longer a list's. */
 import { isDeepStrictEqual } from 'node:util';
-import { type Kind, type RecordOrigin, recordSchemas } from '../model/index.ts';
+import {
+  defaultOf,
+  hasImported,
+  isFilledIn,
+  type Kind,
+  type RecordOrigin,
+} from '../model/index.ts';
 
 type Draft = Readonly<Record<string, unknown>>;
 type Origins = Record<string, RecordOrigin>;
@@ -35,8 +41,8 @@ export function originsAfterList(before: Draft, after: Draft, given: unknown): O
 /**
  * What a person has changed: the value is the department's own unless another origin came with it.
  * An origin that is sent back as it was read says nothing of the new value. Where the absence of an
- * origin would not tell that a person was here, since the field is empty now or as the schema fills
- * it in, the origin says so: so that a list that is imported again can leave it alone.
+ * origin would not tell that a person was here, since the field is empty now, or as the schema fills
+ * it in, or the record's list has marked nothing, the origin says so: so that a list that is imported again can leave it alone.
  */
 export function originsAfterHand(
   kind: Kind,
@@ -46,6 +52,8 @@ export function originsAfterHand(
   now = new Date(),
 ): Origins {
   const origins = { ...(after.origins as Origins) };
+  // A list that marked nothing: what has no mark reads as the list's.
+  const isOfList = before.externalSource !== undefined && !hasImported(before.origins as Origins);
   for (const field of changedFields(before, after)) {
     const stated = originIn(given, field);
     if (stated !== undefined && !isDeepStrictEqual(stated, originIn(before.origins, field))) {
@@ -53,18 +61,31 @@ export function originsAfterHand(
     }
     delete origins[field];
     const value = after[field];
-    if (value !== undefined && !isDefault(kind, field, value)) continue;
+    if (value !== undefined && !isDefault(kind, field, value) && !isOfList) continue;
     const text = value === undefined ? 'cleared by hand' : 'entered by hand';
     origins[field] = { kind: 'department', text, date: now.toISOString().slice(0, 10) };
   }
   return origins;
 }
 
+/**
+ * Of a record that a person adds: a value that is also the schema's own was entered all the same, and
+ * its origin says so.
+ */
+export function originsOfNew(kind: Kind, given: Draft, fields: Draft, now = new Date()): Origins {
+  const origins = { ...(fields.origins as Origins) };
+  for (const field of Object.keys(given)) {
+    if (given[field] === undefined || !isFilledIn(kind, fields, field)) continue;
+    const date = now.toISOString().slice(0, 10);
+    origins[field] = { kind: 'department', text: 'entered by hand', date };
+  }
+  return origins;
+}
+
 /** True where the value is the one that the schema gives a field that was left out. */
 export function isDefault(kind: Kind, field: string, value: unknown): boolean {
-  const schema = (recordSchemas[kind].shape as Record<string, { def: object }>)[field];
-  const def = schema?.def as { type?: string; defaultValue?: unknown } | undefined;
-  return def?.type === 'default' && isDeepStrictEqual(def.defaultValue, value);
+  const filledIn = defaultOf(kind, field);
+  return filledIn !== undefined && isDeepStrictEqual(filledIn, value);
 }
 
 function changedFields(before: Draft, after: Draft): string[] {

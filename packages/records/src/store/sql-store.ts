@@ -11,7 +11,7 @@ import type { DrillRuns } from './drill-runs.ts';
 import { changedRecord, isId, newRecord } from './envelope.ts';
 import { DuplicateKeyError, NotFoundError, StaleRecordError, StoreBusyError } from './errors.ts';
 import { mergeRows } from './merge-rows.ts';
-import { joinedOrigins, originsAfterHand } from './origins.ts';
+import { joinedOrigins, originsAfterHand, originsOfNew } from './origins.ts';
 import type {
   ListQuery,
   MergeCount,
@@ -65,6 +65,11 @@ export class SqlStore implements RecordStore {
 
   async create<K extends Kind>(kind: K, given: FieldsIn<K>): Promise<Stored<K>> {
     const fields = validate(kind, given);
+    fields.origins = originsOfNew(
+      kind,
+      given as Readonly<Record<string, unknown>>,
+      ownFields(fields),
+    );
     return this.#atomic(async (db) => {
       await checkReferences(db, this.engine, kind, [{ fields: ownFields(fields), place: '' }]);
       const record = newRecord(fields);

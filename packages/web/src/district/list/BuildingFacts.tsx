@@ -1,4 +1,4 @@
-import type { Stored } from '@plugside/records/model';
+import { originOf, type Stored } from '@plugside/records/model';
 import { useUnits } from '../../editing/use-units.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { type Fact, Facts, originWords } from './Facts.tsx';
@@ -9,7 +9,8 @@ const yesNo = (value: boolean | undefined): string | null =>
 /** A building: what it needs, and what is known of it. */
 export function BuildingFacts({ building }: { building: Stored<'buildings'> }) {
   const units = useUnits();
-  const { neededGpm, origins } = building;
+  const { neededGpm } = building;
+  const origins = (field: string) => originOf('buildings', building, field);
   const area = building.areaFt2;
   const facts: Fact[] = [
     { field: 'occupancy', name: 'Use', value: building.occupancy ?? null },
@@ -38,7 +39,7 @@ export function BuildingFacts({ building }: { building: Stored<'buildings'> }) {
         <p className="needed figures">
           Needs <span className="figure">{units.number(neededGpm, 'flow')}</span>{' '}
           <span className="unit">{units.of(neededGpm, 'flow').unit}</span>
-          <span className="fact-origin">{originWords(origins.neededGpm)}</span>
+          <span className="fact-origin">{originWords(origins('neededGpm'))}</span>
         </p>
       )}
       <details className="more-facts">

@@ -13,7 +13,7 @@ export function Facts({
   origins,
 }: {
   facts: readonly Fact[];
-  origins: Readonly<Record<string, RecordOrigin>>;
+  origins(field: string): RecordOrigin | undefined;
 }) {
   return (
     <dl className="facts">
@@ -26,7 +26,7 @@ export function Facts({
             ) : (
               <>
                 <span className="fact-value">{value}</span>{' '}
-                <span className="fact-origin">{originWords(origins[field])}</span>
+                <span className="fact-origin">{originWords(origins(field))}</span>
               </>
             )}
           </dd>
@@ -36,9 +36,15 @@ export function Facts({
   );
 }
 
+/** As the store writes it where a person has changed a value. */
+const BY_HAND = 'entered by hand';
+
 /** Where a value comes from; without a note of it, somebody here typed it in. */
 export function originWords(origin: RecordOrigin | undefined): string {
   if (!origin) return 'entered by the department';
   const day = origin.date ? `, ${origin.date}` : '';
+  if (origin.kind === 'department' && origin.text === BY_HAND) {
+    return `entered by the department${day}`;
+  }
   return `${origin.kind}: ${origin.text}${day}`;
 }

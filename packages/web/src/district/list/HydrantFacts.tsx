@@ -1,4 +1,4 @@
-import type { Stored } from '@plugside/records/model';
+import { originOf, type Stored } from '@plugside/records/model';
 import { useUnits } from '../../editing/use-units.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import type { MapHydrant } from '../district.ts';
@@ -59,7 +59,7 @@ export function HydrantFacts({
       {hydrant.testedOn === null && <p className="needed">No flow test on record.</p>}
       <details className="more-facts">
         <summary>What is on record</summary>
-        <Facts facts={facts} origins={record.origins} />
+        <Facts facts={facts} origins={(field) => originOf('hydrants', record, field)} />
         <PlaceLink className="record-way" href={`/records/hydrants/${record.id}`}>
           Open its record
         </PlaceLink>

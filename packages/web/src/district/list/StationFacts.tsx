@@ -1,5 +1,5 @@
 import { parseHoseSize } from '@plugside/fireground';
-import type { Stored } from '@plugside/records/model';
+import { originOf, type Stored } from '@plugside/records/model';
 import { type Units, useUnits } from '../../editing/use-units.ts';
 import { type Fact, Facts } from './Facts.tsx';
 
@@ -26,7 +26,7 @@ export function StationFacts({
         <h2 className="panel-title">{station.name}</h2>
         <details className="more-facts">
           <summary>What is on record</summary>
-          <Facts facts={facts} origins={station.origins} />
+          <Facts facts={facts} origins={(field) => originOf('stations', station, field)} />
         </details>
       </section>
       <section className="panel-part" aria-labelledby="station-rigs">

@@ -1,5 +1,5 @@
 import { deferral } from '@plugside/fireground';
-import type { Stored } from '@plugside/records/model';
+import { originOf, type Stored } from '@plugside/records/model';
 import type { ReactNode } from 'react';
 import { useUnits } from '../../editing/use-units.ts';
 import { type Fact, Facts, originWords } from './Facts.tsx';
@@ -10,7 +10,8 @@ const OPEN_WATER: readonly Stored<'water-sources'>['kind'][] = ['pond', 'lake', 
 /** Where to draft: what is known of the water, and what to look at before it is counted on. */
 export function WaterFacts({ source }: { source: Stored<'water-sources'> }) {
   const units = useUnits();
-  const { usableGal, origins, kind } = source;
+  const { usableGal, kind } = source;
+  const origins = (field: string) => originOf('water-sources', source, field);
   const facts: Fact[] = [
     { field: 'kind', name: 'Kind', value: kind },
     { field: 'access', name: 'Access', value: source.access ?? null },
@@ -34,7 +35,7 @@ export function WaterFacts({ source }: { source: Stored<'water-sources'> }) {
         <p className="needed figures">
           <span className="figure">{units.number(usableGal, 'volume')}</span>{' '}
           <span className="unit">{units.of(usableGal, 'volume').unit}</span> can be used
-          <span className="fact-origin">{originWords(origins.usableGal)}</span>
+          <span className="fact-origin">{originWords(origins('usableGal'))}</span>
         </p>
       )}
       <Facts facts={facts} origins={origins} />

@@ -111,6 +111,9 @@ export function LayPanel(props: LayPanelProps) {
   const missing = solved.notices.filter(({ level }) => level === 'error');
   const doubtful = solved.notices.some(({ code }) => TEST_DOUBTS.has(code));
   const most = answered?.answer.question === 'most water' ? answered.answer : null;
+  const throughValve = solved.plan?.appliances.some(({ kind }) => kind === 'assist-valve')
+    ? ' through the assist valve'
+    : '';
   const needed = building.neededGpm;
   const spare = most && needed !== undefined ? most.flowGpm - needed : null;
   const more =
@@ -219,8 +222,8 @@ export function LayPanel(props: LayPanelProps) {
       {booster && boost?.boosted && (
         <p className="soft-text">
           {boost.gainGpm > 0.5
-            ? `${booster.name} adds ${units.text(boost.gainGpm, 'flow')}; hydrant pressure alone brings ${units.text(boost.unassisted.flowGpm, 'flow')}.`
-            : `${booster.name} adds nothing here: hydrant pressure alone brings ${units.text(boost.unassisted.flowGpm, 'flow')}.`}
+            ? `${booster.name} adds ${units.text(boost.gainGpm, 'flow')}; hydrant pressure alone${throughValve} brings ${units.text(boost.unassisted.flowGpm, 'flow')}.`
+            : `${booster.name} adds nothing here: hydrant pressure alone${throughValve} brings ${units.text(boost.unassisted.flowGpm, 'flow')}.`}
         </p>
       )}
       {nextDue && more > 0.5 && (

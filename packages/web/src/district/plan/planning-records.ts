@@ -17,16 +17,19 @@ export interface PlanningRecords {
   pumpTests: readonly Stored<'pump-tests'>[];
   /** Assist valves. */
   appliances: readonly Stored<'appliances'>[];
+  /** Lengths of hose: plans lay no more than is in service. */
+  hose: readonly Stored<'hose'>[];
   department: DepartmentValues;
   /** The server has terrain loaded for the district. */
   hasTerrain: boolean;
 }
 
 export async function fetchPlanningRecords(signal: AbortSignal): Promise<PlanningRecords> {
-  const [rigs, pumpTests, appliances, hoseTests, settings, terrain] = await Promise.all([
+  const [rigs, pumpTests, appliances, hose, hoseTests, settings, terrain] = await Promise.all([
     allRecords('rigs', {}, signal),
     allRecords('pump-tests', {}, signal),
     allRecords('appliances', { where: { kind: 'assist-valve' } }, signal),
+    allRecords('hose', {}, signal),
     allRecords('hose-tests', { where: { adopted: true } }, signal),
     allRecords('settings', { where: { name: 'limits' } }, signal),
     loadedTerrain(signal),
@@ -37,6 +40,7 @@ export async function fetchPlanningRecords(signal: AbortSignal): Promise<Plannin
     rigs,
     pumpTests,
     appliances,
+    hose,
     department: {
       ...(Object.keys(coefficients).length > 0 && { coefficients }),
       ...(Object.keys(limits).length > 0 && { limits }),
@@ -65,11 +69,12 @@ export function rigsByNearness(
 
 export function pickedRig(
   rig: Stored<'rigs'>,
-  { pumpTests, appliances }: PlanningRecords,
+  { pumpTests, appliances, hose }: PlanningRecords,
 ): PickedRig {
   const valve = assistValveOf(rig, appliances);
   return {
     rig,
+    lengths: hose,
     pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id),
     ...(valve && { valve }),
   };

@@ -1,4 +1,4 @@
-import type { Kind, RecordOrigin } from '@plugside/records/model';
+import { type Kind, originOf, type RecordOrigin } from '@plugside/records/model';
 import { originWords } from '../../district/list/Facts.tsx';
 import { useUnits } from '../../editing/use-units.ts';
 import type { FieldSpec } from '../fields/field.ts';
@@ -23,7 +23,9 @@ export function RecordFacts({ kind, record }: { kind: Kind; record: Values }) {
             <dd>
               <FactValue spec={spec} value={record[spec.field]} />
               {hasOrigin(spec, origins) && (
-                <span className="fact-origin">{originWords(origins[spec.field])}</span>
+                <span className="fact-origin">
+                  {originWords(originOf(kind, record, spec.field))}
+                </span>
               )}
             </dd>
           </div>
