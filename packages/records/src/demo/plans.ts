@@ -2,7 +2,7 @@
 import { writePlan } from '@plugside/fireground';
 import { type Fields, type FieldsIn, recordSchemas } from '../model/index.ts';
 import { departmentCoefficients, planForBuilding } from '../planning/index.ts';
-import { buildStreetNetwork, usableHydrants } from '../streets/index.ts';
+import { buildStreetNetwork, hoseStreets, usableHydrants } from '../streets/index.ts';
 import { demoElevationFt } from './ground.ts';
 
 /** What the plans are made from; references hold external ids. */
@@ -35,7 +35,7 @@ const wanted: readonly {
 ];
 
 export function demoPlans(rows: PlanningRows): FieldsIn<'plans'>[] {
-  const network = buildStreetNetwork(rows.streets);
+  const network = buildStreetNetwork(hoseStreets(rows.streets));
   const department = {
     coefficients: departmentCoefficients(
       rows['hose-tests'].map((test) => recordSchemas['hose-tests'].parse(test)),

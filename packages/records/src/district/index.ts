@@ -1,5 +1,5 @@
 /** The district as a whole, read from the store. */
-export { districtStreets } from './district-streets.ts';
+export { districtRoads, districtStreets } from './district-streets.ts';
 export { everyRecord } from './every-record.ts';
 export { inTurns } from './in-turns.ts';
 export { planTest, planTests } from './plan-tests.ts';

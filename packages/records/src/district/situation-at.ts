@@ -10,7 +10,7 @@ import {
 } from '../planning/index.ts';
 import { NotFoundError, type RecordStore } from '../store/index.ts';
 import { type HoseRoute, hoseRoutes, type Place, usableHydrants } from '../streets/index.ts';
-import { districtStreets } from './district-streets.ts';
+import { districtRoads, districtStreets } from './district-streets.ts';
 import { everyRecord } from './every-record.ts';
 import { planTest } from './plan-tests.ts';
 import { readDistrict } from './read-district.ts';
@@ -84,7 +84,8 @@ export async function situationAt(
   }
   const nearWaters =
     waters.length === 0 ? [] : hoseRoutes(network, building, waters, { count: WATERS });
-  const roads = stations.length === 0 ? [] : hoseRoutes(network, building, stations);
+  const roads =
+    stations.length === 0 ? [] : hoseRoutes(await districtRoads(store), building, stations);
   const { coming, notices } = comingRigs({
     rigs,
     pumpTests,

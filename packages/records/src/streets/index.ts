@@ -16,5 +16,6 @@ export {
   type StreetNetworkOptions,
   type StreetPoint,
 } from './street-network.ts';
+export { type ClassedStreet, hoseStreets, rigRoads, takesHose, takesRigs } from './street-use.ts';
 export type { TurnBack } from './turn-backs.ts';
 export { type HydrantPlace, type UsableHydrant, usableHydrants } from './usable-hydrants.ts';

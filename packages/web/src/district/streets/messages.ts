@@ -1,9 +1,9 @@
 /** What the page and the streets' worker say to each other. */
 import type {
+  ClassedStreet,
   Place,
   Route,
   RoutePoint,
-  StreetLine,
   UsableHydrant,
 } from '@plugside/records/streets';
 
@@ -27,6 +27,6 @@ export interface StreetAnswers {
 /** Sent once, before the first question. */
 export interface LoadStreets {
   ask: 'load';
-  streets: readonly StreetLine[];
+  streets: readonly ClassedStreet[];
   hydrants: readonly HydrantAt[];
 }

@@ -18,6 +18,7 @@ export function startStreets(district: District): StreetService {
       name: properties.name,
       path: geometry.coordinates,
       footOnly: properties.footOnly,
+      class: properties.class,
     })),
     hydrants: district.hydrants.map(({ id, status, longitude, latitude }) => ({
       id,

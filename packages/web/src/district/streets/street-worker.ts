@@ -1,6 +1,7 @@
 /** Hose along streets, away from the page's own thread. */
 import {
   buildStreetNetwork,
+  hoseStreets,
   routeVia,
   type StreetNetwork,
   usableHydrants,
@@ -23,7 +24,7 @@ function answerTo(
 
 self.onmessage = ({ data }: MessageEvent<LoadStreets | Numbered<StreetQuestion>>) => {
   if (data.ask === 'load') {
-    network = buildStreetNetwork(data.streets);
+    network = buildStreetNetwork(hoseStreets(data.streets));
     hydrants = data.hydrants;
     return;
   }
