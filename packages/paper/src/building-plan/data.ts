@@ -26,7 +26,7 @@ export interface PlanMap {
   /** Of the chosen supply, and of the one that stands by. */
   lays: readonly PlanLeg[];
   /** Engines that pump for it, where they stand along their leg. */
-  pumps: readonly { name: string; at: LonLat }[];
+  pumps: readonly { name: string; at: LonLat; atWater: boolean }[];
 }
 
 /** The attack engine's tank against the supply. */

@@ -139,8 +139,9 @@ export function pumpsOf(way: SupplyWay, paths: BuildingSituation['paths']): Plan
       .filter(({ id }) => id !== plan.scene && along.has(id))
       .map((rig) => {
         const share = allFt > 0 ? along.get(rig.id)! / allFt : 0;
-        const at = share < AT_THE_WATER ? path[0]! : placeAlong(path, share);
-        return { name: rig.name ?? rig.id, at };
+        const atWater = share < AT_THE_WATER;
+        const at = atWater ? path[0]! : placeAlong(path, share);
+        return { name: rig.name ?? rig.id, at, atWater };
       });
   });
 }

@@ -6,9 +6,11 @@ import type { Sheet } from '../sheet/sheet.ts';
 import { put, type TextStyle } from '../sheet/text.ts';
 import type { PlanMap } from './data.ts';
 
-const PAD = 26;
+const PAD = 38;
 const LEAST_SPAN_FT = 350;
 
+/** From a hydrant to the mark of the engine that stands at it [pt]. */
+const ENGINE_OFF = 11;
 /** Between legs that run along the same street [pt]. */
 const BESIDE = 4.2;
 
@@ -58,8 +60,13 @@ export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): string[] {
     for (const { at, used } of map.waters) drop(sheet, toPage(at), used);
     for (const hydrant of map.hydrants) hydrantMark(sheet, toPage(hydrant.at), hydrant);
     if (!outline) ink.circle(toPage(map.building), 5, { fill: 'ground', widthPt: 1.4 });
-    for (const { at } of map.pumps) engineMark(sheet, toPage(at));
-    unwritten.push(...writeLabels(sheet, map, labels, toPage, legs));
+    const pumps = map.pumps.map(({ name, at, atWater }) => {
+      const [x, y] = toPage(at);
+      // Beside its water, not on it.
+      return { name, at: [x, y + (atWater ? ENGINE_OFF : 0)] as Point };
+    });
+    for (const { at } of pumps) engineMark(sheet, at);
+    unwritten.push(...writeLabels(sheet, map, labels, toPage, legs, pumps));
   });
   ink.box(frame.x, frame.y, frame.width, frame.height, { widthPt: 0.8, tone: 'ink' });
   scaleBar(sheet, frame, perFt);
@@ -164,6 +171,7 @@ function writeLabels(
   labels: Labels,
   toPage: (place: LonLat) => Point,
   legs: readonly { points: readonly Point[]; label: string }[],
+  pumps: readonly { name: string; at: Point }[],
 ): string[] {
   const { ink } = sheet;
   const write = (text: string, [x, y]: Point, style: TextStyle, off: number): boolean => {
@@ -188,8 +196,8 @@ function writeLabels(
     return true;
   };
   for (const { points } of legs) labels.keepOff(points);
-  for (const { at } of map.pumps) {
-    const [x, y] = toPage(at);
+  for (const { at } of pumps) {
+    const [x, y] = at;
     labels.block([x - 6, y - 4, x + 6, y + 4]);
   }
   for (const { at } of map.hydrants) {
@@ -203,7 +211,7 @@ function writeLabels(
   for (const { name, at, used } of map.waters) {
     if (used) write(name, toPage(at), { size: 10.5, bold: true }, 8);
   }
-  for (const { name, at } of map.pumps) write(name, toPage(at), { size: 9.5, bold: true }, 9);
+  const unnamed = pumps.filter(({ name, at }) => !write(name, at, { size: 9.5, bold: true }, 9));
   const unwritten = legs.filter(({ points, label }) => {
     if (label === '') return false;
     const style = { size: 9, bold: true };
@@ -215,7 +223,7 @@ function writeLabels(
   for (const { name, path } of [...map.streets].sort((a, b) => b.path.length - a.path.length)) {
     if (name !== '') streetName(sheet, name, path.map(toPage), labels);
   }
-  return unwritten.map(({ label }) => label);
+  return [...unwritten.map(({ label }) => label), ...unnamed.map(({ name }) => `${name} (a box)`)];
 }
 
 /** White under a label, so that lines do not cross it. */

@@ -15,6 +15,8 @@ import { duties, parts, settings } from './settings.ts';
 import { drawTank } from './tank.ts';
 
 const MAP_PT = 224;
+/** Of the units beside the large figures. */
+const UNIT_PT = 10;
 
 /**
  * A building's water plan as a PDF: on the first page what crews do, behind it what holds it and
@@ -72,8 +74,10 @@ function figures(sheet: Sheet, { demand, way }: BuildingWaterPlan): void {
     const width = sheet.width * shares[index]!;
     const said = fitted(ink, head, width - 8, { size: 9.5, tone: 'soft' });
     put(ink, said.text, x, sheet.y + 16, said.style);
-    const end = put(ink, figure, x, sheet.y + 38, { size: 21, bold: true });
-    put(ink, shownUnit, end + 4, sheet.y + 38, { size: 10.5 });
+    const tail = shownUnit === '' ? 0 : ink.widthOf(shownUnit, UNIT_PT, false) + 4;
+    const large = fitted(ink, figure, width - tail - 8, { size: 21, bold: true }, 12);
+    const end = put(ink, large.text, x, sheet.y + 38, large.style);
+    put(ink, shownUnit, end + 4, sheet.y + 38, { size: UNIT_PT });
     x += width;
   }
   sheet.y += 45;

@@ -85,10 +85,7 @@ export function drillSheetFor(request: DrillSheetRequest): DrillSheet {
     limits: answer.limits
       .filter(({ weight }) => weight === 'hard')
       .sort((a, b) => a.marginFraction - b.marginFraction),
-    roles: rolesOf(
-      { plan: set, orders: answer.orders, figures, dutiesTold: (duties ?? []).length > 0 },
-      duties,
-    ),
+    roles: rolesOf({ plan: set, orders: answer.orders, figures, duties: duties ?? [] }, duties),
     benchmarks: [...(request.benchmarks ?? usual)],
     points: pointsFor(plan),
     cautions: answer.notices

@@ -1,5 +1,6 @@
 /** How a plan's pieces are joined, told as crews join them: each line by one crew, looked over by the other. */
 import {
+  type Duty,
   formatHoseSize,
   hoseCatalogue,
   type Line,
@@ -19,8 +20,8 @@ export interface Telling {
   plan: Plan;
   orders: readonly RigOrder[];
   figures: Figures;
-  /** Who lays is told by each rig's own duty: none is inferred. */
-  dutiesTold: boolean;
+  /** Each rig's part as the supply was chosen: who lays is told there, none is inferred. */
+  duties: readonly Duty[];
 }
 
 export const owner = (ref: string) => splitPortRef(ref).pieceId;
@@ -64,7 +65,7 @@ export function hoseOf(line: Line, { full, units }: Figures): string {
 /** Lays that a rig makes: its own discharge to the next engine, or from the hydrant to itself where it is the last. */
 export function layStep(telling: Telling, rig: Rig): DrillStep[] {
   const { plan, figures } = telling;
-  if (telling.dutiesTold) return [];
+  if (telling.duties.length > 0) return [];
   const { into, out } = linesOf(plan, rig);
   const isLaid = ({ hose, lengthFt }: Line) =>
     lengthFt >= LEAST_LAY_FT && hoseCatalogue[hose].diameterIn >= 2.5;

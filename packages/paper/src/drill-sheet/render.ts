@@ -12,7 +12,7 @@ import { schematic } from './schematic.ts';
 
 /** Of one source; of several each gets less [pt]. */
 const DRAWING_HEIGHT = 224;
-const EACH_HEIGHT = 176;
+const EACH_HEIGHT = 142;
 
 /**
  * A plan's drill sheet as a PDF: an overview, a checklist for each role, and the evaluation.
@@ -24,7 +24,7 @@ export function renderDrillSheet(drill: DrillSheet, options: PaperOptions): Read
     sheet.begin({
       kind: 'Drill sheet',
       name: drill.title,
-      aside: `${full(drill.demandGpm, 'flow')} at the scene`,
+      aside: `${full(drill.demandGpm - drill.shortGpm, 'flow')} at the scene`,
       from: 'the plan, solved',
       invented: drill.invented,
     });

@@ -30,7 +30,9 @@ interface Reach {
 
 const LEFT = 30;
 const RIGHT = 12;
-const STRIP = 88;
+/** Names, symbols and hose above the pressures; of several legs each has less. */
+const STRIP = { tall: 88, low: 70 };
+const TALL = 200;
 const FOOT = 16;
 /** Least distance between two stops [pt]. */
 const LEAST = 44;
@@ -54,10 +56,12 @@ export function schematic(
   strip(sheet, plan, stops, reaches, frame);
   pressures(sheet, plan, stops, reaches, {
     ...frame,
-    y: frame.y + STRIP,
-    height: frame.height - STRIP,
+    y: frame.y + stripOf(frame),
+    height: frame.height - stripOf(frame),
   });
 }
+
+const stripOf = ({ height }: Frame) => (height < TALL ? STRIP.low : STRIP.tall);
 
 /** The main supply and the longest line past the scene, as one way. */
 function wayOf(first: ProfilePath, attack: readonly ProfilePath[]) {
@@ -114,8 +118,8 @@ function strip(
   frame: Frame,
 ): void {
   const { ink, figures } = sheet;
-  const y = frame.y + 46;
-  const hose = new Rows(y + 19);
+  const y = frame.y + stripOf(frame) * 0.51;
+  const hose = new Rows(y + 18);
   stops.slice(1).forEach((stop, at) => {
     const from = stops[at]!;
     const line = plan.lines.find(({ id }) => id === reaches[at]?.line);
@@ -131,7 +135,7 @@ function strip(
     const words = `${line.count > 1 ? `${line.count} × ` : ''}${figures.full(line.lengthFt, 'length')} of ${formatHoseSize(line.hose, figures.units)}`;
     hose.write(sheet, words, (from.x + stop.x) / 2, frame, { size: 9 }, 10.5);
   });
-  const names = new Rows(frame.y + 34);
+  const names = new Rows(y - 12);
   for (const stop of stops) {
     symbol(sheet, plan, stop, y);
     names.write(sheet, nameOfStop(plan, stop.piece), stop.x, frame, { size: 9, bold: true }, -10.5);

@@ -67,12 +67,14 @@ function hydrantSteps(telling: Telling, rig: Rig): DrillStep[] {
   const { plan } = telling;
   const { into, out } = linesOf(plan, rig);
   const { hydrants } = before(plan, into);
+  const own = telling.duties.find(({ rigName }) => rigName === nameOf(rig));
+  const by = own && !/\bconnects to\b/.test(own.duty) ? 'a crew left there' : 'this crew';
   return [
     {
       text: `Position at ${listed(hydrants.map(nameOf))}: the suction reaches without a kink, the road stays open; brake set, wheels chocked.`,
     },
     ...layStep(telling, rig),
-    ...hydrantBefore(telling, into),
+    ...hydrantBefore(telling, into, by),
     ...into.map((line) => connect(telling, line)),
     ...out.map((line) => connect(telling, line)),
     ...openSteps(telling, into),
