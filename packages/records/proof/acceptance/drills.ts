@@ -99,6 +99,10 @@ export function describeDrills(fresh: Fresh): void {
         expect(await ids({ limit: 1 })).toEqual([later.id]);
         expect(await ids({ before: other.id })).toEqual([id]);
         expect(await ids({ crew: 'A shift' })).toEqual([other.id]);
+        // By a part, in any case; what a search takes for a sign stands for itself.
+        expect(await ids({ crew: 'a SH' })).toEqual([other.id]);
+        expect(await ids({ crew: '%' })).toEqual([]);
+        expect(await ids({ crew: 'A_shift' })).toEqual([]);
         expect(await ids({ crew: "' or 1=1 --" })).toEqual([]);
       }),
     );

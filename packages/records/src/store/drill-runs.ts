@@ -71,6 +71,7 @@ export interface DrillRunChange {
 }
 
 export interface DrillRunQuery {
+  /** A part of the crew's name, in any case. */
   crew?: string;
   evolution?: string;
   /** 1 to 500; 100 where left out. */

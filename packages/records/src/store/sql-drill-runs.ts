@@ -127,13 +127,16 @@ function insertion(run: DrillRun): RawBuilder<unknown> {
 function listed({ crew, evolution, limit = LIST, before }: DrillRunQuery): RawBuilder<Row> {
   const conditions = [
     sql`1 = 1`,
-    ...(crew === undefined ? [] : [sql`crew = ${crew}`]),
+    ...(crew === undefined ? [] : [sql`lower(crew) like ${`%${escaped(crew)}%`} escape '\\'`]),
     ...(evolution === undefined ? [] : [sql`evolution = ${evolution}`]),
     ...(before === undefined ? [] : [sql`id < ${before}`]),
   ];
   return sql`select ${factColumns} from drill_runs where ${sql.join(conditions, sql` and `)}
     order by id desc limit ${Math.min(Math.max(1, Math.floor(limit)), LONGEST_LIST)}`;
 }
+
+/** For a search that reads `%` and `_` as they stand. */
+const escaped = (text: string) => text.toLowerCase().replaceAll(/[\\%_]/g, '\\$&');
 
 async function addLogRows(
   db: Db,

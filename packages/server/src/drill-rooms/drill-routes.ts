@@ -143,7 +143,7 @@ function runRoutes(app: OpenAPIHono, store: RecordStore): void {
       summary: 'Drills that ran or run, the newest first',
       request: {
         query: z.object({
-          crew: z.string().max(120).optional(),
+          crew: z.string().max(120).optional().openapi({ description: 'A part of its name' }),
           evolution: z.string().max(80).optional(),
           limit: z.int().min(1).max(500).optional(),
           after: z.string().optional().openapi({ description: '`next` of the page before' }),
@@ -204,10 +204,12 @@ function runRoutes(app: OpenAPIHono, store: RecordStore): void {
         throw wrongKey();
       }
       const log = (await store.drillRuns.log(run.id)).map(({ entry }) => entry);
-      const { id: roomId, title, scene, seed, tick, result } = run;
+      const { id: roomId, title, crew, startedAt, scene, seed, tick, result } = run;
       return c.json({
         roomId,
         title,
+        ...(crew !== undefined && { crew }),
+        startedAt,
         scene,
         seed,
         tick,

@@ -121,6 +121,8 @@ export const replaySchema = z
   .object({
     roomId: z.string(),
     title: z.string(),
+    crew: z.string().optional(),
+    startedAt: z.string(),
     scene: z.record(z.string(), z.unknown()),
     seed: z.int(),
     tick: z.int().openapi({ description: 'Where it stands, or ended' }),

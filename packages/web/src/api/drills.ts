@@ -70,6 +70,8 @@ export interface RunPage {
 export interface DrillRecord {
   roomId: string;
   title: string;
+  crew?: string;
+  startedAt: string;
   scene: DrillScene;
   seed: number;
   /** Where it stands, or ended. */

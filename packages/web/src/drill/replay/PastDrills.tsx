@@ -98,8 +98,8 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
           </p>
         ) : (
           <p>
-            <b>No drill was run by “{crew}”.</b> Type the crew’s name as it was given, or leave the
-            field empty to see all.
+            <b>No drill was run by “{crew}”.</b> Type a part of the crew’s name, or leave the field
+            empty to see all.
           </p>
         )}
       </div>

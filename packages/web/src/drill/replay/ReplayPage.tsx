@@ -40,7 +40,12 @@ function Playing({ record }: { record: DrillRecord }) {
   return (
     <>
       <div className="replay-head">
-        <h1 className="room-title">{record.title}</h1>
+        <div>
+          <h1 className="room-title">{record.title}</h1>
+          <p className="soft-text">
+            {record.crew ?? 'no crew given'} · {new Date(record.startedAt).toLocaleString()}
+          </p>
+        </div>
         <PaperLink document={`drill-report/${encodeURIComponent(record.roomId)}`}>
           Print the report
         </PaperLink>

@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { goTo } from '../../places/place.ts';
 import { newRoomAddress, pastAddress, roomAddress } from './address.ts';
+import { OwnRooms } from './OwnRooms.tsx';
 import { codeIn, codeProblem } from './room-codes.ts';
 import './together.css';
 
@@ -22,6 +23,7 @@ export function JoinOrStart() {
       <h2 id={`${id}-title`} className="join-title">
         Together, each on a tablet
       </h2>
+      <OwnRooms />
       <form className="join-form" onSubmit={join}>
         <label htmlFor={id}>Code from the instructor</label>
         <span className="join-row">

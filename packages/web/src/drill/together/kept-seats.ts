@@ -35,6 +35,14 @@ export function keptSeat(code: string): KeptSeat {
   return book().find(([one]) => one === code)?.[1] ?? {};
 }
 
+/** The newest drills that this device was in. */
+export function keptCodes(most: number): string[] {
+  return book()
+    .slice(-most)
+    .map(([code]) => code)
+    .reverse();
+}
+
 /** Keeps what this device has in a drill, over what was kept before. */
 export function keepSeat(code: string, seat: KeptSeat): void {
   const others = book().filter(([one]) => one !== code);
