@@ -44,7 +44,7 @@ export function hydrantFeature(
 
 /** A building's outline, or its point where no outline is kept. */
 export function buildingFeature(building: Stored<'buildings'>): Feature {
-  const { footprint, longitude, latitude } = building;
+  const { footprint, longitude, latitude, name, externalId } = building;
   return {
     type: 'Feature',
     geometry:
@@ -53,7 +53,8 @@ export function buildingFeature(building: Stored<'buildings'>): Feature {
         : pointOf(building),
     properties: {
       id: building.id,
-      name: building.name,
+      name,
+      named: name !== `Building ${externalId}` && !name.startsWith('Building at '),
       address: building.address ?? null,
       longitude,
       latitude,

@@ -44,6 +44,8 @@ export interface HydrantProperties {
 export interface BuildingProperties {
   id: string;
   name: string;
+  /** False where its list gave none, and its key or place stands for it. */
+  named: boolean;
   address: string | null;
   longitude: number;
   latitude: number;

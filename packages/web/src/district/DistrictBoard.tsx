@@ -92,7 +92,7 @@ function Board({ district, streets }: { district: District; streets: StreetServi
     }),
     [selection, nearIds, points, found, draft.via, units],
   );
-  const tells: Omit<MapTells, 'onBaseMap'> = {
+  const tells: Omit<MapTells, 'onBaseMap' | 'onDrawn'> = {
     onPick: (kind, id) => {
       if (share === 'map') setShare('both');
       pick(kind, id);

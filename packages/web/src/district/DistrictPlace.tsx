@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
+import { getDistrict } from '../api/district.ts';
 import { useLoaded } from '../api/use-loaded.ts';
 import { UndoButtons } from '../app/UndoButtons.tsx';
 import { PlaceHeader } from '../places/PlaceHeader.tsx';
@@ -13,6 +14,8 @@ import './district.css';
 /** The department's district: its map, its places, and the lays between them. */
 export function DistrictPlace() {
   const [loaded, retry] = useLoaded('district', fetchDistrict);
+  const [summary] = useLoaded('district-summary', getDistrict);
+  const hydrants = summary.state === 'ready' ? (summary.value.counts.hydrants ?? 0) : 0;
   const ready = loaded.state === 'ready' ? loaded.value : null;
   const empty = ready !== null && ready.summary.bounds === null;
   return (
@@ -26,7 +29,9 @@ export function DistrictPlace() {
       <main className={ready && !empty ? 'district' : undefined}>
         {loaded.state === 'loading' && (
           <p className="nothing" role="status">
-            Opening the district…
+            {hydrants > 0
+              ? `Reading ${hydrants.toLocaleString('en-US')} ${hydrants === 1 ? 'hydrant' : 'hydrants'}…`
+              : 'Opening the district…'}
           </p>
         )}
         {loaded.state === 'unreachable' && <Unreachable what="The district" onRetry={retry} />}

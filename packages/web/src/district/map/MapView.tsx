@@ -9,16 +9,20 @@ import 'maplibre-gl/dist/maplibre-gl.css';
 interface MapViewProps {
   district: District;
   shown: MapShown;
-  tells: Omit<MapTells, 'onBaseMap'>;
+  tells: Omit<MapTells, 'onBaseMap' | 'onDrawn'>;
   /** A new list brings these places into view. */
   lookAt: readonly Place[] | null;
 }
+
+/** So many hydrants take a while to be drawn. */
+const WORTH_TELLING = 5000;
 
 /** The map, kept up with what is picked and with the theme; a sentence where it cannot be drawn. */
 export function MapView({ district, shown, tells, lookAt }: MapViewProps) {
   const box = useRef<HTMLDivElement>(null);
   const map = useRef<DistrictMap | null>(null);
   const [base, setBase] = useState<BaseMapTold | null>(null);
+  const [drawn, setDrawn] = useState(false);
   const [drawable, setDrawable] = useState(canDrawMap);
   const told = useRef(tells);
   told.current = tells;
@@ -37,6 +41,7 @@ export function MapView({ district, shown, tells, lookAt }: MapViewProps) {
         onStepEnd: () => told.current.onStepEnd(),
         onLook: (place) => told.current.onLook(place),
         onBaseMap: setBase,
+        onDrawn: () => setDrawn(true),
       });
     } catch {
       setDrawable(false);
@@ -70,6 +75,11 @@ export function MapView({ district, shown, tells, lookAt }: MapViewProps) {
   return (
     <>
       <div ref={box} className="map-box" />
+      {!drawn && district.hydrants.length >= WORTH_TELLING && (
+        <p className="map-notice" role="status">
+          Drawing {district.hydrants.length.toLocaleString('en-US')} hydrants…
+        </p>
+      )}
       {(problem || base?.failed) && (
         <p className="map-notice" role="status">
           {problem ?? 'The base map does not come; your own streets are shown without it.'}

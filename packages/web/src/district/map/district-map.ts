@@ -14,6 +14,7 @@ import { collection, SOURCE } from './map-sources.ts';
 import { mapStyle } from './map-style.ts';
 import { boxAround, pickedAt, REACH_PX } from './picking.ts';
 import { RouteHandles } from './route-handles.ts';
+import { middleOf } from './route-middle.ts';
 
 maplibre.setWorkerUrl(workerUrl);
 
@@ -42,6 +43,8 @@ export interface MapTells {
   /** Where the map looks, for sorting what is near. */
   onLook(place: Place): void;
   onBaseMap(told: BaseMapTold): void;
+  /** Everything stands on the map for the first time. */
+  onDrawn(): void;
 }
 
 const SCALE_UNIT = { us: 'imperial', si: 'metric' } as const;
@@ -171,6 +174,7 @@ export class DistrictMap {
     // Told to the page as well, for whoever waits until the map can be seen.
     this.#map.once('idle', () => {
       this.#map.getContainer().dataset.drawn = 'true';
+      this.#tells.onDrawn();
     });
   }
 
@@ -194,9 +198,10 @@ export class DistrictMap {
       properties: { index },
     }));
     const source = this.#map.getSource<GeoJSONSource>(SOURCE.route);
+    // At one place and level: along a line it would turn with each corner, and stand in every tile.
     const whole = route && {
       type: 'Feature',
-      geometry: { type: 'LineString', coordinates: route.path },
+      geometry: { type: 'Point', coordinates: middleOf(route.path) },
       properties: { text: routeText },
     };
     void source?.setData(collection(whole ? [...legs, whole] : legs));

@@ -5,7 +5,7 @@ import type { MapColours } from './map-colours.ts';
 import { SOURCE } from './map-sources.ts';
 
 /** From here on the letters have room in the discs. */
-const LETTERS_FROM_ZOOM = 16;
+const LETTERS_FROM_ZOOM = 15;
 
 const OUT: ExpressionSpecification = ['==', ['get', 'status'], 'out of service'];
 const SINGLE: ExpressionSpecification = ['!', ['has', 'point_count']];
@@ -32,7 +32,7 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
       colours.sheet,
     ],
   ];
-  const disc = growing(13, 4, 18, 15.5);
+  const disc = growing(13, 5, 18, 15.5);
   return [
     {
       id: 'hydrant-group',
@@ -66,9 +66,9 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
       filter: SINGLE,
       paint: {
         'circle-radius': growing(13, 7, 18, 20),
-        'circle-color': colours.water,
+        'circle-color': colours.lay,
         'circle-opacity': ['case', PICKED, 0.3, 0],
-        'circle-stroke-color': colours.water,
+        'circle-stroke-color': colours.lay,
         'circle-stroke-width': ['case', PICKED, 2.5, NEAR, 1.75, 0],
       },
     },
@@ -98,7 +98,7 @@ export function hydrantLayers(colours: MapColours): LayerSpecification[] {
           ['exponential', 1.6],
           ['zoom'],
           LETTERS_FROM_ZOOM,
-          ['case', TWO_LETTERS, 9, 11],
+          ['case', TWO_LETTERS, 8, 10],
           18,
           ['case', TWO_LETTERS, 15, 18],
         ],

@@ -7,6 +7,8 @@ export interface MapColours {
   hairline: string;
   line: string;
   water: string;
+  /** The lay and what it can reach: by night no class may look like it. */
+  lay: string;
   onWater: string;
   warning: string;
   ground: string;
@@ -28,6 +30,7 @@ const TOKENS: Readonly<Record<keyof MapColours, string>> = {
   hairline: '--hairline',
   line: '--line',
   water: '--water',
+  lay: '--lay',
   onWater: '--on-water',
   warning: '--warning',
   ground: '--ground',

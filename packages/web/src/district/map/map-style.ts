@@ -126,7 +126,7 @@ function routeLayers(colours: MapColours): LayerSpecification[] {
       type: 'line',
       source: SOURCE.route,
       layout: round,
-      paint: { 'line-color': colours.water, 'line-width': 5 },
+      paint: { 'line-color': colours.lay, 'line-width': 5 },
     },
     {
       id: 'route-length',
@@ -134,7 +134,6 @@ function routeLayers(colours: MapColours): LayerSpecification[] {
       source: SOURCE.route,
       filter: ['has', 'text'],
       layout: {
-        'symbol-placement': 'line-center',
         'text-field': ['get', 'text'],
         'text-font': ['IBM Plex Sans Condensed SemiBold'],
         'text-size': 15,
@@ -142,7 +141,7 @@ function routeLayers(colours: MapColours): LayerSpecification[] {
         'text-allow-overlap': true,
       },
       paint: {
-        'text-color': colours.water,
+        'text-color': colours.lay,
         'text-halo-color': colours.sheet,
         'text-halo-width': 2,
       },
@@ -166,6 +165,7 @@ function placeLayers(colours: MapColours): LayerSpecification[] {
       id: 'building-name',
       type: 'symbol',
       source: SOURCE.buildings,
+      filter: ['get', 'named'],
       minzoom: 16,
       layout: {
         'text-field': ['get', 'name'],
