@@ -26,7 +26,15 @@ describe('every pattern', () => {
     ]),
   )('%s comes back from %s as it was', (_, format, make) => {
     const plan = make();
-    expect(readPlan(writePlan(plan, format))).toEqual({ ok: true, plan, notices: [] });
+    // Of several hydrants each is told of that names no main: nobody has said that they share none.
+    const open = plan.hydrants.length > 1 ? plan.hydrants : [];
+    const notices = open.map((_, index) =>
+      expect.objectContaining({
+        path: `hydrants[${index}]`,
+        message: expect.stringContaining('names no main'),
+      }),
+    );
+    expect(readPlan(writePlan(plan, format))).toEqual({ ok: true, plan, notices });
   });
 
   test.each(patternList.map(({ id, make }) => [id, make] as const))(
