@@ -6,7 +6,7 @@ import type { Sheet } from '../sheet/sheet.ts';
 import { put, type TextStyle } from '../sheet/text.ts';
 import type { PlanMap } from './data.ts';
 
-const PAD = 38;
+const PAD = 44;
 const LEAST_SPAN_FT = 350;
 
 /** From a hydrant to the mark of the engine that stands at it [pt]. */
