@@ -90,8 +90,9 @@ describe('a drill from a plan on record', () => {
     const governor = fire.locator('.stage-side').getByRole('spinbutton', { name: /governor/ });
     await governor.fill('120');
     await governor.press('Enter');
-    await say(source, 'More ▾');
-    await source.getByRole('menuitem', { name: 'Water coming: stand clear of the hose.' }).click();
+    const words = source.getByLabel('In your own words');
+    await words.fill('Water coming: stand clear of the hose.');
+    await words.press('Enter');
     await fire.locator('.said', { hasText: 'Water coming' }).waitFor();
     await say(fire, 'Copied.');
     await turn(source, 'Hydrant stem', 'open');
