@@ -39,6 +39,7 @@ class Collector {
   readonly #limits: PlanLimits;
   readonly #nodes: ReadonlySet<string>;
   readonly #links: ReadonlySet<string>;
+  readonly #ways = new Map<Rig, ReadonlySet<string>>();
 
   constructor({ plan, network }: PlanNetwork, groups: readonly PumpGroup[]) {
     this.#plan = plan;
@@ -131,6 +132,13 @@ class Collector {
     });
   }
 
+  /** What a pump's water runs through to its next intakes; walked once. */
+  #wayOf({ rig }: { rig: Rig }): ReadonlySet<string> {
+    const way = this.#ways.get(rig) ?? wayToNext(this.#plan, rig.id).pieces;
+    this.#ways.set(rig, way);
+    return way;
+  }
+
   addHose(line: Line): void {
     if (!this.#links.has(hoseLink(line)) || line.valve === 'shut') return;
     const plan = this.#plan;
@@ -164,7 +172,7 @@ class Collector {
     // The pump before a hill is set to bring the water over it.
     for (const group of this.#groups) {
       for (const pump of group.pumps) {
-        if (!wayToNext(plan, pump.rig.id).pieces.has(line.id)) continue;
+        if (!this.#wayOf(pump).has(line.id)) continue;
         pump.hills.push(spare);
         constraint.metBy = group;
       }
