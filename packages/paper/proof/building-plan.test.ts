@@ -75,7 +75,9 @@ describe('a building’s water plan', () => {
     const plan = await planOf(easy);
     expect(plan.way.meetsDemand).toBe(true);
     const fresh = settingsFor(plan.way.plan!, easy.neededGpm!);
-    for (const order of plan.way.orders) {
+    // Engines at the fire besides the attack engine are told what they take; the plan draws them as one.
+    const drawn = plan.way.plan!.rigs.map(({ id }) => id);
+    for (const order of plan.way.orders.filter(({ id }) => drawn.includes(id))) {
       const again = fresh.orders.find(({ id }) => id === order.id)!;
       expect(order.pdpPsi).toBeCloseTo(again.pdpPsi, 1);
     }

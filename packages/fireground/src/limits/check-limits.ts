@@ -28,6 +28,7 @@ export function checkLimits(plan: Plan, state: SupplyState): LimitCheck[] {
     ...state.rigs.flatMap((rig) => intakeChecks(plan, rig, limits)),
     ...hoseChecks(plan, state, limits),
     ...state.rigs.flatMap((rig) => capabilityChecks(plan, rig)),
+    ...scenePumpChecks(plan, state),
     ...nozzleChecks(plan, state, limits),
   ];
 }
@@ -246,6 +247,41 @@ function capabilityChecks(plan: Plan, rig: RigState): LimitCheck[] {
     scale: 100,
   });
   return [byNet.marginFraction <= byFlow.marginFraction ? byNet : byFlow];
+}
+
+const AT_SCENE: Origin = {
+  kind: 'estimated',
+  text: "What the plan's engines at the scene put out, by their pumps and the pressure of their lines",
+};
+
+/** All the water goes through the pumps of the engines at the scene. */
+function scenePumpChecks({ scene, sceneEngines = [] }: Plan, state: SupplyState): LimitCheck[] {
+  const limit = scenePumpGpm(sceneEngines);
+  if (limit === undefined) return [];
+  return [
+    check({
+      kind: 'scene pumps',
+      piece: scene,
+      label: scenePumpLabel(sceneEngines.map(({ name }) => name)),
+      value: state.sceneGpm,
+      limit,
+      sense: 'max',
+      unit: 'gpm',
+      scale: limit,
+      origin: AT_SCENE,
+    }),
+  ];
+}
+
+/** What the engines at a scene take together [gpm]; undefined where they are not counted. */
+export function scenePumpGpm(engines: Plan['sceneEngines'] = []): number | undefined {
+  return engines.length > 0 ? engines.reduce((sum, { mostGpm }) => sum + mostGpm, 0) : undefined;
+}
+
+/** "Engine 1's pump at the fire". */
+export function scenePumpLabel(names: readonly string[]): string {
+  if (names.length < 2) return `${names.join('')}'s pump at the fire`;
+  return `The pumps of ${names.slice(0, -1).join(', ')} and ${names.at(-1)} at the fire`;
 }
 
 function nozzleChecks(plan: Plan, state: SupplyState, limits: PlanLimits): LimitCheck[] {

@@ -287,6 +287,13 @@ export interface LimitValues {
   leastDischargePsi: number;
 }
 
+/** An engine at the scene that takes a part of the water. */
+export interface SceneEngine {
+  name: string;
+  /** The most that its pump puts out there, and no more than its lines bring [gpm]. */
+  mostGpm: number;
+}
+
 export interface Plan {
   title: string;
   note?: string;
@@ -296,6 +303,8 @@ export interface Plan {
   scene: string;
   /** What the scene needs [gpm]; left out: what its open nozzles take at their rated pressure. */
   demandGpm?: number;
+  /** Engines that the water goes through at the scene, drawn as the one: what they take together is a limit. Left out: not counted. */
+  sceneEngines?: readonly SceneEngine[];
   hydrants: readonly Hydrant[];
   /** Tests of several of the hydrants together; left out: none. */
   groupTests?: readonly GroupTest[];

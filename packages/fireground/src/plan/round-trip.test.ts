@@ -52,6 +52,8 @@ const nozzleMake = fc.oneof(
   }),
 );
 
+const sceneEngine = fc.record({ name: words, mostGpm: within(1, 20_000) });
+
 const capability = fc
   .array(fc.tuple(within(1, 500), within(0, 60)), { minLength: 1, maxLength: 6 })
   .map((steps) => {
@@ -139,6 +141,7 @@ const plans: fc.Arbitrary<Plan> = fc
     note: optional(fc.constantFrom('one\ntwo', 'a: b # c', '- x\n\n  y \n', '\ttab')),
     invented: fc.boolean(),
     scene: fc.constant('E3'),
+    sceneEngines: optional(fc.array(sceneEngine, { minLength: 1, maxLength: 3 })),
     demandGpm: optional(within(50, 4000)),
     hydrants: fc
       .record({

@@ -10,6 +10,7 @@ export type LimitKind =
   | 'hose pressure'
   | 'hilltop pressure'
   | 'pump capability'
+  | 'scene pumps'
   | 'nozzle pressure'
   | 'hose velocity';
 

@@ -3,6 +3,7 @@
  * that keeps every next intake at its least, and the room that leaves under every hard limit.
  */
 import type { Network } from '@plugside/hydraulics';
+import { scenePumpGpm } from '../limits/check-limits.ts';
 import { type PlanNetwork, planNetwork } from '../network/plan-network.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { LimitKind } from './answers.ts';
@@ -29,6 +30,8 @@ export class SupplySearch {
   readonly #settler: PumpSettler;
   readonly #room: number[];
   readonly #scene: string;
+  /** Room under what the engines at the scene take together, as a share of it. */
+  #sceneRoom = Number.POSITIVE_INFINITY;
   /** Shut valves keep all water from the scene: no flow can be asked of it. */
   readonly dry: boolean;
 
@@ -64,7 +67,9 @@ export class SupplySearch {
       this.#network.setDemandGpm(this.#scene, flowGpm);
       this.#settler.settle();
     }
-    let least = Number.POSITIVE_INFINITY;
+    const takenGpm = scenePumpGpm(this.plan.sceneEngines);
+    if (takenGpm !== undefined) this.#sceneRoom = (takenGpm - flowGpm) / takenGpm;
+    let least = this.#sceneRoom;
     this.#constraints.forEach((constraint, at) => {
       const pumped = !this.dry && constraint.metBy !== undefined && constraint.metBy.pdpPsi > 0;
       const met = pumped && constraint.room() > NOT_MET;
@@ -77,10 +82,12 @@ export class SupplySearch {
 
   /** Limits at the last flow tried whose room is `within` of the least, or under it. */
   tightest(within = 1e-4): { kind: LimitKind; piece: string; room: number }[] {
-    const least = Math.min(...this.#room);
-    return this.#constraints
-      .map(({ kind, piece }, at) => ({ kind, piece, room: this.#room[at]! }))
-      .filter(({ room }) => room <= Math.max(least, 0) + within);
+    const { scene } = this.plan;
+    const least = Math.min(this.#sceneRoom, ...this.#room);
+    return [
+      ...this.#constraints.map(({ kind, piece }, at) => ({ kind, piece, room: this.#room[at]! })),
+      { kind: 'scene pumps' as const, piece: scene, room: this.#sceneRoom },
+    ].filter(({ room }) => room <= Math.max(least, 0) + within);
   }
 
   /** Several pumps feed the same intakes: no one setting is the highest for all. */

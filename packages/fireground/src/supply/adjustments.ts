@@ -10,6 +10,10 @@ export interface Adjustments {
   away: readonly string[];
   /** Arrival by rig, where it is another than the situation's [min]. */
   arrivesMin: Readonly<Record<string, number>>;
+  /** Share of the demand that a way should have to spare, where it is another than the situation's. */
+  marginShare?: number;
+  /** Discharge pressure that the lines at the fire need, where it is another than the situation's [psi]. */
+  fireLinePdpPsi?: number;
   /** Weighed first among ways that meet the demand. */
   first: Exclude<Criterion, 'meets demand'>;
 }
@@ -29,12 +33,19 @@ export function rankingOf({ first }: Pick<Adjustments, 'first'>): Criterion[] {
 
 /**
  * The situation with the changes made, rigs again in order of arrival.
- * @param changes flow [gpm], arrivals [min]; ids that the situation does not have are left aside
+ * @param changes flow [gpm], arrivals [min], margin [share], pressure [psi]; ids that the situation does not have are left aside
  */
 export function adjusted(situation: Situation, changes: Omit<Adjustments, 'first'>): Situation {
   const rigs = situation.rigs
     .filter(({ rig }) => !changes.away.includes(rig.id))
     .map((one) => ({ ...one, arrivesMin: changes.arrivesMin[one.rig.id] ?? one.arrivesMin }))
     .sort((a, b) => a.arrivesMin - b.arrivesMin);
-  return { ...situation, rigs, demandGpm: changes.demandGpm ?? situation.demandGpm };
+  const { marginShare, fireLinePdpPsi } = changes;
+  return {
+    ...situation,
+    rigs,
+    demandGpm: changes.demandGpm ?? situation.demandGpm,
+    ...(marginShare !== undefined && { marginShare }),
+    ...(fireLinePdpPsi !== undefined && { fireLinePdpPsi }),
+  };
 }

@@ -3,14 +3,16 @@ import { availableFlowGpm } from '@plugside/hydraulics';
 import { defaultLimits } from '../catalogue/limits.ts';
 import type { DepartmentValues } from '../plan/plan.ts';
 import type { UnitSystem } from '../units/quantities.ts';
-import { arrange } from './arrange.ts';
+import { arrange, withEngines } from './arrange.ts';
 import type { Arrangement } from './arrangement.ts';
+import { enginesAtFire, mostEngines } from './at-the-fire.ts';
 import { mayBring } from './bound.ts';
 import type { Criterion } from './choice.ts';
 import { covers } from './covers.ts';
 import type { Crew } from './crew.ts';
+import { type FireAsk, fireMostGpm } from './fire-pumps.ts';
 import { type Leg, sourceId } from './leg.ts';
-import { alike, byRank, type Ranked, rankKey } from './rank.ts';
+import { alike, byRank, meetsFully, type Ranked, rankKey } from './rank.ts';
 import type { Situation } from './situation.ts';
 import { type LegSolver, MET_WITHIN_GPM } from './solve-legs.ts';
 import type { TaskTimes } from './task-times.ts';
@@ -24,6 +26,10 @@ export interface Candidate extends Ranked {
 export interface CandidateContext {
   crew: Crew;
   demandGpm: number;
+  /** What a way should have to spare [gpm]. */
+  marginWantedGpm: number;
+  /** What is asked of the pumps at the fire. */
+  fire: FireAsk;
   department: DepartmentValues;
   ranking: readonly Criterion[];
   scene: Situation['scene'];
@@ -34,12 +40,12 @@ export interface CandidateContext {
   units: UnitSystem;
 }
 
-/** An arrangement of some legs, not yet solved: ranked as if it just met the demand. */
+/** An arrangement of some legs, not yet solved: ranked as if it just met the demand with what it should have to spare. */
 export function candidateOf(
   context: CandidateContext,
   legs: readonly Leg[],
 ): Candidate | undefined {
-  const arrangement = arrange(context.crew, legs, context.times);
+  const arrangement = arrange(context.crew, legs, context.times, context.fire);
   if (!arrangement) return undefined;
   const { id, time, hoseFt, rigs } = arrangement;
   return {
@@ -54,19 +60,54 @@ export function candidateOf(
   };
 }
 
-/** The candidate with its water solved. */
+/** The candidate with its water solved, and no more engines at the fire than that water takes. */
 export function solved(context: CandidateContext, candidate: Candidate): Candidate {
-  const mostGpm = context.solver.mostGpm(candidate.arrangement);
-  const marginGpm = mostGpm - context.demandGpm;
-  return { ...candidate, mostGpm, marginGpm, meetsDemand: marginGpm >= -MET_WITHIN_GPM };
+  const arrangement = asManned(context, candidate.arrangement);
+  const { time, rigs } = arrangement;
+  return {
+    ...candidate,
+    arrangement,
+    time,
+    rigsUsed: rigs.length,
+    ...against(context, context.solver.mostGpm(arrangement)),
+  };
+}
+
+/** The fewest engines at the fire that take what is wanted of the water, or as much of it as any number does. */
+function asManned(context: CandidateContext, arrangement: Arrangement): Arrangement {
+  const { crew, fire, solver, times } = context;
+  const { work } = arrangement;
+  const enoughGpm = Math.min(solver.broughtGpm(arrangement), fire.wantedGpm) - MET_WITHIN_GPM;
+  const most = mostEngines(fire, work);
+  let best: { arrangement: Arrangement; gpm: number } | undefined;
+  for (let count = 1; count <= most; count++) {
+    const atFire = enginesAtFire(fire, work, count);
+    const one = { ...arrangement, atFire };
+    const gpm = solver.mostGpm(one);
+    if (!best || gpm > best.gpm + MET_WITHIN_GPM) best = { arrangement: one, gpm };
+    if (best.gpm >= enoughGpm) break;
+  }
+  if (!best || best.arrangement.atFire.length === arrangement.atFire.length) return arrangement;
+  return withEngines(crew, arrangement, best.arrangement.atFire, times);
+}
+
+/** A flow held against the demand and what should be left to spare. */
+export function against(
+  { demandGpm, marginWantedGpm }: Pick<CandidateContext, 'demandGpm' | 'marginWantedGpm'>,
+  mostGpm: number,
+): Pick<Ranked, 'mostGpm' | 'marginGpm' | 'meetsDemand' | 'littleToSpare'> {
+  const marginGpm = mostGpm - demandGpm;
+  const meetsDemand = marginGpm >= -MET_WITHIN_GPM;
+  const littleToSpare = meetsDemand && marginGpm < marginWantedGpm - MET_WITHIN_GPM;
+  return { mostGpm, marginGpm, meetsDemand, littleToSpare };
 }
 
 /**
  * The best of some candidates for each group, a group being the variants of one way. Where margin
- * weighs least, cost alone orders them, so that the first of a group that meets the demand ends it
- * but for those that cost the same. Where the cheapest does not meet it, those with most of
+ * weighs least, cost alone orders them, so that the first of a group that meets the demand with the
+ * margin wanted ends it but for those that cost the same. Where the cheapest does not meet it, those with most of
  * everything are asked first: what they cannot do their lesser variants need not be asked.
- * @param enough groups that meet the demand before no more are looked for
+ * @param enough groups that meet the demand with the margin wanted before no more are looked for
  */
 export function bestOfGroups(
   context: CandidateContext,
@@ -87,7 +128,7 @@ export function bestOfGroups(
   for (const group of groups.values()) {
     if (met >= enough && marginLast(context)) break;
     const best = marginLast(context) ? cheapestThatDoes(context, group) : bestOf(context, group);
-    if (best.meetsDemand) met += 1;
+    if (meetsFully(best)) met += 1;
     found.push(best);
   }
   return found.sort(order);
@@ -111,41 +152,50 @@ function cheapestThatDoes(context: CandidateContext, group: readonly Candidate[]
     if (mayRank(context, one, tried)) tried.push(solved(context, one));
     else passedOver.push(one);
   };
-  const first = group.find((one) => mayBringAll(context, one, context.demandGpm));
+  const { demandGpm, marginWantedGpm } = context;
+  const mayBringIt = (gpm: number) => group.find((one) => mayBringAll(context, one, gpm));
+  const first = mayBringIt(demandGpm + marginWantedGpm) ?? mayBringIt(demandGpm);
   if (first) tried.push(solved(context, first));
   let rest = group.filter((one) => one !== first);
-  if (!tried[0]?.meetsDemand) {
+  if (!tried[0] || !meetsFully(tried[0])) {
     const greatest = rest.filter((one) => !rest.some((other) => hasMore(context, other, one)));
     greatest.forEach(ask);
     rest = rest.filter((one) => !greatest.includes(one));
   }
   for (const candidate of rest) {
-    const found = tried.filter(({ meetsDemand }) => meetsDemand);
+    const found = tried.filter(meetsFully);
     if (found.some((one) => costsMore(context, candidate, one))) break;
     const short = [...tried.filter(({ meetsDemand }) => !meetsDemand), ...passedOver];
     if (short.some((one) => hasMore(context, one, candidate))) continue;
-    ask(candidate);
+    // What has less than one with little to spare has no more: it is asked only where it costs less.
+    const little = tried.filter(({ littleToSpare }) => littleToSpare);
+    const noBetter =
+      little.some((one) => hasMore(context, one, candidate)) &&
+      (found.length > 0 || little.some((one) => costsMore(context, candidate, one)));
+    if (!noBetter) ask(candidate);
   }
   const [best] = [...tried].sort(byRank(context.ranking)) as [Candidate];
   return best.meetsDemand ? best : { ...best, variants: { all: group, greatest: tried } };
 }
 
-/** Whether a candidate may rank before those tried: where one of them meets the demand it must too, else bring about as much. */
+/** Whether a candidate may rank before those tried: it must meet the demand as they do, else bring about as much. */
 function mayRank(context: CandidateContext, one: Candidate, tried: readonly Candidate[]): boolean {
   if (tried.length === 0 || context.ranking[0] !== 'meets demand') return true;
   const mostGpm = Math.max(0, ...tried.map((other) => other.mostGpm));
+  const metGpm = context.demandGpm + (tried.some(meetsFully) ? context.marginWantedGpm : 0);
   const neededGpm = tried.some(({ meetsDemand }) => meetsDemand)
-    ? context.demandGpm - MET_WITHIN_GPM
+    ? metGpm - MET_WITHIN_GPM
     : mostGpm - alike.shortGpm;
   return mayBringAll(context, one, Math.max(0, neededGpm));
 }
 
 /** Whether the legs of a candidate may bring a flow together, as far as that can be told without solving. */
 function mayBringAll(
-  { department, scene, testedTogether }: CandidateContext,
+  { department, fire, scene, testedTogether }: CandidateContext,
   { arrangement: { legs } }: Candidate,
   flowGpm: number,
 ): boolean {
+  if (fireMostGpm(fire, legs) < flowGpm - MET_WITHIN_GPM) return false;
   const [only, ...others] = legs;
   if (others.length === 0) return mayBring(only!, flowGpm, scene, department);
   const least = department.limits?.mainResidualPsi ?? defaultLimits.mainResidualPsi;
@@ -253,6 +303,7 @@ function noWorse(context: CandidateContext, one: Candidate, two: Candidate): boo
   return (
     one.mostGpm >= two.mostGpm - worthGpm &&
     (one.meetsDemand || !two.meetsDemand) &&
+    (meetsFully(one) || !meetsFully(two)) &&
     one.time.fullAtMin <= two.time.fullAtMin + 1e-9 &&
     one.time.waterAtMin <= two.time.waterAtMin + 1e-9 &&
     one.rigsUsed <= two.rigsUsed &&

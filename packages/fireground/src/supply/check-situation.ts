@@ -5,12 +5,16 @@ import type { LayGround, Situation } from './situation.ts';
  * Refuses a situation whose figures cannot be.
  * @throws RangeError naming the field, its value, what is allowed and what to do
  */
-export function checkSituation({ demandGpm, rigs, hydrants, waters }: Situation): void {
+export function checkSituation(situation: Situation): void {
+  const { demandGpm, rigs, hydrants, waters } = situation;
   if (!(demandGpm > 0) || !Number.isFinite(demandGpm)) {
     throw new RangeError(
       `demandGpm is ${demandGpm}; allowed: above 0. Give the flow that the scene needs.`,
     );
   }
+  checkWithin('marginShare', situation.marginShare, [0, 2], 'Give a share of the demand, as 0.1');
+  const pdp = situation.fireLinePdpPsi;
+  checkWithin('fireLinePdpPsi', pdp, [50, 400], 'Give the pressure that the lines need');
   const ids = new Set<string>();
   const once = (field: string, id: string) => {
     if (ids.has(id)) {
@@ -53,6 +57,18 @@ export function checkSituation({ demandGpm, rigs, hydrants, waters }: Situation)
       );
     }
   });
+}
+
+function checkWithin(
+  field: string,
+  value: number | undefined,
+  [least, most]: readonly [number, number],
+  remedy: string,
+): void {
+  if (value === undefined || (value >= least && value <= most)) return;
+  throw new RangeError(
+    `${field} is ${value}; allowed: ${least} to ${most}. ${remedy}, or leave it out.`,
+  );
 }
 
 function checkGround(field: string, { lengthFt, terrain = [] }: LayGround): void {

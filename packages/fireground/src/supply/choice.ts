@@ -51,8 +51,10 @@ export interface SourcePart {
   hose: HoseSize[];
   /** Of each line from the hydrant's side outlets into its pump, besides the main one. */
   suction: HoseSize[];
-  /** From the water to the fire [ft]. */
+  /** From the water to the fire along the streets [ft]. */
   lengthFt: number;
+  /** Hose of its longest line: whole sections, as laid and as solved [ft]. */
+  laidFt?: number;
   /** Its part of the flow that the way is set to [gpm]. */
   setGpm: number;
   /** Its part of the way's most [gpm]. */
@@ -63,6 +65,22 @@ export interface SourcePart {
   waterAtMin: number;
   /** All of it [min]. */
   fullAtMin: number;
+}
+
+/** An engine at the fire that lines of a way end at, and what its pump puts out. */
+export interface FireEngine {
+  rigId: string;
+  rigName: string;
+  /** Sources whose lines it takes. */
+  sources: string[];
+  /** The most that its pump puts out at the pressure that its lines need [gpm]. */
+  pumpMostGpm: number;
+  /** That pressure, at its discharge [psi]. */
+  pdpPsi: number;
+  /** Its part of the way's most [gpm]. */
+  mostGpm: number;
+  /** Its pump as a limit, with what is left of it there. */
+  limit: LimitCheck;
 }
 
 /** A figure with where it comes from. */
@@ -167,7 +185,7 @@ export interface SupplyWay {
   sources: string[];
   duties: Duty[];
   rigsUsed: number;
-  /** Hose laid, all lines together [ft], and as sections of the size carried. */
+  /** Hose laid, all lines together, whole sections [ft], and as sections of the size carried. */
   hoseFt: number;
   hoseSections: number;
   /** As drawn and solved, set to the demand where met, else to its most. Null for a shuttle alone. */
@@ -175,6 +193,8 @@ export interface SupplyWay {
   /** Greatest flow within every hard limit [gpm]. */
   mostGpm: number;
   meetsDemand: boolean;
+  /** Meets the demand, with less to spare than is wanted; hydrants that may share a main counted as if they did. */
+  littleToSpare?: boolean;
   /** 0 where met. */
   shortfallGpm: number;
   /** mostGpm − demandGpm; negative: short. */
@@ -185,6 +205,8 @@ export interface SupplyWay {
   bindingText: string;
   orders: RigOrder[];
   time: TimeToWater;
+  /** Engines at the fire that the water goes through, the attack engine first. */
+  atFire?: FireEngine[];
   /** By source, in the order of `sources`. */
   parts?: SourcePart[];
   /** By open water in use. */

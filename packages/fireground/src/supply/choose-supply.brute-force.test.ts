@@ -88,8 +88,9 @@ interface Done {
 
 function keyOf({ mostGpm, rigsUsed, hoseFt }: Done, demandGpm: number): number[] {
   const meets = mostGpm >= demandGpm - 0.01;
+  const amply = mostGpm >= 1.1 * demandGpm - 0.01;
   return [
-    meets ? 0 : 1,
+    amply ? 0 : meets ? 1 : 2,
     meets ? 0 : -Math.round(mostGpm / 10),
     rigsUsed,
     Math.ceil(hoseFt / 100 - 1e-9),
@@ -136,46 +137,103 @@ const SUCTION: readonly HoseSize[][] = [[], ['5'], ['3'], ['5', '5'], ['5', '3']
 const suctionFt = (suction: readonly HoseSize[]) =>
   suction.reduce((sum, size) => sum + hoseCatalogue[size].sectionFt, 0);
 
-/** One hydrant with one or two lines, and a pump at it or none. */
+/** Whole sections: 5 in comes in 100 ft, 3 in in 50 ft. */
+const laidFt = (size: HoseSize, lengthFt: number) => {
+  const sectionFt = size === '5' ? 100 : 50;
+  return Math.ceil(lengthFt / sectionFt) * sectionFt;
+};
+
+/**
+ * What a pump at the fire puts out at 150 psi with 20 at its intake: 130 psi net lie between its
+ * rating at 150 and a quarter more at 120.
+ */
+const firePumpGpm = ({ rig }: RespondingRig) => rig.ratedGpm * (1 + (0.25 * 20) / 30);
+
+/** What some engines at the fire take of the lines into A1: each line to an engine of its own, or all to the first. */
+function takenGpm(plan: Plan, [attack, ...others]: readonly RespondingRig[]): number {
+  const { flowGpm, state } = mostWater(plan);
+  const lines = plan.lines
+    .filter(({ to }) => to.startsWith('A1.'))
+    .map(({ id }) => state.lines.find((line) => line.id === id)!.flowGpm);
+  const sums = [Math.min(firePumpGpm(attack!), flowGpm)];
+  for (const other of lines.length > 1 ? others : []) {
+    const [one, two] = [firePumpGpm(attack!), firePumpGpm(other)];
+    sums.push(Math.min(one, lines[0]!) + Math.min(two, lines[1]!));
+    sums.push(Math.min(two, lines[0]!) + Math.min(one, lines[1]!));
+  }
+  return Math.max(...sums);
+}
+
+/**
+ * One hydrant with one or two lines, and a pump at it or none. A valve that any rig brings is used:
+ * where it is laid elsewhere the pump in the line brings a little more.
+ */
 function single(
   { hydrant: { staticPsi, residualPsi, testGpm }, lengthFt }: HydrantAtHand,
-  attack: RespondingRig,
+  crew: readonly RespondingRig[],
   lines: readonly HoseSize[],
   pump: RespondingRig | undefined,
   suction: readonly HoseSize[],
 ): Plan {
   const [hose, secondHose] = lines as [HoseSize, HoseSize?];
-  const lay = { hose, lengthFt };
+  const lay = { hose, lengthFt: laidFt(hose, lengthFt) };
   const hydrant = { staticPsi, residualPsi, testGpm };
   if (!pump) {
-    return secondHose ? dualLines({ hydrant, lay, secondHose }) : forwardLay({ hydrant, lay });
+    if (!secondHose) return forwardLay({ hydrant, lay });
+    const both = dualLines({ hydrant, lay, secondHose });
+    const ft = laidFt(secondHose, lengthFt);
+    const lines = both.lines.map((line, at) => (at === 0 ? line : { ...line, lengthFt: ft }));
+    return { ...both, lines };
   }
   const plan = boostedAtHydrant({
     hydrant,
     lay,
-    assistValve: attack.assistValve || pump.assistValve,
+    assistValve: crew.some(({ assistValve }) => assistValve),
     booster: {
       ratedGpm: pump.rig.ratedGpm,
       sideLines: suction.map((size) => ({ hose: size, lengthFt: hoseCatalogue[size].sectionFt })),
     },
   });
   if (!secondHose) return plan;
-  const second = newLine('lay2', 'B1.discharge2', 'A1.intake2', secondHose, lengthFt);
+  const secondFt = laidFt(secondHose, lengthFt);
+  const second = newLine('lay2', 'B1.discharge2', 'A1.intake2', secondHose, secondFt);
   return { ...plan, lines: [...plan.lines, second] };
+}
+
+/** Of 5 in as far as all of it goes, then of 3 in [ft]; undefined where one size reaches, or both do not. */
+function changeAt({ rigs }: Situation, lengthFt: number): readonly [number, number] | undefined {
+  const brought = (size: HoseSize) =>
+    rigs
+      .flatMap(({ hose }) => hose)
+      .reduce((ft, one) => ft + (one.hose === size ? one.lengthFt : 0), 0);
+  const [five, three] = [brought('5'), brought('3')];
+  if (five >= lengthFt || three >= lengthFt || five === 0 || five + three < lengthFt) return;
+  return [five, laidFt('3', lengthFt - five)];
+}
+
+/** A lay of two sizes as one line that loses as much: C in series, and an adapter of 1 psi at 1,000 gpm. */
+function changed(plan: Plan, [five, three]: readonly [number, number]): Plan {
+  const lengthFt = five + three;
+  const coefficient = (0.08 * five + 0.8 * three + 1) / lengthFt;
+  const lines = plan.lines.map((line) =>
+    line.to === 'A1.intake1' ? { ...line, lengthFt, coefficient } : line,
+  );
+  return { ...plan, lines };
 }
 
 /** Two hydrants, each with one line, the first of them with a pump or not. */
 function pair(
   [one, two]: readonly [HydrantAtHand, HydrantAtHand],
-  attack: RespondingRig,
+  crew: readonly RespondingRig[],
   [first, second]: readonly [HoseSize, HoseSize],
   pump: RespondingRig | undefined,
 ): Plan {
-  const lines = [newLine('lay2', `${two.hydrant.id}.steamer`, 'A1.intake2', second, two.lengthFt)];
-  const rigs = [newRig('A1', 'attack', { ratedGpm: attack.rig.ratedGpm })];
-  const valve = pump && (attack.assistValve || pump.assistValve);
+  const secondFt = laidFt(second, two.lengthFt);
+  const lines = [newLine('lay2', `${two.hydrant.id}.steamer`, 'A1.intake2', second, secondFt)];
+  const rigs = [newRig('A1', 'attack', { ratedGpm: crew[0]!.rig.ratedGpm })];
+  const valve = pump && crew.some(({ assistValve }) => assistValve);
   const start = pump ? (valve ? 'V1.supply' : 'B1.discharge1') : `${one.hydrant.id}.steamer`;
-  lines.push(newLine('lay1', start, 'A1.intake1', first, one.lengthFt));
+  lines.push(newLine('lay1', start, 'A1.intake1', first, laidFt(first, one.lengthFt)));
   if (pump) {
     rigs.unshift(newRig('B1', 'booster', { ratedGpm: pump.rig.ratedGpm }));
     const from = valve ? 'V1.pump-suction' : `${one.hydrant.id}.steamer`;
@@ -192,13 +250,21 @@ function pair(
   });
 }
 
-function everything({ hydrants, rigs }: Situation): Done[] {
+function everything(situation: Situation): Done[] {
+  const { hydrants, rigs } = situation;
   const attack = rigs[0]!;
   const done: Done[] = [];
   const flows = new Map<string, number>();
-  const flowOf = (key: string, plan: () => Plan) => {
-    const known = flows.get(key) ?? mostWater(plan()).flowGpm;
-    flows.set(key, known);
+  const flowOf = (
+    key: string,
+    crew: readonly RespondingRig[],
+    pump: RespondingRig | undefined,
+    plan: () => Plan,
+  ) => {
+    const atFire = crew.filter((rig) => rig !== pump);
+    const asked = `${key} ${atFire.map(({ rig }) => rig.id)} ${crew.length}`;
+    const known = flows.get(asked) ?? takenGpm(plan(), atFire);
+    flows.set(asked, known);
     return known;
   };
   const crews = subsets(rigs.slice(1)).map((others) => [attack, ...others]);
@@ -207,15 +273,35 @@ function everything({ hydrants, rigs }: Situation): Done[] {
     for (const pump of pumps) {
       if (pump && !crew.includes(pump)) continue;
       for (const at of hydrants) {
+        const change = changeAt(situation, at.lengthFt);
+        for (const suction of change ? (pump ? SUCTION : [[]]) : []) {
+          const [five, three] = change!;
+          // Every 5 in section lies in the lay: none is left for suction.
+          const all = suction.filter((size) => size === '5').length === 0;
+          const fives = crew.flatMap(({ hose }) => hose).filter(({ hose }) => hose === '5');
+          if (!all || fives.reduce((ft, { lengthFt }) => ft + lengthFt, 0) < five) continue;
+          if (!hoseSuffices(crew, ['3'], three, suction)) continue;
+          const what = [at.hydrant.id, '5 then 3', pump?.rig.id, suction].join(' ');
+          done.push({
+            what,
+            mostGpm: flowOf(what, crew, pump, () =>
+              changed(single(at, crew, ['5'], pump, suction), change!),
+            ),
+            rigsUsed: crew.length,
+            hoseFt: five + three + suctionFt(suction),
+          });
+        }
         for (const lines of LINES) {
           for (const suction of pump ? SUCTION : [[]]) {
             if (!hoseSuffices(crew, lines, at.lengthFt, suction)) continue;
             const what = [at.hydrant.id, lines, pump?.rig.id, suction].join(' ');
             done.push({
               what,
-              mostGpm: flowOf(what, () => single(at, attack, lines, pump, suction)),
+              mostGpm: flowOf(what, crew, pump, () => single(at, crew, lines, pump, suction)),
               rigsUsed: crew.length,
-              hoseFt: lines.length * at.lengthFt + suctionFt(suction),
+              hoseFt:
+                lines.reduce((sum, size) => sum + laidFt(size, at.lengthFt), 0) +
+                suctionFt(suction),
             });
           }
         }
@@ -239,9 +325,11 @@ function everything({ hydrants, rigs }: Situation): Done[] {
             const what = [one.hydrant.id, first, pump?.rig.id, two.hydrant.id, second].join(' ');
             done.push({
               what,
-              mostGpm: flowOf(what, () => pair([one, two], attack, [first, second], pump)),
+              mostGpm: flowOf(what, crew, pump, () =>
+                pair([one, two], crew, [first, second], pump),
+              ),
               rigsUsed: crew.length,
-              hoseFt: one.lengthFt + two.lengthFt,
+              hoseFt: laidFt(first, one.lengthFt) + laidFt(second, two.lengthFt),
             });
           }
         }

@@ -4,17 +4,27 @@ import type { Notice } from '../questions/answers.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { limitSentence } from '../words/answer.ts';
 import { deferral } from '../words/notices.ts';
+import { sayIn } from '../words/say.ts';
 import type { CancelSignal } from './cancel.ts';
-import { type Candidate, type CandidateContext, tellingOfShort, undominated } from './candidate.ts';
+import {
+  against,
+  type Candidate,
+  type CandidateContext,
+  tellingOfShort,
+  undominated,
+} from './candidate.ts';
 import { checkSituation } from './check-situation.ts';
 import type { Choice, Criterion, RefusedWay, SupplyWay } from './choice.ts';
 import { crewOf } from './crew.ts';
 import { draftNotices, draftParts } from './draft-parts.ts';
 import { dutiesOf } from './duties.ts';
 import { combined, fromOneSource, fromTwoHydrants } from './enumerate.ts';
+import { attackPumpCheck, fireEngines, fireNotices, fireOrders } from './fire-part.ts';
+import { fireAskOf } from './fire-pumps.ts';
 import { type Leg, sourceId } from './leg.ts';
+import { littleToSpareNotice } from './little-to-spare.ts';
 import { sourceParts } from './parts.ts';
-import { byRank, usualRanking } from './rank.ts';
+import { byRank, marginWantedGpm, meetsFully, usualRanking } from './rank.ts';
 import { refusals, usableSources } from './refusals.ts';
 import { shuttleBeside, shuttleRefusals, shuttleWays } from './shuttle-ways.ts';
 import type { Situation } from './situation.ts';
@@ -59,10 +69,14 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
     const why = 'No engine comes: there is nothing to bring water to.';
     return { demandGpm, ways: [], refused: [], why, notices };
   }
-  const solver = new LegSolver(situation, crew.attack, units, signal);
+  const wantedMarginGpm = marginWantedGpm(situation);
+  const fire = fireAskOf(situation, crew, demandGpm + wantedMarginGpm);
+  const solver = new LegSolver(situation, crew.attack, fire, units, signal);
   const context: CandidateContext = {
     crew,
     demandGpm,
+    marginWantedGpm: wantedMarginGpm,
+    fire,
     department,
     ranking,
     scene: situation.scene,
@@ -73,7 +87,11 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
   };
   const one = fromOneSource(context, usableSources(situation), situation);
   const found = [...one.candidates, ...fromTwoHydrants(context, one.sources)];
-  if (!found.some(({ meetsDemand }) => meetsDemand)) found.push(...combined(context, one.sources));
+  if (!found.some(meetsFully)) {
+    const some = found.some(({ meetsDemand }) => meetsDemand);
+    const more = combined(context, one.sources);
+    found.push(...(some ? more.filter(({ meetsDemand }) => meetsDemand) : more));
+  }
 
   const refused: RefusedWay[] = [
     ...refusals(situation, crew, units),
@@ -89,8 +107,52 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
   ways.push(...shuttleWays(context, situation));
   if (!ways.some(({ meetsDemand }) => meetsDemand))
     ways.push(...shuttleBeside(context, situation, ways));
-  ways.sort(byRank(ranking));
-  return { demandGpm, ways, refused, why: whyFirst(ways, demandGpm, ranking, units), notices };
+  const told = ways.map((way) => heldAgainst(context, way)).sort(byRank(ranking));
+  return {
+    demandGpm,
+    ways: told,
+    refused,
+    why: whyFirst(told, demandGpm, ranking, units),
+    notices,
+  };
+}
+
+/**
+ * The way with what it has to spare, and told of where that is little. A shuttle's water goes
+ * through the pumps at the fire like any other.
+ */
+function heldAgainst(context: CandidateContext, whole: SupplyWay): SupplyWay {
+  const way = withinPumps(context, whole);
+  const { littleToSpare } = against(context, way.mostGpm);
+  if (littleToSpare) {
+    const notice = littleToSpareNotice(way.marginGpm, context.marginWantedGpm, context.units);
+    return { ...way, littleToSpare, notices: [notice, ...way.notices] };
+  }
+  // Hydrants that may share a main: what they then have to spare counts, and their notice tells it.
+  const careful = against(
+    context,
+    way.mains?.basis === 'not known' ? way.mains.shared : way.mostGpm,
+  );
+  return { ...way, littleToSpare: way.meetsDemand && !meetsFully(careful) };
+}
+
+function withinPumps(context: CandidateContext, way: SupplyWay): SupplyWay {
+  const { atFire = [], binding: _, ...rest } = way;
+  const others = atFire.slice(1).reduce((sum, { pumpMostGpm }) => sum + pumpMostGpm, 0);
+  const limit = attackPumpCheck(context, way.mostGpm - others);
+  if (!limit) return way;
+  const mostGpm = limit.limit + others;
+  const { meetsDemand, marginGpm } = against(context, mostGpm);
+  return {
+    ...rest,
+    atFire,
+    mostGpm,
+    meetsDemand,
+    marginGpm,
+    shortfallGpm: meetsDemand ? 0 : -marginGpm,
+    binding: [limit],
+    bindingText: `${limit.label} (${sayIn(context.units).full(limit.limit, 'flow')}) is the limit.`,
+  };
 }
 
 function unique(candidates: readonly Candidate[]): Candidate[] {
@@ -128,13 +190,19 @@ function wayOf(
     marginGpm,
     binding: answer.binding,
     bindingText: limitSentence(answer.plan, answer.binding, units),
-    orders: answer.orders,
+    orders: [...answer.orders, ...fireOrders(arrangement, context)],
     time: { steps, waterAtMin, fullAtMin, atFireMin },
+    atFire: fireEngines(context, arrangement),
     parts,
     ...(drafts.length > 0 && { drafts }),
     ...(standBy.length > 0 && { standBy }),
     ...(answer.mains && { mains: answer.mains }),
-    notices: [...testDoubts(legs, units), ...draftNotices(drafts, parts, units), ...answer.notices],
+    notices: [
+      ...fireNotices(context, arrangement, mostGpm),
+      ...testDoubts(legs, units),
+      ...draftNotices(drafts, parts, units),
+      ...answer.notices,
+    ],
   };
 }
 

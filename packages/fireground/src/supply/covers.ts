@@ -2,6 +2,7 @@
 import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
 import { hosePressureLimit } from '../catalogue/limits.ts';
 import type { DepartmentValues, HoseSize } from '../plan/plan.ts';
+import { wholeSectionsFt } from './hose-pool.ts';
 import type { Leg } from './leg.ts';
 
 /**
@@ -19,12 +20,15 @@ export function covers(one: Leg, two: Leg, department: DepartmentValues): boolea
     )
   )
     return false;
-  const [lines, others] = [one.stretches[0]!.lines, two.stretches[0]!.lines];
+  const [stretch, other] = [one.stretches[0]!, two.stretches[0]!];
+  if (stretch.change || other.change) return false;
+  const [lines, others] = [stretch.lines, other.lines];
+  const { lengthFt } = one.source.at;
+  const asLaid = (size: HoseSize) =>
+    coefficientOf(size, department) * wholeSectionsFt(size, lengthFt);
   return (
     lines.length >= others.length &&
-    others.every(
-      (size, at) => coefficientOf(lines[at]!, department) <= coefficientOf(size, department),
-    ) &&
+    others.every((size, at) => asLaid(lines[at]!) <= asLaid(size)) &&
     bearsPsi(lines, department) >= bearsPsi(others, department)
   );
 }

@@ -29,10 +29,9 @@ export function rigName({ rig }: Pick<RespondingRig, 'rig'>): string {
  * pump can do, ports. Of two that are alike the first stays. Where one brings an assist valve and
  * the other none neither beats the other: a valve costs pressure, and saves the wait.
  */
-export function pumpsWorthTrying({ attack, pumpers }: Crew): RespondingRig[] {
-  const valve = (rig: RespondingRig) => rig.assistValve || attack.assistValve;
+export function pumpsWorthTrying({ pumpers }: Crew): RespondingRig[] {
   const beats = (one: RespondingRig, two: RespondingRig) =>
-    valve(one) === valve(two) && isAsGood(one, two);
+    one.assistValve === two.assistValve && isAsGood(one, two);
   return pumpers.filter(
     (rig, at) =>
       !pumpers.some(

@@ -11,15 +11,15 @@ import type { RigTask } from './time-to-water.ts';
  * @param tasks the way's own, in order of time
  */
 export function dutiesOf(
-  { rigs }: Pick<Arrangement, 'rigs'>,
+  { rigs, atFire = [] }: Pick<Arrangement, 'rigs'> & Partial<Pick<Arrangement, 'atFire'>>,
   attack: RespondingRig,
   tasks: readonly RigTask[],
 ): Duty[] {
   return rigs.map((rig) => {
     const words = wordsOf(tasks.filter((task) => task.rig === rig));
-    if (rig === attack) {
+    if (rig === attack || atFire.some((engine) => engine.rig === rig)) {
       if (!words.some((one) => one.startsWith('lays'))) words.unshift('goes to the fire');
-      words.push('attacks');
+      words.push(rig === attack ? 'attacks' : 'pumps at the fire');
     }
     return { rigId: rig.rig.id, rigName: rigName(rig), duty: listed(words) };
   });

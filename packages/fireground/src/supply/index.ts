@@ -5,9 +5,10 @@ export { boostOfWay } from './boost-of-way.ts';
 export type { CancelSignal } from './cancel.ts';
 export type * from './choice.ts';
 export { type ChooseOptions, chooseSupply } from './choose-supply.ts';
+export { fireLineOrigin, firePumpGpm, usualFireLinePdpPsi } from './fire-pumps.ts';
 export type { GroundLine } from './ground.ts';
 export { mishaps } from './mishaps.ts';
-export { usualRanking } from './rank.ts';
+export { usualMarginShare, usualRanking } from './rank.ts';
 export {
   type RelayHose,
   type RelayPlan,

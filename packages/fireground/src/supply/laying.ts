@@ -38,8 +38,12 @@ export function runsOf({ leg, lay }: Pick<LegWork, 'leg' | 'lay'>, attack: Respo
         line.push(lay[next]!);
         laidFt += lay[next]!.lengthFt;
       }
+      // Where the size changes, all of the first lies before the second.
+      const second = ({ hose }: Take) => (stretch.change?.hose === hose ? 1 : 0);
       const placed = [...line].sort(
-        (one, two) => placeOf(leg, one.rig, at, attack) - placeOf(leg, two.rig, at, attack),
+        (one, two) =>
+          second(one) - second(two) ||
+          placeOf(leg, one.rig, at, attack) - placeOf(leg, two.rig, at, attack),
       );
       let { fromFt } = stretch;
       for (const take of placed) {
@@ -103,7 +107,14 @@ export function runWords(leg: Leg, run: Run, units: UnitSystem): string {
   const fromFire = first >= leg.stretches.at(-1)!.toFt;
   const start = placeWords(leg, first, run.rig, units, named);
   const end = placeWords(leg, last, run.rig, units, named && fromFire);
-  return `lays ${listed(hose)} from ${start} to ${end}`;
+  return `lays ${listed(hose)} from ${start} to ${end}${adapterWords(leg, run, units)}`;
+}
+
+/** ", with an adapter from 5 in to 4 in", for the rig whose hose begins where the size changes. */
+function adapterWords(leg: Leg, { stretch, fromFt, toFt }: Run, units: UnitSystem): string {
+  const { lines, change } = leg.stretches[stretch]!;
+  if (!change || fromFt > change.fromFt || toFt <= change.fromFt) return '';
+  return `, with an adapter from ${formatHoseSize(lines[0]!, units)} to ${formatHoseSize(change.hose, units)}`;
 }
 
 /** A place along a leg as crews name it: "H-114", "Engine 2, 900 ft out", "the fire". */

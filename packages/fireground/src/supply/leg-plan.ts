@@ -1,8 +1,8 @@
 /** Legs as a plan that can be drawn and solved. */
 import { usualHookup } from '../patterns/boosted-at-hydrant.ts';
-import { newAssistValve, newLine, newPlan } from '../patterns/pieces.ts';
+import { newAssistValve, newLine, newManifold, newPlan } from '../patterns/pieces.ts';
 import type {
-  AssistValve,
+  Appliance,
   DraftSource,
   GroupTest,
   HoseSize,
@@ -11,9 +11,9 @@ import type {
   Plan,
   Rig,
 } from '../plan/plan.ts';
-import type { HoseUse } from './arrangement.ts';
+import type { HoseUse, LegWork } from './arrangement.ts';
 import { elevationAtFt, type GroundLine, terrainBetween } from './ground.ts';
-import { groundOf, type Leg } from './leg.ts';
+import { groundOf, type Leg, sourceName } from './leg.ts';
 import type { RespondingRig, Situation } from './situation.ts';
 
 /** A draft's hard suction, as in the rating test: 20 ft of 6 in. */
@@ -22,9 +22,14 @@ export const hardSuction = { hose: '6', lengthFt: 20 } as const;
 /** Discharge pressure that pumps stand at before they are set [psi]. */
 const START_PDP_PSI = 150;
 
+/** An adapter between two sizes of hose; ours, the loss is small. */
+const adapterLoss = { lossPsi: 1, atGpm: 1000 } as const;
+
 export interface LegPlanned {
   leg: Leg;
   suction: readonly HoseUse[];
+  /** Hose as it is laid; the lengths along the street where left out. */
+  laid?: LegWork['laid'];
 }
 
 /** The plan of some legs into the attack engine; its demand is the situation's. */
@@ -50,7 +55,7 @@ export function planOfLegs(
     ...(tests.length > 0 && { groupTests: tests }),
     drafts: drawing.drafts,
     rigs: [...drawing.pumps, drawing.attack],
-    appliances: drawing.valves,
+    appliances: drawing.appliances,
     lines: drawing.lines,
   });
 }
@@ -72,7 +77,7 @@ class Drawing {
   readonly hydrants: Hydrant[] = [];
   readonly drafts: DraftSource[] = [];
   readonly pumps: Rig[] = [];
-  readonly valves: AssistValve[] = [];
+  readonly appliances: Appliance[] = [];
   readonly lines: Line[] = [];
   readonly attack: Rig;
   /** Its own valve goes on before a pump's. */
@@ -92,7 +97,7 @@ class Drawing {
     };
   }
 
-  add({ leg, suction }: LegPlanned): void {
+  add({ leg, suction, laid }: LegPlanned): void {
     const ground = groundOf(leg.source, this.#scene);
     const pumps = leg.pumps.map((pump, at) => this.#pump(leg, pump, at, ground));
     const starts = this.#source(leg, pumps[0], suction);
@@ -100,12 +105,57 @@ class Drawing {
       const next = leg.pumps.length > 0 ? pumps[at + 1] : undefined;
       const to = next ?? this.attack;
       stretch.lines.forEach((size, number) => {
-        const from = at === 0 ? starts[number]! : `${pumps[at]!.id}.discharge${number + 1}`;
-        const line = this.#line('lay', from, this.#intake(to), size, stretch.toFt - stretch.fromFt);
-        const terrain = terrainBetween(ground, stretch.fromFt, stretch.toFt);
-        if (terrain) line.terrain = terrain;
+        let from = at === 0 ? starts[number]! : `${pumps[at]!.id}.discharge${number + 1}`;
+        const lengths = laid?.[at]?.[number]?.map(({ lengthFt }) => lengthFt);
+        const { fromFt, toFt, change } = stretch;
+        if (change) {
+          const adapter = this.#adapter(leg, size, change, ground);
+          const firstFt = lengths?.[0] ?? change.fromFt - fromFt;
+          this.#layLine(ground, from, `${adapter.id}.inlet1`, size, firstFt, [
+            fromFt,
+            change.fromFt,
+          ]);
+          from = `${adapter.id}.outlet1`;
+        }
+        const startFt = change?.fromFt ?? fromFt;
+        const lengthFt = lengths?.at(-1) ?? toFt - startFt;
+        this.#layLine(ground, from, this.#intake(to), change?.hose ?? size, lengthFt, [
+          startFt,
+          toFt,
+        ]);
       });
     });
+  }
+
+  /** A line along a part of the ground. What is laid past its length lies at its end: hills stay at their place. */
+  #layLine(
+    ground: GroundLine,
+    from: string,
+    to: string,
+    hose: HoseSize,
+    lengthFt: number,
+    [fromFt, toFt]: readonly [number, number],
+  ): void {
+    const line = this.#line('lay', from, to, hose, lengthFt);
+    const terrain = terrainBetween(ground, fromFt, toFt);
+    if (terrain) line.terrain = terrain;
+  }
+
+  #adapter(
+    leg: Leg,
+    size: HoseSize,
+    change: NonNullable<Leg['stretches'][number]['change']>,
+    ground: GroundLine,
+  ): Appliance {
+    const adapter = newManifold(this.#id('adapter'), {
+      name: `Adapter from ${size} to ${change.hose} in, ${sourceName(leg)}`,
+      elevationFt: elevationAtFt(ground, change.fromFt),
+      inlets: 1,
+      outlets: 1,
+      loss: adapterLoss,
+    });
+    this.appliances.push(adapter);
+    return adapter;
   }
 
   #pump(leg: Leg, { rig }: RespondingRig, at: number, ground: GroundLine): Rig {
@@ -142,10 +192,10 @@ class Drawing {
     const starts = dischargesOf(pump);
     if (leg.valve) {
       const name = `Assist valve at ${hydrant.name ?? hydrant.id}`;
-      const brings = this.#lays.assistValve ? this.#lays : leg.pumps[0]!;
+      const brings = leg.valveBy ?? (this.#lays.assistValve ? this.#lays : leg.pumps[0]!);
       const given = { name, ...brings.valveLosses };
       const valve = newAssistValve(this.#id('valve'), hydrant, 'boost', given);
-      this.valves.push(valve);
+      this.appliances.push(valve);
       this.#line('suction', `${valve.id}.pump-suction`, this.#intake(pump), hose, suctionFt);
       this.#line('discharge', starts[0]!, `${valve.id}.pump-discharge`, hose, dischargeFt);
       starts[0] = `${valve.id}.supply`;

@@ -11,9 +11,11 @@ export type LegSource = { kind: 'hydrant'; at: HydrantAtHand } | { kind: 'water'
 export interface Stretch {
   /** One or two lines side by side, the larger first. */
   lines: readonly HoseSize[];
-  /** From the water [ft]. */
+  /** Along the streets from the water [ft]. Hose lies in whole sections, so more of it is laid. */
   fromFt: number;
   toFt: number;
+  /** Hose that a single line goes on with from a place, where its first size runs out. */
+  change?: { hose: HoseSize; fromFt: number };
 }
 
 export interface Leg {
@@ -22,8 +24,10 @@ export interface Leg {
   pumps: readonly RespondingRig[];
   /** One more than there are pumps between the ends. */
   stretches: readonly Stretch[];
-  /** The pump at the hydrant stands on an assist valve. */
+  /** The pump at the hydrant stands on an assist valve; in an arrangement only where a rig that goes there brings one. */
   valve: boolean;
+  /** Whose valve it is, in an arrangement. */
+  valveBy?: RespondingRig;
   /** Hose of each line from the hydrant's side outlets into its pump, besides the main one. */
   suction: readonly HoseSize[];
 }
@@ -74,10 +78,13 @@ export function kindOfLegs(legs: readonly Leg[]): WayKind {
 /** The same for the same legs, whatever else a choice holds. */
 export function idOfLegs(legs: readonly Leg[]): string {
   const parts = legs.map((leg) => {
-    const hose = leg.stretches.map(({ lines }) => lines.join('+')).join(',');
+    const hose = leg.stretches
+      .map(({ lines, change }) => `${lines.join('+')}${change ? `~${change.hose}` : ''}`)
+      .join(',');
     const pumps = leg.pumps.map(({ rig }) => rig.id).join('>');
     const extra = leg.suction.map((size) => `+${size}`).join('');
-    return [sourceId(leg), hose, pumps && `${pumps}${extra}`].filter(Boolean).join(':');
+    const valve = leg.valve ? ':valve' : '';
+    return [sourceId(leg), hose, pumps && `${pumps}${extra}${valve}`].filter(Boolean).join(':');
   });
   return `${kindOfLegs(legs)} ${parts.join(' & ')}`.replaceAll(' ', '-');
 }

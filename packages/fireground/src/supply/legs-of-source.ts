@@ -1,12 +1,13 @@
 /** The legs worth trying from one source. */
 import { applianceLossPsi, hoseFrictionPsi, supplyCurvePsi } from '@plugside/hydraulics';
-import { coefficientFor } from '../catalogue/hose.ts';
+import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
 import { limitsFor } from '../catalogue/limits.ts';
 import { usualHookup } from '../patterns/boosted-at-hydrant.ts';
 import type { HoseSize } from '../plan/plan.ts';
 import { type Crew, pumpsWorthTrying } from './crew.ts';
-import { broughtFt, supplySizes } from './hose-pool.ts';
-import { groundOf, type Leg, type LegSource } from './leg.ts';
+import { broughtFt, supplySizes, wholeSectionsFt } from './hose-pool.ts';
+import { groundOf, type Leg, type LegSource, type Stretch } from './leg.ts';
+import { marginWantedGpm } from './rank.ts';
 import { type RelayHose, type RelayQuestion, relayMostGpm, relayPlan } from './relay-plan.ts';
 import type { RespondingRig, Situation } from './situation.ts';
 
@@ -15,6 +16,9 @@ const SIZES_TRIED = 3;
 /** Further suction lines tried at a hydrant, and sizes of hose for them. */
 const SUCTION_LINES_TRIED = 2;
 const SUCTION_SIZES_TRIED = 2;
+
+/** Changes of size tried along a lay. */
+const CHANGES_TRIED = 2;
 
 /** Lines of one or two that the hose brought is long enough for. */
 export function layLines(crew: Crew, lengthFt: number): HoseSize[][] {
@@ -29,23 +33,46 @@ export function layLines(crew: Crew, lengthFt: number): HoseSize[][] {
   return lines;
 }
 
-const whole = (source: LegSource, lines: readonly HoseSize[]) => [
-  { lines, fromFt: 0, toFt: source.at.lengthFt },
-];
+/** The lays from a source to the fire: of one or two lines, or where no size reaches of one size and then another. */
+function laysOf(source: LegSource, crew: Crew): Stretch[][] {
+  const { lengthFt } = source.at;
+  const lines = layLines(crew, lengthFt);
+  if (lines.length === 0) return changingLays(crew, lengthFt).map((one) => [one]);
+  return lines.map((of) => [{ lines: of, fromFt: 0, toFt: lengthFt }]);
+}
+
+/**
+ * Lays of one line that change once to a smaller size, the larger from the water on as far as it
+ * goes: whole sections of it.
+ */
+export function changingLays(crew: Crew, lengthFt: number): Stretch[] {
+  const sizes = supplySizes(crew.all);
+  const lays: Stretch[] = [];
+  sizes.forEach((large, at) => {
+    const { sectionFt } = hoseCatalogue[large];
+    const fromFt = Math.floor(broughtFt(crew.all, large) / sectionFt) * sectionFt;
+    if (fromFt <= 0 || fromFt >= lengthFt) return;
+    for (const small of sizes.slice(at + 1)) {
+      if (broughtFt(crew.all, small) < lengthFt - fromFt) continue;
+      lays.push({ lines: [large], fromFt: 0, toFt: lengthFt, change: { hose: small, fromFt } });
+    }
+  });
+  return lays.slice(0, CHANGES_TRIED);
+}
 
 /** On hydrant pressure alone. */
 export function directLegs(source: LegSource, crew: Crew): Leg[] {
   if (source.kind !== 'hydrant') return [];
-  return layLines(crew, source.at.lengthFt).map((lines) => ({
+  return laysOf(source, crew).map((stretches) => ({
     source,
     pumps: [],
-    stretches: whole(source, lines),
+    stretches,
     valve: false,
     suction: [],
   }));
 }
 
-/** One engine at the hydrant, on the valve where it or the attack engine brings one; or one at draft. */
+/** One engine at the hydrant, on a valve where any rig brings one that can get there; or one at draft. */
 export function pumpedLegs(
   source: LegSource,
   crew: Crew,
@@ -53,15 +80,13 @@ export function pumpedLegs(
 ): Leg[] {
   const legs: Leg[] = [];
   const hydrant = source.kind === 'hydrant' ? source.at : undefined;
+  const valve = !!hydrant?.steamer && crew.all.some((rig) => rig.assistValve);
   for (const pump of pumps) {
-    const valve = !!hydrant?.steamer && (pump.assistValve || crew.attack.assistValve);
     const sides = hydrant ? hydrant.hydrant.sideOutlets - (hydrant.steamer ? 0 : 1) : 0;
     const most = Math.max(0, Math.min(SUCTION_LINES_TRIED, sides, pump.rig.intakes - 1));
     const sets = suctionSets(crew, most);
-    for (const lines of layLines(crew, source.at.lengthFt)) {
-      for (const suction of sets) {
-        legs.push({ source, pumps: [pump], stretches: whole(source, lines), valve, suction });
-      }
+    for (const stretches of laysOf(source, crew)) {
+      for (const suction of sets) legs.push({ source, pumps: [pump], stretches, valve, suction });
     }
   }
   return legs;
@@ -76,16 +101,21 @@ function suctionSets(crew: Crew, most: number): HoseSize[][] {
 }
 
 /**
- * Relays of two pumps and more, as few as carry the demand; where none does, one of every pump
+ * Relays of two pumps and more, as few as carry the demand with what should be left to spare, else as
+ * carry the demand; where none does, one of every pump
  * for as much as it carries.
  */
 export function relayLegs(source: LegSource, crew: Crew, situation: Situation): Leg[] {
   const legs: Leg[] = [];
   const most = crew.pumpers.length;
+  const { demandGpm } = situation;
+  const flows = [demandGpm + marginWantedGpm(situation), demandGpm];
   for (const hose of relayHose(crew, source.at.lengthFt)) {
-    const carries = countsOf(most)
-      .map((count) =>
-        pumpRows(crew.pumpers, count).flatMap((row) => relayAt(row, situation.demandGpm)),
+    const carries = flows
+      .flatMap((flowGpm) =>
+        countsOf(most).map((count) =>
+          pumpRows(crew.pumpers, count).flatMap((row) => relayAt(row, flowGpm)),
+        ),
       )
       .find((found) => found.length > 0);
     if (carries) legs.push(...carries);
@@ -97,14 +127,13 @@ export function relayLegs(source: LegSource, crew: Crew, situation: Situation): 
       const stretches = plan.stations.map(({ lines, alongFt, legFt }) => ({
         lines,
         fromFt: alongFt,
-        toFt: alongFt + legFt,
+        toFt: Math.min(alongFt + legFt, source.at.lengthFt),
       }));
       const row = pumps.slice(0, plan.stations.length);
       return [{ source, pumps: row, stretches, valve: false, suction: [] }];
     }
 
     function relayAtMost(pumps: readonly RespondingRig[]): Leg[] {
-      const { demandGpm } = situation;
       const asked = relayQuestion(source, hose, pumps, situation, demandGpm);
       const mostGpm = relayMostGpm(asked, demandGpm);
       return mostGpm > 0 ? relayAt(pumps, mostGpm) : [];
@@ -125,8 +154,10 @@ function relayQuestion(
   situation: Situation,
   flowGpm: number,
 ): RelayQuestion {
+  // Laid in whole sections: longer than the street.
+  const lengthFt = hose.reduce((ft, part) => ft + part.lengthFt, 0);
   return {
-    ground: groundOf(source, situation.scene),
+    ground: { ...groundOf(source, situation.scene), lengthFt },
     hose,
     flowGpm,
     pumps: pumps.map(({ rig }) => rig),
@@ -152,14 +183,14 @@ function sourceIntakePsi(source: LegSource, flowGpm: number, { department }: Sit
 function relayHose(crew: Crew, lengthFt: number): RelayHose[][] {
   const choices: RelayHose[][] = layLines(crew, lengthFt)
     .filter(([one, two]) => two === undefined || one === two)
-    .map((lines) => [{ lines, lengthFt }]);
+    .map((lines) => [{ lines, lengthFt: wholeSectionsFt(lines[0]!, lengthFt) }]);
   const [large, small] = supplySizes(crew.all);
   if (large && small && broughtFt(crew.all, large) < lengthFt) {
     const first = Math.floor(broughtFt(crew.all, large) / 100) * 100;
     if (first > 0 && broughtFt(crew.all, small) >= lengthFt - first) {
       choices.push([
         { lines: [large], lengthFt: first },
-        { lines: [small], lengthFt: lengthFt - first },
+        { lines: [small], lengthFt: wholeSectionsFt(small, lengthFt - first) },
       ]);
     }
   }

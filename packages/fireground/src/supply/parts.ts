@@ -6,7 +6,7 @@ import type { SupplyState } from '../questions/answers.ts';
 import { withSettings } from '../questions/most-water.ts';
 import { SupplySearch } from '../questions/supply-search.ts';
 import { unassistedPlan } from '../questions/unassisted.ts';
-import type { LegWork } from './arrangement.ts';
+import type { LaidHose, LegWork } from './arrangement.ts';
 import { type AsSet, supplyAsSet } from './as-set.ts';
 import type { CandidateContext } from './candidate.ts';
 import type { SourcePart, WaterTimes } from './choice.ts';
@@ -34,7 +34,7 @@ export function sourceParts(
   const asSet = supplyAsSet(plan, Math.min(context.demandGpm, mostGpm));
   // One source gives all that there is.
   const atMost = work.length > 1 ? stateAtMost(plan, mostGpm) : undefined;
-  const parts = work.map(({ leg, suction }, at): SourcePart => {
+  const parts = work.map(({ leg, suction, laid }, at): SourcePart => {
     const id = sourceId(leg);
     return {
       sourceId: id,
@@ -45,9 +45,10 @@ export function sourceParts(
       hose: [...leg.stretches[0]!.lines],
       suction: suction.map(({ hose }) => hose),
       lengthFt: leg.source.at.lengthFt,
+      laidFt: longestFt(laid),
       setGpm: flowFrom(plan, asSet.state, id),
       mostGpm: atMost ? flowFrom(plan, atMost, id) : mostGpm,
-      startGpm: startGpm(context, { leg, suction }),
+      startGpm: startGpm(context, { leg, suction, laid }),
       waterAtMin: times[at]!.waterAtMin,
       fullAtMin: times[at]!.fullAtMin,
     };
@@ -59,6 +60,12 @@ function stateAtMost(plan: Plan, mostGpm: number): SupplyState {
   const search = new SupplySearch(plan);
   search.roomAt(mostGpm);
   return readState({ ...search.solved, plan: withSettings(plan, search.pdpPsi) });
+}
+
+/** The longest line from the water to the fire, as it is laid [ft]. */
+function longestFt(laid: LegWork['laid']): number {
+  const lineFt = (line: readonly LaidHose[]) => line.reduce((ft, { lengthFt }) => ft + lengthFt, 0);
+  return laid.reduce((ft, lines) => ft + Math.max(...lines.map(lineFt)), 0);
 }
 
 /** Water out of a source [gpm]. */
@@ -74,7 +81,7 @@ function flowFrom({ lines }: Plan, state: SupplyState, id: string): number {
 /** On hydrant pressure alone, before its engine on the valve is set [gpm]. */
 function startGpm(
   { crew, demandGpm, department, scene }: CandidateContext,
-  { leg, suction }: Pick<LegWork, 'leg' | 'suction'>,
+  { leg, suction, laid }: Pick<LegWork, 'leg' | 'suction' | 'laid'>,
 ): number {
   if (!leg.valve) return 0;
   const situation = {
@@ -84,6 +91,6 @@ function startGpm(
     demandGpm,
     department,
   };
-  const plan = planOfLegs(situation, crew.attack, [{ leg, suction }], situation.title);
+  const plan = planOfLegs(situation, crew.attack, [{ leg, suction, laid }], situation.title);
   return new SupplySearch(unassistedPlan(plan)).greatestGpm();
 }

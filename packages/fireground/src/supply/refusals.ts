@@ -7,7 +7,7 @@ import type { RefusedWay } from './choice.ts';
 import type { Crew } from './crew.ts';
 import { broughtFt, supplySizes } from './hose-pool.ts';
 import { type LegSource, listed, sourceName } from './leg.ts';
-import { layLines } from './legs-of-source.ts';
+import { changingLays, layLines } from './legs-of-source.ts';
 import type { Situation } from './situation.ts';
 
 /** Refusals that need no solving: out of service, too little hose, no engine, no valve. */
@@ -58,7 +58,10 @@ function hoseRefusals(source: LegSource, crew: Crew, units: UnitSystem): Refused
   }
   const short = sizes.filter((size) => broughtFt(crew.all, size) < lengthFt);
   if (short.length === sizes.length) {
-    const reason = `The rigs carry ${listed(short.map(carry))}; the lay is ${lay}.`;
+    if (changingLays(crew, lengthFt).length > 0) return [];
+    const either =
+      sizes.length > 1 ? ', and one size coupled to the next does not reach either' : '';
+    const reason = `The rigs carry ${listed(short.map(carry))}; the lay is ${lay}${either}.`;
     return [{ kind, title: `Hose from ${name}`, reason }];
   }
   const largest = sizes.findIndex((size) => !short.includes(size));

@@ -73,6 +73,8 @@ export interface RespondingRig {
   arrivesMin: number;
   hose: readonly HoseAboard[];
   assistValve: boolean;
+  /** An aerial: its pump's rating is on record. Left out: it has a pump only where its own test says so. */
+  pumpKnown?: boolean;
   /** Measured losses of that valve's paths; the catalogue's where left out. */
   valveLosses?: Partial<Pick<AssistValve, 'clapperLoss' | 'suctionLoss' | 'dischargeLoss'>>;
 }
@@ -83,6 +85,10 @@ export interface Situation {
   scene: { name: string; elevationFt: number };
   /** What must reach the scene [gpm], above 0. */
   demandGpm: number;
+  /** Share of the demand that a way should have to spare [0 to 2]; `usualMarginShare` where left out. */
+  marginShare?: number;
+  /** Discharge pressure that the lines at the fire need of their pump [psi, 50 to 400]; `usualFireLinePdpPsi` where left out. */
+  fireLinePdpPsi?: number;
   /** In order of arrival. The first engine attacks. */
   rigs: readonly RespondingRig[];
   hydrants: readonly HydrantAtHand[];

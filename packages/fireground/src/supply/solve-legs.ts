@@ -1,6 +1,8 @@
 /** How much some legs bring together. */
 import { NetworkError } from '@plugside/hydraulics';
+import { hoseLink } from '../network/plan-network.ts';
 import type { Plan } from '../plan/plan.ts';
+import { splitPortRef } from '../plan/ports.ts';
 import type { LimitCheck, LimitKind, MainRange, Notice, RigOrder } from '../questions/answers.ts';
 import { mainRange } from '../questions/main-range.ts';
 import { mostWater, mostWaterFound, supplyBinding } from '../questions/most-water.ts';
@@ -8,8 +10,11 @@ import { settingsFound } from '../questions/settings-for.ts';
 import { SupplySearch } from '../questions/supply-search.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { mainNotices } from '../words/main-notices.ts';
-import type { Arrangement } from './arrangement.ts';
+import type { Arrangement, LineAtFire } from './arrangement.ts';
+import { takenGpm } from './at-the-fire.ts';
 import type { CancelSignal } from './cancel.ts';
+import { rigName } from './crew.ts';
+import { type FireAsk, firePumpCheck } from './fire-pumps.ts';
 import { hilltopNotices } from './hilltops.ts';
 import { planOfLegs } from './leg-plan.ts';
 import type { RespondingRig, Situation } from './situation.ts';
@@ -34,7 +39,10 @@ export const MET_WITHIN_GPM = 0.01;
 
 interface Found {
   plan: Plan;
+  /** Brought to the fire, whatever the pumps there put out. */
   mostGpm: number;
+  /** Of that by line, in the order of legs and lines; left out where one engine takes it all. */
+  lineGpm?: readonly number[];
   /** What stops it there. */
   tight: readonly LimitKind[];
   failed?: string;
@@ -46,10 +54,12 @@ export class LegSolver {
   readonly #units: UnitSystem;
   readonly #signal: CancelSignal | undefined;
   readonly #most = new Map<string, Found>();
+  readonly #fire: FireAsk;
 
   constructor(
     situation: Situation,
     attack: RespondingRig,
+    fire: FireAsk,
     units: UnitSystem,
     signal: CancelSignal | undefined,
   ) {
@@ -57,11 +67,30 @@ export class LegSolver {
     this.#attack = attack;
     this.#units = units;
     this.#signal = signal;
+    this.#fire = fire;
   }
 
-  /** Greatest flow of an arrangement [gpm]; 0 where there is none. Solved once. */
-  mostGpm(arrangement: Arrangement): number {
+  /** Greatest flow that an arrangement brings to the fire [gpm]; 0 where there is none. Solved once. */
+  broughtGpm(arrangement: Arrangement): number {
     return this.#solved(arrangement).mostGpm;
+  }
+
+  /** What its engines at the fire can take of that [gpm]. */
+  mostGpm(arrangement: Arrangement): number {
+    const { mostGpm } = this.#solved(arrangement);
+    const taken = this.takenGpm(arrangement);
+    return taken.length === 1 ? taken[0]! : Math.min(mostGpm, sumOf(taken));
+  }
+
+  /** The same by engine, in the order of `atFire` [gpm]. */
+  takenGpm(arrangement: Arrangement): number[] {
+    const { mostGpm, lineGpm } = this.#solved(arrangement);
+    const { atFire, work } = arrangement;
+    if (!lineGpm)
+      return atFire.map((_, at) => (at === 0 ? Math.min(mostGpm, this.#fire.takers[0].gpm) : 0));
+    const firsts = work.map(({ leg }) => leg.stretches.at(-1)!.lines.length);
+    const placeOf = ({ leg, line }: LineAtFire) => sumOf(firsts.slice(0, leg)) + line;
+    return takenGpm(atFire, (line) => lineGpm[placeOf(line)]!);
   }
 
   /** The limits that stop an arrangement at its most. */
@@ -84,7 +113,10 @@ export class LegSolver {
     try {
       const search = new SupplySearch(plan);
       const mostGpm = search.greatestGpm();
-      return { mostGpm, tight: search.tightest().map(({ kind }) => kind) };
+      const tight = search.tightest().map(({ kind }) => kind);
+      // More than the attack engine's pump puts out: several engines may share it.
+      if (mostGpm <= this.#fire.takers[0].gpm) return { mostGpm, tight };
+      return { mostGpm, tight, lineGpm: linesToScene(search) };
     } catch (error) {
       if (!(error instanceof NetworkError)) throw error;
       return { mostGpm: 0, tight: [], failed: error.message };
@@ -93,7 +125,8 @@ export class LegSolver {
 
   /** The whole answer for an arrangement: set to the demand where it meets it, else to its most. */
   answer(arrangement: Arrangement): SolvedWay {
-    const { plan, mostGpm, failed } = this.#solved(arrangement);
+    const { plan, mostGpm: broughtGpm, failed } = this.#solved(arrangement);
+    const mostGpm = this.mostGpm(arrangement);
     if (failed !== undefined) {
       return { plan, mostGpm: 0, binding: [], orders: [], notices: [], none: { reason: failed } };
     }
@@ -108,14 +141,21 @@ export class LegSolver {
     const { demandGpm } = this.#situation;
     const meets = mostGpm >= demandGpm - MET_WITHIN_GPM;
     // The most is known: the search is only set to it.
-    const search = new SupplySearch(plan);
+    const held = this.#heldAtFire(arrangement);
+    const search = new SupplySearch(this.#withEngines(plan, arrangement, held.length > 0));
     search.roomAt(mostGpm);
-    const binding = supplyBinding(search);
-    const answer = meets
-      ? settingsFound(search, Math.min(demandGpm, mostGpm), { ...options, mostGpm })
-      : mostWaterFound(search, mostGpm, options);
+    const binding = held.length > 0 ? held : supplyBinding(search);
+    if (held.length > 0 && held.length < arrangement.atFire.length) {
+      const brought = new SupplySearch(plan);
+      brought.roomAt(broughtGpm);
+      binding.push(...supplyBinding(brought));
+    }
+    const answer =
+      meets || held.length > 0
+        ? settingsFound(search, Math.min(demandGpm, mostGpm), { ...options, mostGpm })
+        : mostWaterFound(search, mostGpm, options);
     this.#signal?.throwIfAborted();
-    const mains = mainRange(plan, mostGpm);
+    const mains = withinPumps(mainRange(plan, broughtGpm), mostGpm);
     return {
       plan: answer.plan,
       mostGpm,
@@ -129,4 +169,45 @@ export class LegSolver {
       ],
     };
   }
+
+  /** The plan with the engines at the fire: what their pumps put out, or where that is the limit what each takes. */
+  #withEngines(plan: Plan, arrangement: Arrangement, held: boolean): Plan {
+    const taken = this.takenGpm(arrangement);
+    const sceneEngines = arrangement.atFire.map(({ rig, gpm }, at) => ({
+      name: rigName(rig),
+      mostGpm: Math.max(1, held ? taken[at]! : gpm),
+    }));
+    return { ...plan, sceneEngines };
+  }
+
+  /** The limits of the pumps at the fire that have no more to give. */
+  #heldAtFire(arrangement: Arrangement): LimitCheck[] {
+    const taken = this.takenGpm(arrangement);
+    const held = arrangement.atFire.map(({ rig }, at) =>
+      firePumpCheck(rig, taken[at]!, this.#fire.pressure),
+    );
+    return this.mostGpm(arrangement) < this.broughtGpm(arrangement) - MET_WITHIN_GPM
+      ? held.filter(({ binds }) => binds)
+      : [];
+  }
+}
+
+/** Flow into the scene by line, in the order in which the plan draws them [gpm]. */
+function linesToScene({ plan, solved: { network } }: SupplySearch): number[] {
+  return plan.lines
+    .filter(({ to }) => splitPortRef(to).pieceId === plan.scene)
+    .map((line) => network.flowGpm[network.linkIndex(hoseLink(line))]!);
+}
+
+function sumOf(figures: readonly number[]): number {
+  return figures.reduce((sum, figure) => sum + figure, 0);
+}
+
+/** A range of which the pumps at the fire take no more than a flow [gpm]; null where nothing hangs on it then. */
+function withinPumps(range: MainRange | null, mostGpm: number): MainRange | null {
+  if (!range || range.counted <= mostGpm + MET_WITHIN_GPM) return range;
+  const atMost = (gpm: number) => Math.min(gpm, mostGpm);
+  const [shared, apart] = [atMost(range.shared), atMost(range.apart)];
+  const open = range.basis === 'tested together' || shared < mostGpm;
+  return open ? { ...range, counted: mostGpm, shared, apart } : null;
 }

@@ -10,7 +10,7 @@ import {
   type Situation,
   usualTaskTimes,
 } from '../index.ts';
-import type { LegWork } from './arrangement.ts';
+import type { LegTasks } from './arrangement.ts';
 import { dutiesOf } from './duties.ts';
 import type { Leg } from './leg.ts';
 import { timeToWater } from './time-to-water.ts';
@@ -41,7 +41,7 @@ const legFrom = (more: Partial<Leg>, lengthFt = 500): Leg => ({
 /** 500 ft/min, half a minute to stop, 1.5 for a hydrant, 0.5 for a valve, 0.5 for an intake, 2 to hook up. */
 const times = usualTaskTimes;
 
-function played(attack: RespondingRig, ...work: LegWork[]) {
+function played(attack: RespondingRig, ...work: LegTasks[]) {
   const timed = timeToWater(attack, work, times);
   const steps = timed.steps.map(({ text, startMin, endMin }) => [
     text,
@@ -57,7 +57,7 @@ describe('a reverse lay', () => {
   const attack = rig('E1', 3);
   const pump = rig('E2', 3.4, { assistValve: true });
   const leg = legFrom({ pumps: [pump], valve: true });
-  const work: LegWork = { leg, lay: [{ rig: pump, hose: '5', lengthFt: 500 }], suction: [] };
+  const work: LegTasks = { leg, lay: [{ rig: pump, hose: '5', lengthFt: 500 }], suction: [] };
   const fillMin = Math.round((hoseVolumeGal('5', 500) / 500) * 1000) / 1000;
 
   it('ends at the hydrant; then the engine connects, then it hooks up (by hand)', () => {
@@ -103,7 +103,7 @@ describe('a forward lay', () => {
   it('leaves no crew to fit a valve that the engine does not bring: the second engine brings it', () => {
     const plain = rig('E1', 2);
     const pump = rig('E2', 5, { assistValve: true });
-    const work: LegWork = {
+    const work: LegTasks = {
       leg: legFrom({ pumps: [pump], valve: true }),
       lay: [{ rig: plain, hose: '5', lengthFt: 500 }],
       suction: [],
@@ -119,7 +119,7 @@ describe('hose that several lay', () => {
     const attack = rig('E1', 2);
     const pump = rig('E2', 3);
     const helper = rig('E3', 3);
-    const work: LegWork = {
+    const work: LegTasks = {
       leg: legFrom({ pumps: [pump] }, 1500),
       // In the order in which hose is given out.
       lay: [

@@ -3,7 +3,7 @@ import { hoseVolumeGal } from '../catalogue/hose.ts';
 import { formatHoseSize } from '../units/hose-size.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { sayIn } from '../words/say.ts';
-import type { LegWork } from './arrangement.ts';
+import type { LegTasks } from './arrangement.ts';
 import type { TimeToWater, WaterTimes } from './choice.ts';
 import { rigName } from './crew.ts';
 import { type Run, runsOf, runWords } from './laying.ts';
@@ -38,7 +38,7 @@ export interface TimedWork extends TimeToWater {
  */
 export function timeToWater(
   attack: RespondingRig,
-  work: readonly LegWork[],
+  work: readonly LegTasks[],
   times: TaskTimes,
   units: UnitSystem = 'us',
 ): TimedWork {
@@ -67,7 +67,7 @@ export function timeToWater(
 /** When a way's water is there, without the words. */
 export function waterTimes(
   attack: RespondingRig,
-  work: readonly LegWork[],
+  work: readonly LegTasks[],
   times: TaskTimes,
 ): WaterTimes {
   return together(new WorkClock(attack, times).play(work));
@@ -109,7 +109,7 @@ class WorkClock {
     this.#units = units;
   }
 
-  play(work: readonly LegWork[]): WaterTimes[] {
+  play(work: readonly LegTasks[]): WaterTimes[] {
     const laid = work.map((one) => this.#lay(one));
     this.atFireMin = this.#freeAt(this.#attack);
     // What lies first is coupled first.
@@ -136,7 +136,7 @@ class WorkClock {
     if (this.#units) this.tasks.push({ rig, words: words(), startMin, endMin });
   }
 
-  #lay({ leg, lay }: LegWork): Laid {
+  #lay({ leg, lay }: LegTasks): Laid {
     const { stopToLayMin, layFtPerMin } = this.#times;
     const laid: Laid = { stretchAt: leg.stretches.map(() => 0), allAt: 0, waterEndAt: 0 };
     for (const run of runsOf({ leg, lay }, this.#attack)) {
@@ -154,15 +154,20 @@ class WorkClock {
     if (!run.towardWater) laid.leaves ??= run.rig;
   }
 
-  #connectIntake({ leg }: LegWork, { allAt }: Laid): number {
-    const lines = leg.stretches.at(-1)!.lines.length;
+  /** By the engines at the fire that take its lines. */
+  #connectIntake({ leg, takenBy }: LegTasks, { allAt }: Laid): number {
+    const takers = takenBy ?? leg.stretches.at(-1)!.lines.map(() => this.#attack);
     const words = () => `connects the supply from ${sourceName(leg)} to its intake`;
-    const endAt = this.#do(this.#attack, words, allAt, lines * this.#times.connectIntakeMin);
-    if (this.#units) this.tasks.at(-1)!.supplyFrom = sourceName(leg);
-    return endAt;
+    const ends = [...new Set(takers)].map((rig) => {
+      const lines = takers.filter((one) => one === rig).length;
+      const endAt = this.#do(rig, words, allAt, lines * this.#times.connectIntakeMin);
+      if (this.#units) this.tasks.at(-1)!.supplyFrom = sourceName(leg);
+      return endAt;
+    });
+    return Math.max(...ends);
   }
 
-  #bringWater(work: LegWork, laid: Laid, connectedAt: number): WaterTimes {
+  #bringWater(work: LegTasks, laid: Laid, connectedAt: number): WaterTimes {
     const { leg } = work;
     const times = this.#times;
     const openAt = leg.source.kind === 'hydrant' ? this.#connectHydrant(leg, laid) : 0;
@@ -174,7 +179,7 @@ class WorkClock {
     );
     const waits = leg.valve ? [connectedAt, openAt] : [connectedAt, openAt, readyAt];
     const fillsAt = Math.max(...waits);
-    const waterAtMin = fillsAt + volumeGal(leg) / times.chargeGpm;
+    const waterAtMin = fillsAt + volumeGal(work) / times.chargeGpm;
     const text = `The hose from ${sourceName(leg)} fills`;
     this.fills.push({ text, startMin: fillsAt, endMin: waterAtMin });
     if (leg.pumps.length === 0) return { waterAtMin, fullAtMin: waterAtMin };
@@ -199,7 +204,7 @@ class WorkClock {
     return this.#do(pump ?? this.#attack, words, waterEndAt, lastsMin);
   }
 
-  #hookUp({ leg, suction }: LegWork, laid: Laid, rig: RespondingRig, at: number): number {
+  #hookUp({ leg, suction }: LegTasks, laid: Laid, rig: RespondingRig, at: number): number {
     const { hookUpPumpMin, setUpDraftMin, suctionLineMin } = this.#times;
     const from = sourceName(leg);
     if (at > 0) {
@@ -225,9 +230,7 @@ class WorkClock {
   }
 }
 
-function volumeGal(leg: Leg): number {
-  let gallons = 0;
-  for (const { lines, fromFt, toFt } of leg.stretches)
-    for (const size of lines) gallons += hoseVolumeGal(size, toFt - fromFt);
-  return gallons;
+/** Water in all the hose as it is laid [gal]. */
+function volumeGal({ lay }: LegTasks): number {
+  return lay.reduce((gallons, { hose, lengthFt }) => gallons + hoseVolumeGal(hose, lengthFt), 0);
 }

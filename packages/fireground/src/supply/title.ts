@@ -4,7 +4,7 @@ import { formatHoseSize } from '../units/hose-size.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import type { Arrangement, HoseUse } from './arrangement.ts';
 import { rigName } from './crew.ts';
-import { type Leg, listed, rigNames, sourceName } from './leg.ts';
+import { type Leg, listed, rigNames, type Stretch, sourceName } from './leg.ts';
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 
@@ -20,9 +20,15 @@ export function linesWords(lines: readonly HoseSize[], units: UnitSystem): strin
   return first === second ? `two ${first} lines` : `${first} and ${second}`;
 }
 
+/** "5 in", "5 in, then 4 in". */
+function stretchWords({ lines, change }: Stretch, units: UnitSystem): string {
+  const words = linesWords(lines, units);
+  return change ? `${words}, then ${formatHoseSize(change.hose, units)}` : words;
+}
+
 /** "5 in from H-114, boosted by Engine 3". */
 export function legTitle(leg: Leg, suction: readonly HoseUse[], units: UnitSystem): string {
-  const hose = [...new Set(leg.stretches.map(({ lines }) => linesWords(lines, units)))];
+  const hose = [...new Set(leg.stretches.map((stretch) => stretchWords(stretch, units)))];
   const from = `${listed(hose)} from ${sourceName(leg)}`;
   const [first, ...others] = leg.pumps;
   if (!first) return from;

@@ -35,13 +35,15 @@ export function whyFirst(
   }
   const spare = say.full(first.marginGpm, 'flow');
   const runnerUp = others.find((way) => way.meetsDemand && way.kind !== first.kind) ?? others[0];
-  if (!runnerUp) return `The only way found; it leaves ${spare} to spare.`;
+  const only = first.littleToSpare ? 'only ' : '';
+  if (!runnerUp) return `The only way found; it leaves ${only}${spare} to spare.`;
   if (!runnerUp.meetsDemand)
-    return `The only way that brings ${demand}; it leaves ${spare} to spare.`;
+    return `The only way that brings ${demand}; it leaves ${only}${spare} to spare.`;
   const other = runnerUp.kind === first.kind ? runnerUp.title : KIND_WORDS[runnerUp.kind];
   const advantage = advantageOver(first, runnerUp, other, ranking, units);
-  if (!advantage) return `As good as ${other}, and leaves ${spare} to spare.`;
-  if (advantage.by === 'margin') return `${advantage.text}.`;
+  if (!advantage) return `As good as ${other}, and leaves ${only}${spare} to spare.`;
+  if (advantage.by === 'margin' || advantage.by === 'meets demand') return `${advantage.text}.`;
+  if (only) return `${advantage.text}, but leaves only ${spare} to spare.`;
   const still = first.marginGpm < runnerUp.marginGpm ? 'still leaves' : 'leaves';
   return `${advantage.text} and ${still} ${spare} to spare.`;
 }
@@ -58,6 +60,10 @@ function advantageOver(
     (criterion) => rankKey(first, [criterion])[0]! < rankKey(second, [criterion])[0]!,
   );
   switch (by) {
+    case 'meets demand': {
+      const [spare, little] = [first, second].map((way) => say.full(way.marginGpm, 'flow'));
+      return { by, text: `Leaves ${spare} to spare, where ${other} leaves only ${little}` };
+    }
     case 'time to water': {
       const sooner = Math.max(1, Math.round(second.time.fullAtMin - first.time.fullAtMin));
       return { by, text: `Brings its water ${sooner} min sooner than ${other}` };

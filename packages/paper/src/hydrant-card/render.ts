@@ -230,6 +230,7 @@ const STOPPED: Record<LimitKind, string> = {
   'hose pressure': 'hose',
   'hilltop pressure': 'hilltop',
   'pump capability': 'pump',
+  'scene pumps': 'pumps at the scene',
   'nozzle pressure': 'nozzle',
   'hose velocity': 'hose',
 };

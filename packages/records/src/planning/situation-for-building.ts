@@ -227,6 +227,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       arrivesMin,
       hose: supplyHoseAboard(rig),
       assistValve: rig.assistValve,
+      ...(rig.kind === 'aerial' && rig.ratedGpm !== undefined && { pumpKnown: true }),
       ...(valve && { valveLosses: valve.losses }),
     };
   });

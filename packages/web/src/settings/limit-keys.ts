@@ -24,6 +24,7 @@ export function limitKey(check: LimitCheck, plan: Plan): keyof LimitValues | nul
       return supply ? 'supplyHosePsi' : 'attackHosePsi';
     }
     case 'pump capability':
+    case 'scene pumps':
     case 'nozzle pressure':
       return null;
   }

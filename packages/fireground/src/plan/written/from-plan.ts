@@ -251,6 +251,10 @@ function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
     invented: plan.invented,
     scene: plan.scene,
     demand: write(plan.demandGpm, 'flow'),
+    'scene-engines': plan.sceneEngines?.map(({ name, mostGpm }) => ({
+      name,
+      takes: write(mostGpm, 'flow'),
+    })),
     hydrants: plan.hydrants.map(hydrant),
     'group-tests': plan.groupTests?.map(groupTest),
     drafts: plan.drafts.map(draft),

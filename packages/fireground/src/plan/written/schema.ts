@@ -74,6 +74,11 @@ export const groupTestSchema = z.strictObject({
   tested: dateField('Date of the test').optional(),
 });
 
+export const sceneEngineSchema = z.strictObject({
+  name: textField('The engine, as crews call it'),
+  takes: quantityField(ranges.demand, 'The most that its pump puts out, or its lines bring'),
+});
+
 export const draftSchema = z.strictObject({
   ...named,
   elevation: quantityField(ranges.elevation, "Height of the water's surface").optional(),
@@ -258,6 +263,7 @@ export const writtenPlanSchema = z.strictObject({
   invented: flagField('Made up for practice').prefault(false),
   scene: idField('The rig at the scene'),
   demand: quantityField(ranges.demand, 'What the scene needs').optional(),
+  'scene-engines': z.array(sceneEngineSchema).min(1).max(sizeLimits.listLength).optional(),
   hydrants: z.array(hydrantSchema).default([]),
   'group-tests': z.array(groupTestSchema).max(sizeLimits.listLength).optional(),
   drafts: z.array(draftSchema).default([]),

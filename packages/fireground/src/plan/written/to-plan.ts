@@ -27,6 +27,7 @@ export function toPlan(written: WrittenPlan): Plan {
     invented: written.invented,
     scene: written.scene,
     demandGpm: written.demand,
+    sceneEngines: written['scene-engines']?.map(({ name, takes }) => ({ name, mostGpm: takes })),
     hydrants: written.hydrants.map((hydrant) => toHydrant(hydrant, heightOf(hydrant.id))),
     groupTests: written['group-tests']?.map(toGroupTest),
     drafts: written.drafts.map((draft) => toDraft(draft, heightOf(draft.id))),
