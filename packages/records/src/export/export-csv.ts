@@ -1,23 +1,27 @@
 import { writeWkt } from '../import/place/wkt.ts';
 import type { SourceGeometry } from '../import/source/source.ts';
-import type { Kind } from '../model/index.ts';
+import type { Fields, Kind } from '../model/index.ts';
 import type { RecordStore } from '../store/index.ts';
 import { csvLine } from './csv-cell.ts';
 import { exportColumns, referredKind } from './export-columns.ts';
 import { namesById } from './names-by-id.ts';
+import { fitsColumns, outletCells, outletColumns } from './outlet-columns.ts';
 
 /**
  * Every record of a kind as a table (UTF-8 with its mark, commas), a line at a time. Columns have the
  * fields' names, values are in the inside units that those tell (gpm, psi, ft, in, gal), places in
- * degrees WGS 84; a path or a footprint is well-known text and a list is JSON. Importing it again,
+ * degrees WGS 84; a path or a footprint is well-known text and a list is JSON, but for the outlets of a
+ * flow test, which have columns of their own where those hold them. Importing it again,
  * here or elsewhere, gives the same records.
  */
 export async function* exportCsv(store: RecordStore, kind: Kind): AsyncIterable<string> {
-  const columns = exportColumns(kind);
+  const columns = exportColumns(kind).flatMap((column) =>
+    kind === 'flow-tests' && column === 'flowing' ? [column, ...outletColumns] : [column],
+  );
   const nameOf = await namesById(store, kind);
   yield `\uFEFF${csvLine(columns)}`;
   for await (const record of store.all(kind)) {
-    const cells = record as unknown as Record<string, unknown>;
+    const cells = kind === 'flow-tests' ? withOutlets(record) : { ...record };
     yield csvLine(
       columns.map((column, at) => {
         if (column === 'plugside_id') return record.id;
@@ -28,6 +32,13 @@ export async function* exportCsv(store: RecordStore, kind: Kind): AsyncIterable<
       }),
     );
   }
+}
+
+/** With each outlet in columns of its own where they hold it, and then not as JSON too. */
+function withOutlets(record: object): Record<string, unknown> {
+  const { flowing } = record as Fields<'flow-tests'>;
+  if (!fitsColumns(flowing)) return { ...record };
+  return { ...record, flowing: undefined, ...Object.fromEntries(outletCells(flowing)) };
 }
 
 function cellOf(field: string, value: unknown): string | number | boolean | null | undefined {

@@ -188,6 +188,37 @@ describe('a change made in the exported table', () => {
   });
 });
 
+describe('the outlets of a flow test', () => {
+  it('stand in columns, and a pitot mended there comes back', async () => {
+    const path = await written(store, 'flow-tests', 'csv');
+    const text = readFileSync(path, 'utf8');
+    expect(text).toContain('Pitot 1 (psi),Outlet 1 (in)');
+    expect(text).not.toContain('pitotPsi');
+    const lines = text.split('\r\n');
+    const at = lines[0]!.split(',').indexOf('Pitot 1 (psi)');
+    expect(lines[1]!.split(',')[at]).toBe('20');
+    const cells = lines[1]!.split(',');
+    cells[at] = '22';
+    await writeFile(path, [lines[0], cells.join(','), ...lines.slice(2)].join('\r\n'));
+    const report = await bring(store, path, 'flow-tests');
+    expect(report).toMatchObject({ added: 0, changed: 1, refusedCount: 0, keptCount: 0 });
+    const { records } = await store.list('flow-tests');
+    expect(records.map(({ flowing }) => flowing[0]?.pitotPsi).sort()).toEqual([20, 22]);
+  });
+
+  it('come back whole where columns could not hold them', async () => {
+    const [one] = (await store.list('flow-tests')).records;
+    const many = Array.from({ length: 6 }, (_, n) => ({ hydrant: `H-${n}`, flowGpm: 0.1 + n }));
+    await store.change('flow-tests', one!.id, one!.version, {
+      flowing: [...many, { hydrant: 'not read', outletIn: 2.5 }],
+    });
+    const before = await everyRecord(store, 'flow-tests');
+    const report = await bring(store, await written(store, 'flow-tests', 'csv'), 'flow-tests');
+    expect(report).toMatchObject({ added: 0, changed: 0, refusedCount: 0 });
+    expect(await everyRecord(store, 'flow-tests')).toEqual(before);
+  });
+});
+
 describe('cells', () => {
   it.each([
     ['=1+1', "'=1+1"],

@@ -104,7 +104,8 @@ export function understand<K extends ImportKind>(
     from[top] ??= read.column;
     origins[top] ??= originOf(context, read.column);
   }
-  tidyOutlets(draft);
+  // Outlets given as one list are as somebody kept them.
+  if (draft.flowing === undefined || !isGivenWhole(row, mapping)) tidyOutlets(draft);
   // After the note's own columns.
   for (const keep of unread) keep();
   let place: Place | undefined;
@@ -258,6 +259,12 @@ function assign(draft: Draft, path: string, value: unknown): void {
   const at = Number(part[2]);
   list[at] ??= {};
   list[at][part[3]!] = value;
+}
+
+/** Whether the row gives its outlets in one cell. */
+function isGivenWhole(row: SourceRow, { fields }: Mapping): boolean {
+  const whole = fields.find(({ field }) => field === 'flowing');
+  return whole?.columns.some((column) => !isBlank(row.values[column] ?? null, true)) ?? false;
 }
 
 /** Outlets that no column filled leave gaps; one with a size but no reading did not flow. */

@@ -5,6 +5,7 @@ import { Button } from 'react-aria-components';
 import { reasonOf } from '../api/reason.ts';
 import { createRecord } from '../api/records.ts';
 import { usePlan } from '../plan-store/plan-store.ts';
+import { freeName, LONGEST_NAME, plansNamed } from './free-name.ts';
 import { PlaceLink } from './PlaceLink.tsx';
 import { goTo } from './place.ts';
 
@@ -18,10 +19,8 @@ interface PlanActionsProps {
 type Saving =
   | { state: 'no' }
   | { state: 'saving'; of: Plan }
-  | { state: 'saved'; of: Plan; id: string; name: string }
+  | { state: 'saved'; of: Plan; id: string; name: string; note: string }
   | { state: 'failed'; of: Plan; reason: string };
-
-const LONGEST_NAME = 120;
 
 /** On with a plan: into the lay, or into the records. */
 export function PlanActions({ plan, refers, children }: PlanActionsProps) {
@@ -29,12 +28,20 @@ export function PlanActions({ plan, refers, children }: PlanActionsProps) {
   const save = async () => {
     setSaving({ state: 'saving', of: plan });
     try {
-      const saved = await createRecord('plans', {
-        name: plan.title.slice(0, LONGEST_NAME),
-        text: writePlan(plan),
-        ...refers,
-      });
-      setSaving({ state: 'saved', of: plan, id: saved.id, name: saved.name });
+      const text = writePlan(plan);
+      const title = plan.title.slice(0, LONGEST_NAME);
+      const before = await plansNamed(title);
+      const same = before.find((one) => one.text === text);
+      if (same) {
+        const note = 'It was saved before, just as it is; nothing was added.';
+        setSaving({ state: 'saved', of: plan, id: same.id, name: same.name, note });
+        return;
+      }
+      const name = freeName(title, before);
+      const saved = await createRecord('plans', { name, text, ...refers });
+      const note =
+        name === title ? '' : `There is another plan “${title}” on record, which stays as it is.`;
+      setSaving({ state: 'saved', of: plan, id: saved.id, name: saved.name, note });
     } catch (error) {
       setSaving({ state: 'failed', of: plan, reason: reasonOf(error, { paths: true }) });
     }
@@ -74,6 +81,7 @@ export function PlanActions({ plan, refers, children }: PlanActionsProps) {
         {told.state === 'saved' && (
           <>
             Saved: <PlaceLink href={`/records/plans/${told.id}`}>{told.name}</PlaceLink>
+            {told.note !== '' && `. ${told.note}`}
           </>
         )}
         {told.state === 'failed' && <span className="tone-warning">Not saved. {told.reason}</span>}

@@ -80,6 +80,17 @@ const named = (head: string, name: string): Column => ({
   },
 });
 
+/** Names of all that a field refers to. */
+const namedMany = (head: string, name: string): Column => ({
+  head,
+  field: name,
+  cell: (record, more) => {
+    const ids = (record[name] ?? []) as readonly string[];
+    if (ids.length === 0) return null;
+    return more && { text: ids.map((id) => more.names.get(id) || 'removed').join(', ') };
+  },
+});
+
 const usedTest = (record: Values, more: More, today: string) =>
   flowTestHistory(more.flowTests.get(record.id as string) ?? [], {
     chosenId: record.planTestId as string | undefined,
@@ -249,8 +260,8 @@ export const listColumns: Readonly<Record<Kind, readonly Column[]>> = {
   plans: [
     title('plans'),
     named('Building', 'buildingId'),
-    field('plans', 'hydrantIds', { head: 'Hydrants', figures: true }),
-    field('plans', 'rigIds', { head: 'Rigs', figures: true }),
+    namedMany('Hydrants', 'hydrantIds'),
+    namedMany('Rigs', 'rigIds'),
   ],
   settings: [title('settings'), field('settings', 'value')],
 };

@@ -14,13 +14,17 @@ export interface More {
 
 export const NOTHING_MORE: More = { names: new Map(), flowTests: new Map(), pumpTests: new Map() };
 
-/** Field by which a kind names another that its list shows. */
-const namedBy: Partial<Record<Kind, { field: string; kind: Kind }>> = {
-  'flow-tests': { field: 'hydrantId', kind: 'hydrants' },
-  'pump-tests': { field: 'rigId', kind: 'rigs' },
-  rigs: { field: 'stationId', kind: 'stations' },
-  hose: { field: 'rigId', kind: 'rigs' },
-  plans: { field: 'buildingId', kind: 'buildings' },
+/** Fields by which a kind names others that its list shows; some name several. */
+const namedBy: Partial<Record<Kind, readonly { field: string; kind: Kind }[]>> = {
+  'flow-tests': [{ field: 'hydrantId', kind: 'hydrants' }],
+  'pump-tests': [{ field: 'rigId', kind: 'rigs' }],
+  rigs: [{ field: 'stationId', kind: 'stations' }],
+  hose: [{ field: 'rigId', kind: 'rigs' }],
+  plans: [
+    { field: 'buildingId', kind: 'buildings' },
+    { field: 'hydrantIds', kind: 'hydrants' },
+    { field: 'rigIds', kind: 'rigs' },
+  ],
 };
 
 /** Fetches it for some records of a kind. */
@@ -30,15 +34,17 @@ export async function fetchMore(
   signal?: AbortSignal,
 ): Promise<More> {
   const ids = records.map(({ id }) => id as string);
-  const named = namedBy[kind];
+  const named = namedBy[kind] ?? [];
   const [names, flowTests, pumpTests] = await Promise.all([
-    named
-      ? namesOf(
-          named.kind,
-          records.map((one) => one[named.field]),
+    Promise.all(
+      named.map(({ field, kind: of }) =>
+        namesOf(
+          of,
+          records.flatMap((one) => one[field]),
           signal,
-        )
-      : new Map(),
+        ),
+      ),
+    ).then((maps) => new Map(maps.flatMap((map) => [...map]))),
     kind === 'hydrants'
       ? recordsWhere('flow-tests', 'hydrantId', ids, signal).then((tests) =>
           groupedBy(tests, ({ hydrantId }) => hydrantId),
