@@ -134,7 +134,8 @@ describe('learning the boost', () => {
     const early = page.locator('.too-early');
     await early.getByText('Out of order.').waitFor();
     expect(await early.textContent()).toContain('Couple the suction hose');
-    await couple(page, 'Suction hose', 'water', 'Booster, intake 1');
+    // Either end would be right on an intake; on a discharge neither is.
+    await couple(page, 'Suction hose', 'water', 'Booster, discharge 1');
     await page.getByText('Wrong port.').waitFor();
     // Taken by the valve that sits on it: refused by the drill itself, told by the port.
     await drawing(page)
