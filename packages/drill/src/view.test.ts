@@ -146,6 +146,11 @@ describe('viewFor', () => {
     expect(guided(fresh.state)).not.toHaveProperty('done');
     const over = structuredClone(fresh.state);
     over.tally.stepTicks = scene.steps.map(({ id }) => ({ step: id, tick: 0 }));
+    // The third line was charged, and is shut again.
+    expect(guided(over)).not.toHaveProperty('done');
+    const third = over.valves.find(({ id }) => id === 'A1.discharge3')!;
+    third.opening = 1;
+    third.target = 1;
     expect(guided(over)).toMatchObject({ guided: true, done: true });
   });
 });

@@ -9,7 +9,7 @@ import type { Role } from './role.ts';
 import type { DrillScene } from './scene.ts';
 import { reachOf, scenePorts } from './scene-ports.ts';
 import { type DrillState, type HoseState, type PumpState, TICKS_PER_S } from './state.ts';
-import { nextStep } from './steps-standing.ts';
+import { nextStep, stepStands } from './steps-standing.ts';
 import type {
   DrillTruth,
   DrillView,
@@ -69,8 +69,7 @@ export function viewFor(
     view.guided = true;
     const next = nextStep(role, scene, state);
     if (next) view.next = asCoupled(next, scene, state);
-    else if (own.every(({ id }) => state.tally.stepTicks.some((one) => one.step === id)))
-      view.done = true;
+    else if (own.every((one) => stepStands(scene, state, one))) view.done = true;
   }
   return view;
 }

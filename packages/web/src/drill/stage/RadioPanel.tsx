@@ -37,7 +37,8 @@ export function RadioPanel({ suggested }: RadioPanelProps) {
   const marked = presets.filter(({ key }) => marks.has(radioMark(key))).map(({ key }) => key);
   const keys = [...new Set([...expected, ...marked, ...usual])];
   const quick = presets.filter(({ key }) => keys.includes(key));
-  const rest = presets.filter(({ key }) => !keys.includes(key));
+  const isSaidBy = ({ by }: RadioPreset) => by === undefined || by.some((one) => one === view.role);
+  const rest = presets.filter((preset) => !keys.includes(preset.key) && isSaidBy(preset));
   const said = view.radio.slice(-6).reverse();
   return (
     <section className="radio" aria-label="Radio">
@@ -164,7 +165,9 @@ function NumberedMessage({ preset, suggested, onDone }: NumberedMessageProps) {
         ? gauge('.intake')
         : preset === 'pressure set'
           ? held
-          : 100;
+          : preset === 'more needed' || preset === 'more available'
+            ? 20
+            : 100;
   const [value, setValue] = useState(Math.round(Math.max(0, guided ?? usualValue ?? 0)));
   useEffect(() => {
     if (guided !== undefined) setValue(guided);

@@ -30,6 +30,9 @@ export const benchmarkFields: readonly BenchmarkField[] = [
   { key: 'stepsOutOfOrder', label: 'Steps out of order', kind: 'count', min: 0, max: 100 },
   { key: 'wrongConnections', label: 'Wrong connections', kind: 'count', min: 0, max: 100 },
   { key: 'messagesMissed', label: 'Messages missed', kind: 'count', min: 0, max: 100 },
+  { key: 'stepsUndone', label: 'Steps left undone', kind: 'count', min: 0, max: 100 },
+  { key: 'unsafeActs', label: 'Unsafe acts', kind: 'count', min: 0, max: 100 },
+  { key: 'extraLineS', label: 'An extra line flows within', kind: 'seconds', min: 1, max: 3600 },
 ];
 
 const MEMORY = 'plugside.drill-benchmarks';
