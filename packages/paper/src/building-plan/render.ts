@@ -11,7 +11,7 @@ import type { BuildingWaterPlan } from './data.ts';
 import { drawMap } from './map.ts';
 import { openWater } from './open-water.ts';
 import { limits, otherWays, whatIf } from './risks.ts';
-import { duties, parts, settings } from './settings.ts';
+import { atFire, duties, parts, settings } from './settings.ts';
 import { drawTank } from './tank.ts';
 
 const MAP_PT = 224;
@@ -47,6 +47,7 @@ export function renderBuildingPlan(plan: BuildingWaterPlan, options: PaperOption
     settings(sheet, plan);
     duties(sheet, plan);
     parts(sheet, plan);
+    atFire(sheet, plan);
     openWater(sheet, plan);
     limits(sheet, plan);
     whatIf(sheet, plan);

@@ -11,7 +11,7 @@ export function settings(sheet: Sheet, plan: BuildingWaterPlan): void {
   const { bare, unit } = sheet.figures;
   const { way } = plan;
   const rows = way.orders.map((order): Cell[] => {
-    const name = way.plan?.rigs.find(({ id }) => id === order.id)?.name ?? order.id;
+    const name = nameIn(plan, order.id);
     const pumps = pumpsAt(way, order);
     const set = pumps ? bare(order.pdpPsi, 'pressure') : '';
     const how = pumps ? '' : pumps === undefined ? 'as its lines need' : 'no pumping';
@@ -40,8 +40,15 @@ export function settings(sheet: Sheet, plan: BuildingWaterPlan): void {
 /** Above a heading [pt]. */
 export const GAP = 15;
 
-/** Whether a rig pumps in this supply; undefined for an attack engine, whose lines decide that. */
+/** An engine at the fire beside the attack engine is not drawn in the way's plan. */
+function nameIn({ way, rigs }: BuildingWaterPlan, id: string): string {
+  const drawn = way.plan?.rigs.find((rig) => rig.id === id)?.name;
+  return drawn ?? rigs.find((rig) => rig.id === id)?.name ?? id;
+}
+
+/** Whether a rig pumps in this supply; undefined for an engine at the fire, whose lines decide that. */
 function pumpsAt({ plan }: SupplyWay, order: RigOrder): boolean | undefined {
+  if (plan && !plan.rigs.some(({ id }) => id === order.id)) return undefined;
   if (order.id === plan?.scene && plan.nozzles.length === 0) return undefined;
   return order.setting.mode === 'governed' && order.pdpPsi > 0;
 }
@@ -75,6 +82,37 @@ export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
     clock(part.fullAtMin),
   ]);
   table(sheet, columns, rows, { size: 10, rowPt: 17 });
+}
+
+/** Where the water goes through several engines at the fire: which lines each takes, and what it puts out. */
+export function atFire(sheet: Sheet, { way }: BuildingWaterPlan): void {
+  const engines = way.atFire ?? [];
+  if (engines.length < 2) return;
+  const { bare, full, unit } = sheet.figures;
+  const sourceName = (id: string) =>
+    way.parts?.find(({ sourceId }) => sourceId === id)?.sourceName ?? id;
+  sheet.heading('Engines at the fire', {
+    aside: `with ${full(engines[0]!.pdpPsi, 'pressure')} at the discharge`,
+    withPt: 76,
+    abovePt: GAP,
+  });
+  const rows = engines.map((engine): Cell[] => [
+    engine.rigName,
+    engine.sources.map(sourceName).join(', '),
+    bare(engine.mostGpm, 'flow'),
+    bare(engine.pumpMostGpm, 'flow'),
+  ]);
+  table(
+    sheet,
+    [
+      { head: 'Rig', share: 2.6, size: 11, bold: true },
+      { head: 'Takes the lines from', share: 4.4, size: 10.5 },
+      { head: 'Its part at most', unit: unit('flow'), share: 1.5, number: true, size: 11 },
+      { head: 'Its pump', unit: unit('flow'), share: 1.5, number: true, size: 11 },
+    ],
+    rows,
+    { size: 10, rowPt: 17 },
+  );
 }
 
 /** Every rig with a part, in order of arrival; tenders that stand by last. */
