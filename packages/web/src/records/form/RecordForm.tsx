@@ -1,5 +1,5 @@
 import type { Kind, RecordOrigin } from '@plugside/records/model';
-import { useRef, useState } from 'react';
+import { Fragment, useRef, useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
 import { ProblemError } from '../../api/problem.ts';
 import { reasonOf } from '../../api/reason.ts';
@@ -14,6 +14,7 @@ import { KeptNote } from './KeptNote.tsx';
 import { type KeptForm, useKeptDrafts } from './kept-drafts.ts';
 import { OriginEntry } from './OriginEntry.tsx';
 import { readOrigins } from './origin-draft.ts';
+import { PlacePick } from './PlacePick.tsx';
 
 interface RecordFormProps {
   kind: Kind;
@@ -68,6 +69,17 @@ export function RecordForm(props: RecordFormProps) {
     setRefusals(({ byPlace, others }) => ({ byPlace: withoutField(byPlace, field), others }));
     setFailed(null);
   };
+  /** Both at once: the second must not undo the first. */
+  const take = ({ longitude, latitude }: { longitude: number; latitude: number }) => {
+    const typed = (value: number): Draft => ({ is: 'text', text: String(value), system });
+    const both = { longitude: typed(longitude), latitude: typed(latitude) };
+    keep(address, { ...form, drafts: { ...drafts, ...both } });
+    setRefusals(({ byPlace, others }) => ({
+      byPlace: withoutField(withoutField(byPlace, 'longitude'), 'latitude'),
+      others,
+    }));
+    setFailed(null);
+  };
   const save = async () => {
     setAsked(true);
     setFailed(null);
@@ -116,32 +128,36 @@ export function RecordForm(props: RecordFormProps) {
       </Checkbox>
       <div className="record-fields">
         {table.map((spec) => (
-          <div
-            key={spec.field}
-            className={`record-field${isWide(spec) ? ' record-field-wide' : ''}`}
-          >
-            <FieldEntry
-              kind={kind}
-              spec={spec}
-              at={spec.field}
-              draft={drafts[spec.field]}
-              before={was[spec.field]}
-              onChange={(draft) => put(spec.field, draft)}
-              problems={shown}
-              near={near}
-            />
-            {withOrigins && !WITHOUT_ORIGIN.has(spec.field) && (
-              <OriginEntry
-                of={spec.label}
-                draft={origins[spec.field]}
-                before={originNow(beforeOrigins[spec.field], read.changes, spec.field)}
-                onChange={(draft) =>
-                  keep(address, { ...form, origins: { ...origins, [spec.field]: draft } })
-                }
-                problem={shown[`origins.${spec.field}`]}
+          <Fragment key={spec.field}>
+            <div className={`record-field${isWide(spec) ? ' record-field-wide' : ''}`}>
+              <FieldEntry
+                kind={kind}
+                spec={spec}
+                at={spec.field}
+                draft={drafts[spec.field]}
+                before={was[spec.field]}
+                onChange={(draft) => put(spec.field, draft)}
+                problems={shown}
+                near={near}
               />
+              {withOrigins && !WITHOUT_ORIGIN.has(spec.field) && (
+                <OriginEntry
+                  of={spec.label}
+                  draft={origins[spec.field]}
+                  before={originNow(beforeOrigins[spec.field], read.changes, spec.field)}
+                  onChange={(draft) =>
+                    keep(address, { ...form, origins: { ...origins, [spec.field]: draft } })
+                  }
+                  problem={shown[`origins.${spec.field}`]}
+                />
+              )}
+            </div>
+            {spec.field === LAST_OF_PLACE && (
+              <div className="record-field record-field-wide">
+                <PlacePick near={placeAt(near)} onTake={take} />
+              </div>
             )}
-          </div>
+          </Fragment>
         ))}
       </div>
       <div className="form-actions">
@@ -169,6 +185,9 @@ export function RecordForm(props: RecordFormProps) {
   );
 }
 
+/** The map stands under both coordinates. */
+const LAST_OF_PLACE = 'longitude';
+
 const WITHOUT_ORIGIN: ReadonlySet<string> = new Set(['externalSource', 'externalId', 'note']);
 
 /** A value that changes is the department's own, unless another origin is given for it. */
@@ -182,6 +201,8 @@ function placeOf({ longitude, latitude }: Values): Position | undefined {
     ? [longitude, latitude]
     : undefined;
 }
+
+const placeAt = (near: Position | undefined) => near && { longitude: near[0]!, latitude: near[1]! };
 
 function isWide({ type }: FieldSpec): boolean {
   if (type.is === 'text') return (type.lines ?? 1) > 1;
