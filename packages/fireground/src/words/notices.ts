@@ -30,7 +30,7 @@ export function noticesFor(
     ...unfed(plan, state),
     ...supplyHose(plan, state),
     ...drafting(plan, state),
-    ...assumptions(plan, state),
+    ...assumptions(plan, state, say),
   ];
 }
 
@@ -120,7 +120,7 @@ function drafting(plan: Plan, state: SupplyState): Notice[] {
     }));
 }
 
-function assumptions(plan: Plan, state: SupplyState): Notice[] {
+function assumptions(plan: Plan, state: SupplyState, say: Say): Notice[] {
   const facts: Notice[] = [];
   const sizes = new Set<string>();
   for (const line of plan.lines) {
@@ -135,9 +135,11 @@ function assumptions(plan: Plan, state: SupplyState): Notice[] {
     });
   }
   if (state.assistValves.length > 0) {
+    const psi = (value: number) => say.bare(value, 'pressure');
+    const spread = `${psi(5)} to ${psi(23)}, ${psi(1)} to ${psi(15)} and ${psi(0)} to ${say.full(5, 'pressure')} at ${say.full(1000, 'flow')}`;
     facts.push({
       level: 'fact',
-      text: "The assist valve's losses are the ones in this plan; published field figures spread from 5 to 23, 1 to 15 and 0 to 5 psi at 1,000 gpm for its three paths. Ask for the maker's or measure yours.",
+      text: `The assist valve's losses are the ones in this plan; published field figures spread from ${spread} for its three paths. Ask for the maker's or measure yours.`,
     });
   }
   return facts;
