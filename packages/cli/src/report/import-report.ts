@@ -21,6 +21,7 @@ export function importReport(
     reasonsTable(terminal, report),
     refusedTable(terminal, report, refusedFile),
     ...[...mapping.notices, ...report.notices].map((notice) => paragraph(notice, width)),
+    notedTable(terminal, report),
     keptTable(terminal, report),
   );
 }
@@ -30,7 +31,11 @@ const counted = (count: number) => count.toLocaleString('en-US');
 function countsSentence(report: ImportReport, where: string): string {
   const { dryRun, rows, fileName, kind, added, changed, same, skipped, refusedCount } = report;
   const what = `${counted(added)} added, ${counted(changed)} changed, ${counted(same)} the same, ${counted(refusedCount)} refused`;
-  const others = skipped > 0 ? `; ${counted(skipped)} are of another kind` : '';
+  const which = report.otherKinds.map((one) => `${counted(one.count)} ${one.kind}`).join(', ');
+  const others =
+    skipped > 0
+      ? `; ${counted(skipped)} are of another kind${which === '' ? '' : ` (${which})`}`
+      : '';
   const read = `${counted(rows)} rows of ${fileName}`;
   return dryRun
     ? `Nothing was written. Of ${read}, as ${kind} into ${where}: ${what}${others}.`
@@ -84,6 +89,20 @@ function refusedTable(
       ? 'Give --refused FILE for a table of them that can be mended and imported.'
       : `They are in ${refusedFile}: mend them there and import that file.`,
   );
+  return lines.join('\n');
+}
+
+function notedTable({ width }: Terminal, { noted, notedCount }: ImportReport): string {
+  if (notedCount === 0) return '';
+  const lines = noted.slice(0, MOST_TOLD).map(({ row, record, what, text }) => {
+    const which = record === '' ? `Row ${row}` : `Row ${row}, ${record}`;
+    return paragraph(
+      `${which}: ${what === 'cannot be used' ? 'kept, but plans cannot use it. ' : ''}${text}`,
+      width,
+    );
+  });
+  const rest = notedCount - lines.length;
+  if (rest > 0) lines.push(`And ${counted(rest)} more.`);
   return lines.join('\n');
 }
 
