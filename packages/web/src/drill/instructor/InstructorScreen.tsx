@@ -14,6 +14,7 @@ import { EndPanel } from './EndPanel.tsx';
 import { FaultPanel } from './FaultPanel.tsx';
 import { Happened } from './Happened.tsx';
 import { SayPanel } from './SayPanel.tsx';
+import { ScorePanel } from './ScorePanel.tsx';
 import { SeatsPanel } from './SeatsPanel.tsx';
 import { WallPanel } from './WallPanel.tsx';
 import './instructor.css';
@@ -41,6 +42,7 @@ export function InstructorScreen({ link, room, scene, view }: InstructorScreenPr
       </div>
       <div className="instructor-foot">
         <SayPanel link={link} scene={scene} />
+        <ScorePanel link={link} scene={scene} />
         <WallPanel link={link} room={room} />
         <section className="panel instructor-end" aria-label="For the whole drill">
           {scene.steps.length > 0 && (

@@ -1,5 +1,12 @@
 /** What an instructor can make go wrong in a scene. */
-import { type DrillScene, type Fault, hoseWords, pieceName } from '@plugside/drill';
+import {
+  areEqualPorts,
+  type DrillScene,
+  type Fault,
+  hoseWords,
+  pieceName,
+  portName,
+} from '@plugside/drill';
 
 /** Each kind of fault without what every fault has. */
 type Wrong = Fault extends infer F ? (F extends Fault ? Omit<F, 'id' | 'atTick'> : never) : never;
@@ -62,6 +69,7 @@ export function faultChoices(scene: DrillScene): FaultChoice[] {
           fault: { kind: 'hose kinked', hose: id, factor: KINK_FACTOR },
         },
         { key: `burst-${id}`, text: 'Bursts', fault: { kind: 'hose burst', hose: id } },
+        ...wrongPorts(scene, id),
       ],
     }),
   );
@@ -81,6 +89,23 @@ export function faultChoices(scene: DrillScene): FaultChoice[] {
           },
         ];
   return [...hydrants, ...valves, ...pumps, ...hoses, ...spare];
+}
+
+/** Ports of the same piece that other hose belongs on: where a hurried hand puts this one. */
+function wrongPorts(scene: DrillScene, id: string): FaultChoice['options'] {
+  const hose = scene.hoses.find((one) => one.id === id)!;
+  const planned = scene.hoses.flatMap(({ from, to }) => [from.plannedPort, to.plannedPort]);
+  const pieceOf = (port: string) => port.slice(0, port.indexOf('.'));
+  return (['from', 'to'] as const).flatMap((end) => {
+    const own = hose[end].plannedPort;
+    return planned
+      .filter((port) => pieceOf(port) === pieceOf(own) && !areEqualPorts(port, own))
+      .map((port) => ({
+        key: `port-${id}-${port}`,
+        text: `On ${portName(scene, port)}`,
+        fault: { kind: 'wrong port' as const, hose: id, end, port },
+      }));
+  });
 }
 
 /** Whether two faults hit the same thing in the same way. */
