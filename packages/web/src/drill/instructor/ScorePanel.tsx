@@ -96,7 +96,7 @@ function Heard({ link, scene }: ScorePanelProps) {
   return (
     <div className="score-part">
       <span className="say-to">
-        Said on the crew’s own radio by{' '}
+        Heard on air from{' '}
         <Choice<PlayedRole>
           label="By whom"
           value={from}

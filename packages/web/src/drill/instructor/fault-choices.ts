@@ -91,21 +91,34 @@ export function faultChoices(scene: DrillScene): FaultChoice[] {
   return [...hydrants, ...valves, ...pumps, ...hoses, ...spare];
 }
 
-/** Ports of the same piece that other hose belongs on: where a hurried hand puts this one. */
+/**
+ * Where a hurried hand puts a hose that lies ready: on the port of the same piece that another such
+ * hose belongs on. Hose that is coupled from the start has water in it, and nobody finds it elsewhere.
+ */
 function wrongPorts(scene: DrillScene, id: string): FaultChoice['options'] {
-  const hose = scene.hoses.find((one) => one.id === id)!;
-  const planned = scene.hoses.flatMap(({ from, to }) => [from.plannedPort, to.plannedPort]);
+  const loose = scene.hoses.flatMap(({ id: hose, from, to }) =>
+    (['from', 'to'] as const).flatMap((end) => {
+      const { port, plannedPort } = { from, to }[end];
+      return port === undefined ? [{ hose, end, own: plannedPort }] : [];
+    }),
+  );
   const pieceOf = (port: string) => port.slice(0, port.indexOf('.'));
-  return (['from', 'to'] as const).flatMap((end) => {
-    const own = hose[end].plannedPort;
-    return planned
-      .filter((port) => pieceOf(port) === pieceOf(own) && !areEqualPorts(port, own))
-      .map((port) => ({
-        key: `port-${id}-${port}`,
-        text: `On ${portName(scene, port)}`,
-        fault: { kind: 'wrong port' as const, hose: id, end, port },
-      }));
-  });
+  return loose
+    .filter(({ hose }) => hose === id)
+    .flatMap(({ end, own }) => {
+      const other = loose.find(
+        (one) => pieceOf(one.own) === pieceOf(own) && !areEqualPorts(one.own, own),
+      );
+      if (!other) return [];
+      const port = other.own;
+      return [
+        {
+          key: `port-${id}-${port}`,
+          text: `On ${portName(scene, port)}`,
+          fault: { kind: 'wrong port' as const, hose: id, end, port },
+        },
+      ];
+    });
 }
 
 /** Whether two faults hit the same thing in the same way. */
