@@ -74,13 +74,15 @@ export function addSharedMain(
   used: (port: PortRef) => boolean,
 ): void {
   const { hydrants, headFt, stretches } = shared;
-  const { id: first, elevationFt: sourceFt } = hydrants[0]!;
+  const { id: first, elevationFt } = hydrants[0]!;
+  // No higher than its own water: a hydrant on a hill may stand above what another's test says.
+  const sourceFt = Math.min(elevationFt, headFt);
   const fixedPsi = (headFt - sourceFt) * PSI_PER_FT;
   const source = addNode(draft, `${first}:source`, sourceFt, { fixedPsi });
   const nodeAt = (end: string) => (end === 'source' ? source : `${end}:main`);
   for (const { from, to, loss } of stretches) {
     const hydrant = hydrants.find(({ id }) => id === to);
-    const node = addNode(draft, nodeAt(to), hydrant?.elevationFt ?? sourceFt);
+    const node = addNode(draft, nodeAt(to), hydrant?.elevationFt ?? elevationFt);
     const ends = { id: `${to}:curve`, from: nodeAt(from), to: node };
     // Two tests alike leave nothing between them.
     if (loss.lossPsi < LEAST_LOSS_PSI) addLoss(draft, ends.id, ends.from, node, NO_LOSS);

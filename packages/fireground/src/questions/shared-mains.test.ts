@@ -195,6 +195,22 @@ describe('the settings of pumps on one main', () => {
   });
 });
 
+describe('a hydrant that stands above what another’s test says of the water', () => {
+  // At rest the lower one says 60 psi over 0 ft, 138 ft of water: the upper, at 200 ft, is dry.
+  const upper = { ...test, elevationFt: 200 };
+  const lower = { staticPsi: 60, residualPsi: 20, testGpm: 600 };
+
+  it('is answered for like any other: nothing comes from it, and more than the other none of them gives', () => {
+    const range = mainRange(planOf([upper, lower]))!;
+    expect(range.basis).toBe('not known');
+    expect(range.shared).toBeGreaterThanOrEqual(0);
+    expect(range.shared).toBeLessThan(range.apart);
+    expect(
+      Number.isFinite(most(planOf([upper, lower].map((one) => ({ ...one, main: 'm' }))))),
+    ).toBe(true);
+  });
+});
+
 describe('what an answer says of the mains', () => {
   const plan = (mains: [string?, string?]) =>
     planOf(mains.map((main) => ({ ...test, pumped: true, ...(main !== undefined && { main }) })));
