@@ -100,7 +100,7 @@ describe('for a screen reader', () => {
       .toContain('1,395 gpm to the scene');
     await page.getByText('The drawings as a table').click();
     const rows = page.locator('.stations tbody tr');
-    expect(await rows.count()).toBeGreaterThan(10);
+    await expect.poll(() => rows.count()).toBeGreaterThan(10);
     expect(await page.locator('.stations').textContent()).toContain('Engine 3, intake');
     await close();
   });

@@ -67,20 +67,32 @@ describe('choosing a supply', () => {
     expect(short).toEqual([...short].sort((a, b) => Number(a) - Number(b)));
     const minutes = await rows(page).evaluateAll((all) =>
       all
-        .filter((row) => !row.hasAttribute('data-short'))
+        .filter((row) => !row.hasAttribute('data-short') && !row.hasAttribute('data-little'))
         .map((row) => {
-          const [min, sec] = (row.children[2]?.textContent ?? '').split(':').map(Number);
+          const all = row.querySelector('[data-label="All of it, min"]');
+          const [min, sec] = (all?.textContent ?? '').split(':').map(Number);
           return min! * 60 + sec!;
         }),
     );
+    // Those with little to spare come after those with more.
+    const little = await rows(page).evaluateAll((all) =>
+      all
+        .filter((row) => !row.hasAttribute('data-short'))
+        .map((row) => row.hasAttribute('data-little')),
+    );
+    expect(little).toEqual([...little].sort((a, b) => Number(a) - Number(b)));
+    expect(minutes.length).toBeGreaterThan(1);
     // Times are weighed in whole minutes, hose in hundreds of feet: less decides nothing.
     expect(minutes[0]! - Math.min(...minutes)).toBeLessThan(60);
     await page.getByRole('radio', { name: 'Least hose' }).click();
     await settle(page);
     const feet = await rows(page).evaluateAll((all) =>
       all
-        .filter((row) => !row.hasAttribute('data-short'))
-        .map((row) => Number((row.children[4]?.textContent ?? '').replace(/\D/g, ''))),
+        .filter((row) => !row.hasAttribute('data-short') && !row.hasAttribute('data-little'))
+        .map((row) => {
+          const hose = row.querySelector('[data-label^="Hose"]');
+          return Number((hose?.textContent ?? '').replace(/\D/g, ''));
+        }),
     );
     expect(feet[0]! - Math.min(...feet)).toBeLessThan(100);
     await close();

@@ -111,9 +111,14 @@ interface WayRowProps {
 }
 
 function WayRow({ way, rank, picked, units, onPick }: WayRowProps) {
-  const { title, mostGpm, meetsDemand, shortfallGpm, marginGpm } = way;
+  const { title, mostGpm, meetsDemand, littleToSpare, shortfallGpm, marginGpm } = way;
   return (
-    <tr data-picked={picked || undefined} data-short={!meetsDemand || undefined} onClick={onPick}>
+    <tr
+      data-picked={picked || undefined}
+      data-short={!meetsDemand || undefined}
+      data-little={littleToSpare || undefined}
+      onClick={onPick}
+    >
       <th scope="row">
         <Button className="way-pick" aria-pressed={picked} onPress={onPick}>
           <span className="way-rank figures" aria-hidden="true">
@@ -130,7 +135,7 @@ function WayRow({ way, rank, picked, units, onPick }: WayRowProps) {
           <b>{units.number(mostGpm, 'flow')}</b>
           <span className={meetsDemand ? 'way-spare' : 'way-spare tone-warning'}>
             {meetsDemand
-              ? `${units.number(marginGpm, 'flow')} to spare`
+              ? `${littleToSpare ? 'only ' : ''}${units.number(marginGpm, 'flow')} to spare`
               : `${units.number(shortfallGpm, 'flow')} short`}
           </span>
           <OtherMains mains={way.mains} units={units} />
