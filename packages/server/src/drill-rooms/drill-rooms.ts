@@ -143,7 +143,7 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
         if (!writing && room.isWritten) drop(room);
       }
     }
-    if (!writing && nowMs >= writeAgainAtMs) void write();
+    if (!writing && nowMs >= writeAgainAtMs) write().catch((error) => console.error(error));
     if (nowMs - sweptAtMs > SWEEP_MS) {
       sweptAtMs = nowMs;
       sweep().catch((error) => console.error(error));
