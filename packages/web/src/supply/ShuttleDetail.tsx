@@ -1,10 +1,8 @@
 import { clock, type ShuttlePart, type TenderRound } from '@plugside/fireground';
-import { scaleLinear } from 'd3-scale';
-import { useMemo } from 'react';
-import { type Units, useUnits } from '../editing/use-units.ts';
-import { Axes, Graph } from '../field-tests/Graph.tsx';
-import { EDGE, evenAxis } from '../field-tests/graph-frame.ts';
+import { useUnits } from '../editing/use-units.ts';
+import { Graph } from '../field-tests/Graph.tsx';
 import { Fact } from './DraftDetail.tsx';
+import { LevelGraph } from './LevelGraph.tsx';
 
 /** A way's tender shuttle: every tender's round, and the portable tank over time. */
 export function ShuttleDetail({ shuttle }: { shuttle: ShuttlePart }) {
@@ -79,10 +77,12 @@ export function ShuttleDetail({ shuttle }: { shuttle: ShuttlePart }) {
         caption={`Water in the portable tank, ${volume}, against minutes from the call`}
       >
         {(widthPx, heightPx) => (
-          <Level
+          <LevelGraph
             level={shuttle.level}
             tankGal={tankGal.value}
-            dryAtMin={shuttle.runsDryAtMin}
+            moment={
+              shuttle.runsDryAtMin === null ? null : { atMin: shuttle.runsDryAtMin, text: 'empty' }
+            }
             units={units}
             widthPx={widthPx}
             heightPx={heightPx}
@@ -126,54 +126,5 @@ function TenderRow({ tender, volume, flow }: TenderRowProps) {
         {units.number(tender.gpm, 'flow')}
       </td>
     </tr>
-  );
-}
-
-interface LevelProps {
-  level: ShuttlePart['level'];
-  tankGal: number;
-  dryAtMin: number | null;
-  units: Units;
-  widthPx: number;
-  heightPx: number;
-}
-
-function Level({ level, tankGal, dryAtMin, units, widthPx, heightPx }: LevelProps) {
-  const base = heightPx - EDGE.bottom;
-  const drawn = useMemo(() => {
-    const endMin = Math.max(1, ...level.map(({ atMin }) => atMin));
-    const scale = scaleLinear([0, endMin], [EDGE.left, widthPx - EDGE.right]);
-    const y = evenAxis(tankGal * 1.1, 'volume', units.system, [base, EDGE.top], 4);
-    const corners = level.map(({ atMin, gal }) => `${scale(atMin)} ${y.at(gal)}`);
-    return {
-      at: (minutes: number) => scale(minutes),
-      x: {
-        at: (minutes: number) => scale(minutes),
-        ticks: scale.ticks(6).map((value) => ({ value, text: String(value) })),
-      },
-      y,
-      line: `M${corners.join('L')}`,
-      area: `M${scale(level[0]?.atMin ?? 0)} ${base}L${corners.join('L')}L${scale(level.at(-1)?.atMin ?? 0)} ${base}Z`,
-    };
-  }, [level, tankGal, units.system, widthPx, base]);
-  return (
-    <>
-      <Axes widthPx={widthPx} heightPx={heightPx} x={drawn.x} y={drawn.y} />
-      <path className="tank-area" d={drawn.area} />
-      <path className="curve" d={drawn.line} />
-      {dryAtMin !== null && (
-        <>
-          <path className="here-line" d={`M${drawn.at(dryAtMin)} ${EDGE.top}V${base}`} />
-          <text
-            className="needed-text"
-            x={drawn.at(dryAtMin) - 6}
-            y={EDGE.top + 8}
-            textAnchor="end"
-          >
-            empty
-          </text>
-        </>
-      )}
-    </>
   );
 }

@@ -5,12 +5,11 @@ import {
   type TimelineAnswer,
   tanksOfWay,
 } from '@plugside/fireground';
-import { scaleLinear } from 'd3-scale';
 import { useMemo, useState } from 'react';
 import { QuantityField } from '../editing/QuantityField.tsx';
 import { type Units, useUnits } from '../editing/use-units.ts';
-import { Axes, Graph } from '../field-tests/Graph.tsx';
-import { EDGE, evenAxis } from '../field-tests/graph-frame.ts';
+import { Graph } from '../field-tests/Graph.tsx';
+import { LevelGraph } from './LevelGraph.tsx';
 import { MinutesField } from './MinutesField.tsx';
 
 interface TankChartProps {
@@ -72,8 +71,11 @@ export function TankChart({ way, situation }: TankChartProps) {
             caption={`Water in the tank, ${units.of(1, 'volume').unit}, against minutes from the call`}
           >
             {(widthPx, heightPx) => (
-              <Level
-                answer={answer}
+              <LevelGraph
+                level={answer.tank}
+                moment={
+                  answer.supplyAtMin === null ? null : { atMin: answer.supplyAtMin, text: 'supply' }
+                }
                 tankGal={tankGal}
                 units={units}
                 widthPx={widthPx}
@@ -109,50 +111,4 @@ function tanksFor(
     if (error instanceof QuantityError) return error.message;
     throw error;
   }
-}
-
-interface LevelProps {
-  answer: TimelineAnswer;
-  tankGal: number;
-  units: Units;
-  widthPx: number;
-  heightPx: number;
-}
-
-function Level({ answer, tankGal, units, widthPx, heightPx }: LevelProps) {
-  const { tank, supplyAtMin } = answer;
-  const base = heightPx - EDGE.bottom;
-  const drawn = useMemo(() => {
-    const endMin = Math.max(1, ...tank.map(({ atMin }) => atMin));
-    const scale = scaleLinear([0, endMin], [EDGE.left, widthPx - EDGE.right]);
-    const y = evenAxis(tankGal * 1.1, 'volume', units.system, [base, EDGE.top], 4);
-    const corners = tank.map(({ atMin, gal }) => `${scale(atMin)} ${y.at(gal)}`);
-    const last = tank.at(-1);
-    return {
-      at: (minutes: number) => scale(minutes),
-      x: {
-        at: (minutes: number) => scale(minutes),
-        ticks: scale.ticks(6).map((value) => ({ value, text: String(value) })),
-      },
-      y,
-      line: `M${corners.join('L')}`,
-      area: `M${scale(tank[0]?.atMin ?? 0)} ${base}L${corners.join('L')}L${scale(last?.atMin ?? 0)} ${base}Z`,
-    };
-  }, [tank, tankGal, units.system, widthPx, base]);
-  const supplyX = supplyAtMin === null ? null : drawn.at(supplyAtMin);
-  return (
-    <>
-      <Axes widthPx={widthPx} heightPx={heightPx} x={drawn.x} y={drawn.y} />
-      <path className="tank-area" d={drawn.area} />
-      <path className="curve" d={drawn.line} />
-      {supplyX !== null && (
-        <>
-          <path className="here-line" d={`M${supplyX} ${EDGE.top}V${base}`} />
-          <text className="needed-text" x={supplyX - 6} y={EDGE.top + 8} textAnchor="end">
-            supply
-          </text>
-        </>
-      )}
-    </>
-  );
 }

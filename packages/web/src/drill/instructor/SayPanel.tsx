@@ -1,9 +1,10 @@
-import { type DrillScene, mostRadioCharacters, type PlayedRole, rolesIn } from '@plugside/drill';
+import { type DrillScene, mostRadioCharacters, type PlayedRole } from '@plugside/drill';
 import { type FormEvent, useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../../editing/Choice.tsx';
 import type { RoomLink } from '../together/room-link.ts';
 import { roleWords } from '../words.ts';
+import { roleOptions } from './role-options.ts';
 
 type To = 'all' | PlayedRole;
 
@@ -39,13 +40,7 @@ export function SayPanel({ link, scene }: { link: RoomLink; scene: DrillScene })
           <Choice<To>
             label="To whom"
             value={to}
-            options={[
-              { value: 'all', text: 'everyone' },
-              ...rolesIn(scene).map((role) => ({
-                value: role,
-                text: roleWords[role].toLowerCase(),
-              })),
-            ]}
+            options={[{ value: 'all', text: 'everyone' }, ...roleOptions(scene)]}
             onChange={setTo}
           />
         </span>

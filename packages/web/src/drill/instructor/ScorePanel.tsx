@@ -13,7 +13,7 @@ import { type FormEvent, useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../../editing/Choice.tsx';
 import type { RoomLink } from '../together/room-link.ts';
-import { roleWords } from '../words.ts';
+import { roleOptions } from './role-options.ts';
 
 interface ScorePanelProps {
   link: RoomLink;
@@ -180,6 +180,3 @@ function Overrule({ link }: { link: RoomLink }) {
     </form>
   );
 }
-
-const roleOptions = (scene: DrillScene) =>
-  rolesIn(scene).map((role) => ({ value: role, text: roleWords[role].toLowerCase() }));
