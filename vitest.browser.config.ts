@@ -13,6 +13,9 @@ export default defineConfig({
     // One browser at a time: several on a small machine starve each other.
     pool: 'forks',
     fileParallelism: false,
+    // A loaded machine can make one wait too short; a test that fails twice is at fault. The report
+    // names what passed only when run again.
+    retry: 1,
     testTimeout: 180_000,
     hookTimeout: 180_000,
     env: { PLUGSIDE_CHROMIUM: process.env.PLUGSIDE_CHROMIUM ?? '/usr/bin/chromium' },

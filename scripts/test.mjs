@@ -21,6 +21,8 @@ const failedSteps = [];
 let passed = 0;
 /** @type {import('./test-report.mjs').Failure[]} */
 const failures = [];
+/** @type {import('./test-report.mjs').Failure[]} */
+const repeated = [];
 
 await step(
   'lint and package directions',
@@ -38,6 +40,7 @@ await step('tests in a browser', async () => {
 });
 
 if (untested) console.warn(`\n${untested}`);
+for (const { where, why } of repeated) console.warn(`\nPASSED WHEN RUN AGAIN ${where}\n${why}`);
 for (const { where, why } of failures) console.error(`\nFAILED ${where}\n${why}`);
 if (failedSteps.length > 0) console.error(`\nFailed: ${failedSteps.join('; ')}`);
 console.log(`\n${passed} passed, ${failures.length} failed`);
@@ -79,6 +82,7 @@ async function runTests(config, name, settings = {}) {
   const report = readReport(file, code);
   passed += report.passed;
   failures.push(...report.failures);
+  repeated.push(...report.repeated);
   return report.failures.length === 0;
 }
 
@@ -87,7 +91,7 @@ async function runTests(config, name, settings = {}) {
  *
  * @param {string} file
  * @param {number} code what the runner ended with
- * @returns {{ passed: number, failures: import('./test-report.mjs').Failure[] }}
+ * @returns {import('./test-report.mjs').Report}
  */
 function readReport(file, code) {
   const unsaid = { where: file, why: `The test runner ended with ${code} and did not say why.` };
@@ -96,6 +100,6 @@ function readReport(file, code) {
     if (code !== 0 && report.failures.length === 0) report.failures.push(unsaid);
     return report;
   } catch {
-    return { passed: 0, failures: [unsaid] };
+    return { passed: 0, failures: [unsaid], repeated: [] };
   }
 }
