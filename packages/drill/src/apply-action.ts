@@ -8,7 +8,7 @@ import { hear } from './hear.ts';
 import { replaceHose } from './hose-replaced.ts';
 import { mayDo } from './may-do.ts';
 import { presetInWords, type RadioEntry, radioText } from './radio.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { ValveState } from './state.ts';
 import { surgeOf } from './surge.ts';
@@ -31,7 +31,7 @@ export function applyAction(
   const { role, action } = submitted;
   const problem = mayDo(role, scene, action);
   if (problem) return { problem };
-  const today = byTodaysRules(scene);
+  const today = hasRules(scene, 2);
   if (today && state.paused && role !== 'instructor' && action.do !== 'radio')
     return refuse(
       'clock',

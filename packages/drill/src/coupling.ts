@@ -6,7 +6,7 @@ import type { DrillEvent } from './event.ts';
 import { otherEnd } from './hose-front.ts';
 import { livePort, pours, THROWS_PSI } from './live-ports.ts';
 import type { HoseEnd } from './names.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { DrillScene, SceneHose } from './scene.ts';
 import { postOf } from './scene-posts.ts';
@@ -74,7 +74,7 @@ export function couple(
     return refuse('hose', `This end of ${action.hose} lies at ${end.at}, out of reach.`);
   const taken = portTaken(scene, state, action.port);
   if (taken !== undefined) return refuse('port', taken);
-  const today = byTodaysRules(scene);
+  const today = hasRules(scene, 2);
   if (today) {
     const live = livePort(scene, state, action.port);
     if (live) {
@@ -142,7 +142,7 @@ export function uncouple(
       `This end of ${hoseWords(scene, action.hose)} is on ${portName(scene, end.port)}, out of reach.`,
     );
   const events: DrillEvent[] = [];
-  const charged = hose.phase === 'full' || (byTodaysRules(scene) && hose.phase === 'filling');
+  const charged = hose.phase === 'full' || (hasRules(scene, 2) && hose.phase === 'filling');
   if (charged && end.psi > THROWS_PSI) {
     countUnsafe(scene, state, hose.id, 'charged hose uncoupled');
     events.push({

@@ -1,6 +1,6 @@
 /** A pump held in gear with nothing flowing heats the water that it churns. */
 import type { DrillEvent } from './event.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import { type PumpState, TICKS_PER_S } from './state.ts';
 import { countUnsafe } from './tally-acts.ts';
@@ -15,7 +15,7 @@ const CHURNS_PSI = 20;
 
 /** One tick of a pump: counts how long it has been dead-ended. */
 export function moveHeat({ scene, state }: Drill, pump: PumpState): DrillEvent[] {
-  if (!byTodaysRules(scene)) return [];
+  if (!hasRules(scene, 2)) return [];
   const moves = pump.flowGpm + pump.reliefGpm >= CARRIES_GPM;
   const churns =
     pump.condition !== 'dead' &&

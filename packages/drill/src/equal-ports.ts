@@ -1,6 +1,6 @@
 /** Ports that are as good as one another: any intake of an engine, any discharge. */
 import type { PortRef } from '@plugside/fireground';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
 
@@ -44,7 +44,7 @@ function hosesByPort(scene: DrillScene): ReadonlyMap<PortRef, number> {
  */
 export function standsFor(scene: DrillScene, state: DrillState, planned: PortRef): PortRef {
   const at = hosesByPort(scene).get(planned);
-  if (at === undefined || !byTodaysRules(scene)) return planned;
+  if (at === undefined || !hasRules(scene, 2)) return planned;
   const { from, to } = state.hoses[at]!;
   if (from.port !== null && areEqualPorts(from.port, planned)) return from.port;
   return to.port !== null && areEqualPorts(to.port, planned) ? to.port : planned;

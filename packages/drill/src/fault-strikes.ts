@@ -5,7 +5,7 @@ import type { Fault } from './fault.ts';
 import { inEffect } from './fault.ts';
 import { couplingBar } from './fault-on-port.ts';
 import { hear } from './hear.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import { keep } from './tally-acts.ts';
 import { hoseWords } from './words/piece-words.ts';
@@ -36,7 +36,7 @@ export function strike(drill: Drill, fault: Fault): void {
 /** Keeps which faults are in effect, and holds clappers where they stand when one sticks. */
 export function followFaults(drill: Drill): void {
   const { scene, state } = drill;
-  if (!byTodaysRules(scene)) return;
+  if (!hasRules(scene, 2)) return;
   const isQuiet = state.faults.length === 0 && !state.tally.faults;
   if (isQuiet && !state.assistValves.some(({ stuck }) => stuck !== undefined)) return;
   const now = state.faults.filter((fault) => inEffect(state, fault));

@@ -2,7 +2,7 @@ import { nozzleRatedGpm } from '@plugside/fireground';
 import type { Condition } from './drill-step.ts';
 import { areEqualPorts, valveStandingFor } from './equal-ports.ts';
 import { hasSaid } from './radio.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
 
@@ -11,7 +11,7 @@ export function holds(condition: Condition, scene: DrillScene, state: DrillState
   switch (condition.is) {
     case 'coupled': {
       const hose = state.hoses.find((one) => one.id === condition.hose);
-      if (!hose || !byTodaysRules(scene)) return hose?.[condition.end].port === condition.port;
+      if (!hose || !hasRules(scene, 2)) return hose?.[condition.end].port === condition.port;
       return [hose.from.port, hose.to.port].some(
         (port) => port !== null && areEqualPorts(port, condition.port),
       );
@@ -42,7 +42,7 @@ export function holds(condition: Condition, scene: DrillScene, state: DrillState
       );
     }
     case 'said':
-      return byTodaysRules(scene)
+      return hasRules(scene, 2)
         ? hasSaid(state.said, condition.role, condition.preset)
         : state.said.some((one) => one.role === condition.role && one.preset === condition.preset);
     case 'all':

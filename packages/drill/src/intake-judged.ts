@@ -1,6 +1,6 @@
 /** When a pump's intake is held to the pressure that hose should bring. */
 import { splitPortRef } from '@plugside/fireground';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import { deadTankGal } from './solve-flows.ts';
 import type { DrillState, PumpState } from './state.ts';
@@ -20,7 +20,7 @@ export function intakeJudged(
   pump: PumpState,
 ): { isHoseFed: boolean; isUnder: boolean } {
   const under = pump.intakePsi < scene.benchmarks.intakePsi;
-  if (!byTodaysRules(scene)) {
+  if (!hasRules(scene, 2)) {
     const isHoseFed = pump.inGear && pump.flowGpm > MOVES_GPM && !mayLift(scene, state, pump);
     return { isHoseFed, isUnder: isHoseFed && under };
   }

@@ -3,7 +3,7 @@ import type { CriterionKey } from './criteria.ts';
 import { defaultBenchmarks } from './defaults.ts';
 import { duringWords, ticksInFaults, unionTicks } from './during-faults.ts';
 import { hasSaid } from './radio.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { Benchmarks, DrillScene } from './scene.ts';
 import { type DrillState, TICKS_PER_S } from './state.ts';
 import { forerunnersOf, stepStands, wasDone } from './steps-standing.ts';
@@ -94,7 +94,7 @@ const over = (a: number, b: number) => a > b;
 function held(scene: DrillScene, state: DrillState): Held[] {
   const { benchmarks } = scene;
   const { tally } = state;
-  const today = byTodaysRules(scene);
+  const today = hasRules(scene, 2);
   const isMissing = (what: Occasion) =>
     tally.occasions !== undefined && !tally.occasions.includes(what);
   const spans = tally.faults ?? [];
@@ -279,7 +279,7 @@ function timeToBoost(scene: DrillScene, { tally }: DrillState): Held {
   const benchmark = scene.benchmarks.boostWithinS;
   const fromTick = tally.boost?.fromTick ?? 0;
   const value = boostTick < 0 ? undefined : (boostTick - fromTick) / TICKS_PER_S;
-  const isDrilled = !byTodaysRules(scene) || scene.boost !== undefined;
+  const isDrilled = !hasRules(scene, 2) || scene.boost !== undefined;
   return {
     key: 'time to boost',
     label: 'Time to boost',
@@ -346,7 +346,7 @@ function steps(
 }
 
 function missed(scene: DrillScene, { said }: DrillState): DrillScene['expectedMessages'] {
-  const today = byTodaysRules(scene);
+  const today = hasRules(scene, 2);
   return scene.expectedMessages.filter(({ role, preset }) =>
     today
       ? !hasSaid(said, role, preset)

@@ -3,7 +3,7 @@ import type { DrillEvent } from './event.ts';
 import { engineIsDead } from './fault.ts';
 import { onFineGrid } from './grid.ts';
 import { isPriming } from './priming.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import { CHOKING_AIR_GAL } from './solve-flows.ts';
 import { type PumpState, TICKS_PER_S } from './state.ts';
@@ -26,7 +26,7 @@ export function movePrime(drill: Drill, pump: PumpState): DrillEvent[] {
   const events: DrillEvent[] = [];
   const name = pieceName(scene, pump.rigId);
   const mayDraw = runs && (pump.intakePsi < HOLDS_AIR_OUT_PSI || pump.airGal >= CHOKING_AIR_GAL);
-  const airK = mayDraw && byTodaysRules(scene) ? airWayK(scene, state, pump.rigId) : 0;
+  const airK = mayDraw && hasRules(scene, 2) ? airWayK(scene, state, pump.rigId) : 0;
   if (airK > 0 && pump.primed && pump.intakePsi < 0) {
     const quiet = pump.airGal < 2;
     const gal = (airK * Math.sqrt(-pump.intakePsi)) / 60 / TICKS_PER_S;

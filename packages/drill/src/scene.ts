@@ -151,7 +151,7 @@ export interface DrillSettings {
    * there was such a bound has none, and is not judged by it.
    */
   waveFtS?: number;
-  /** Which rules it is run by (see `byTodaysRules`); left out: those of before there was such a mark. */
+  /** Which rules it is run by (see `hasRules`); left out: those of before there was such a mark. */
   rules?: number;
 }
 

@@ -1,7 +1,7 @@
 /** What the water's own weight does when a valve is shut on it, by the published rule for slow closing. */
 import { hoseCatalogue, splitPortRef } from '@plugside/fireground';
 import { hammerRise, slowClosureRisePsi, velocityFtS } from '@plugside/hydraulics';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState, HoseState } from './state.ts';
 
@@ -44,7 +44,7 @@ export function surgeOf(scene: DrillScene, state: DrillState, at: number): Surge
   if (!onPort) return undefined;
   const { waveFtS } = scene.settings;
   // What a valve lets through goes with its opening; before, as if each had stood open.
-  const from = byTodaysRules(scene) ? valve.opening : 1;
+  const from = hasRules(scene, 2) ? valve.opening : 1;
   const stoppedGpm = Math.abs(onPort.flowGpm) * (1 - valve.target / from);
   const isAtItsEnd = onPort.to.port === port || waveFtS === undefined;
   const feeding = isAtItsEnd ? [onPort] : fullInto(state, pieceId);

@@ -1,4 +1,4 @@
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
 import type { UnsafeActKind } from './tally-shape.ts';
@@ -19,7 +19,7 @@ export function countUnsafe(
   piece: string,
   act: UnsafeActKind,
 ): void {
-  if (!byTodaysRules(scene)) return;
+  if (!hasRules(scene, 2)) return;
   state.tally.unsafe ??= [];
   keep(state.tally.unsafe, { tick: state.tick, piece, act });
 }

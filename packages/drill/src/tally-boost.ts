@@ -1,5 +1,5 @@
 /** Times the boost that is drilled. */
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import { type DrillState, TICKS_PER_S } from './state.ts';
 
@@ -17,7 +17,7 @@ const FLOWS_GPM = 10;
 export function countBoost(scene: DrillScene, state: DrillState): void {
   const { tally } = state;
   if (tally.boostTick >= 0) return;
-  if (!byTodaysRules(scene)) {
+  if (!hasRules(scene, 2)) {
     if (boosted(scene, state)) tally.boostTick = state.tick;
     return;
   }

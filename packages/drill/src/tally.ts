@@ -4,7 +4,7 @@ import type { DrillEvent } from './event.ts';
 import { holds } from './holds.ts';
 import { intakeJudged } from './intake-judged.ts';
 import { THROWS_PSI } from './live-ports.ts';
-import { byTodaysRules } from './rules.ts';
+import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState, NozzleState } from './state.ts';
@@ -32,7 +32,7 @@ export const tallyKinds: readonly TallyKind[] = [
 
 /** A tally of nothing yet. */
 export function emptyTally(scene: DrillScene): Tally {
-  const today = byTodaysRules(scene);
+  const today = hasRules(scene, 2);
   const line = (): TallyLine =>
     today ? { ticks: 0, moments: [], anyTicks: 0, byPiece: {} } : { ticks: 0, moments: [] };
   return {
@@ -128,7 +128,7 @@ function baleOf(
   supplied: boolean,
 ): { open: boolean; share: number; moves: boolean } {
   const bale = state.valves.find((one) => one.id === `${id}.bale`)!;
-  if (!byTodaysRules(scene))
+  if (!hasRules(scene, 2))
     return { open: bale.opening > 0.9 && bale.target > 0.9, share: 1, moves: false };
   const isOpen = bale.opening >= OPEN_FROM || (supplied && bale.opening >= leastOpening);
   const moves = bale.opening !== bale.target;

@@ -2,7 +2,7 @@
 import type { DrillAction } from '../action.ts';
 import type { Fault } from '../fault.ts';
 import { radioPresets, radioText } from '../radio.ts';
-import { byTodaysRules } from '../rules.ts';
+import { hasRules } from '../rules.ts';
 import type { DrillScene } from '../scene.ts';
 import { criterionWords } from './criterion-words.ts';
 import { inUnits, type WordUnits } from './in-units.ts';
@@ -16,7 +16,7 @@ export function faultWords(scene: DrillScene, fault: Fault): string {
       return `${pieceName(scene, fault.hydrant)} gives ${left} % of its tested flow`;
     }
     case 'clapper stuck':
-      return byTodaysRules(scene)
+      return hasRules(scene, 2)
         ? `Clapper stuck where it stands in ${pieceName(scene, fault.valve)}`
         : `Clapper stuck shut in ${pieceName(scene, fault.valve)}`;
     case 'clapper stuck open':
