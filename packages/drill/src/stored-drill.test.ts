@@ -1,7 +1,8 @@
 /**
- * A relay drill stored before there were relay operators: three roles, the hydrant operator at both engines
- * before the scene. What it must come to is what was stored with it, by the version that ran it: nobody's
- * score of an old drill may change because the program did.
+ * Drills that older rules ran: a relay stored before there were relay operators, the hydrant operator at both
+ * engines before the scene; and a boost by the second rules, its two hydrants named on one main but each on
+ * its own curve, the air of its hose lost sight of. What each must come to is what was stored with it, by the
+ * version that ran it: nobody's score of an old drill may change because the program did.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
@@ -22,9 +23,11 @@ interface StoredDrill {
   state: DrillState;
 }
 
-const stored = JSON.parse(
-  readFileSync(new URL('../test-data/stored-relay-drill.json', import.meta.url), 'utf8'),
-) as StoredDrill;
+const readStored = (name: string) =>
+  JSON.parse(
+    readFileSync(new URL(`../test-data/${name}.json`, import.meta.url), 'utf8'),
+  ) as StoredDrill;
+const stored = readStored('stored-relay-drill');
 const { scene, seed, log, tick, keyframe } = stored;
 
 /** Of the tally alone more may be counted than was. */
@@ -61,5 +64,17 @@ describe('a drill stored before there were relay operators', () => {
     expect(viewFor('hydrant operator', scene, stored.state).gauges.map(({ id }) => id)).toContain(
       'P2.intake',
     );
+  });
+});
+
+describe('a drill of the second rules', () => {
+  it('replays to the same end, to the last bit, tally and all', () => {
+    const boost = readStored('stored-boost-drill');
+    expect(boost.scene.settings.rules).toBe(2);
+    for (const frames of [[], [boost.keyframe]]) {
+      const again = replayTo(boost.scene, boost.seed, boost.log, boost.tick, frames);
+      expect(JSON.parse(JSON.stringify(again.state))).toEqual(boost.state);
+      expect(again.log).toEqual(boost.log);
+    }
   });
 });
