@@ -16,6 +16,8 @@ export default defineConfig({
     // A loaded machine can make one wait too short; a test that fails twice is at fault. The report
     // names what passed only when run again.
     retry: 1,
+    // What a page shows after a request may take longer than the usual second.
+    expect: { poll: { timeout: 30_000, interval: 100 } },
     testTimeout: 180_000,
     hookTimeout: 180_000,
     env: { PLUGSIDE_CHROMIUM: process.env.PLUGSIDE_CHROMIUM ?? '/usr/bin/chromium' },
