@@ -15,6 +15,8 @@ export type { Fault, FaultKind } from './fault.ts';
 export type * from './names.ts';
 export type * from './scene.ts';
 export { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
+export { sceneWithHydrant } from './scene-with-hydrant.ts';
+export { withSpareAttackLine } from './spare-attack-line.ts';
 
 // Roles and actions: who may do what
 export type { DrillAction, Problem, Submitted } from './action.ts';

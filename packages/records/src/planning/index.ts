@@ -7,7 +7,8 @@ export { type DemandInputs, demandInputs } from './demand-inputs.ts';
 export { departmentCoefficients } from './department-coefficients.ts';
 export { departmentLimits } from './department-limits.ts';
 export { isInService, type LengthOfHose, withHoseInService } from './hose-in-service.ts';
-export { type HoseToLay, hoseToLay } from './hose-to-lay.ts';
+export { type HoseToLay, hoseToLay, supplyHoseAboard } from './hose-to-lay.ts';
+export { hydrantFromRecord, type RecordedHydrant } from './hydrant-from-record.ts';
 export type { PlanningNotice } from './notice.ts';
 export {
   type BuildingPlan,

@@ -36,6 +36,9 @@ const name = z.string().trim().min(1).max(120).refine(isPlainText, 'plain text')
 export const newDrillSchema = z
   .strictObject({
     evolution: z.string().max(80).optional().openapi({ description: 'Key of one that ships' }),
+    hydrantId: z.string().max(40).optional().openapi({
+      description: 'A hydrant among the records, in the place of the evolution’s first one',
+    }),
     plan: z.string().max(1_000_000).optional().openapi({ description: 'A plan file, as YAML' }),
     planId: z.string().max(40).optional().openapi({ description: 'A plan among the records' }),
     start: z

@@ -14,6 +14,8 @@ import type { RecordStore } from '@plugside/records';
 import { ProblemError } from '../problem.ts';
 import type { NewDrill } from './drill-rooms.ts';
 import type { newDrillSchema } from './drill-schema.ts';
+import { notAccepted, refused } from './refused.ts';
+import { sceneOnHydrant, withSpareLineOnRecord } from './scene-on-record.ts';
 
 /** One drill must not take the time of all. */
 const MOST_HOSES = 100;
@@ -42,7 +44,7 @@ export async function newDrillFrom(
 
 async function sceneOf(
   store: RecordStore,
-  { evolution, plan, planId, start: given, ...asked }: z.infer<typeof newDrillSchema>,
+  { evolution, hydrantId, plan, planId, start: given, ...asked }: z.infer<typeof newDrillSchema>,
 ): Promise<DrillScene> {
   const sources = [evolution, plan, planId].filter((one) => one !== undefined).length;
   if (sources !== 1) {
@@ -58,10 +60,15 @@ async function sceneOf(
       const remedy = 'Leave it out, or drill a plan.';
       throw refused('start', given, 'nothing beside an evolution, which has its own', remedy);
     }
-    return known.scene();
+    const scene = known.scene();
+    return hydrantId === undefined ? scene : sceneOnHydrant(store, scene, hydrantId);
+  }
+  if (hydrantId !== undefined) {
+    const remedy = 'Leave it out, or give an evolution.';
+    throw refused('hydrantId', hydrantId, 'nothing beside a plan, which has its own', remedy);
   }
   const start = given ?? 'hose connected';
-  if (plan !== undefined) return fromPlan(planIn(plan, 'plan'), start, asked.title);
+  if (plan !== undefined) return fromPlan(store, planIn(plan, 'plan'), start, asked.title);
   const record = await store.get('plans', planId ?? '');
   if (!record) {
     throw refused(
@@ -71,7 +78,7 @@ async function sceneOf(
       'Choose one that is there.',
     );
   }
-  return fromPlan(planIn(record.text, 'planId'), start, asked.title ?? record.name);
+  return fromPlan(store, planIn(record.text, 'planId'), start, asked.title ?? record.name);
 }
 
 function planIn(text: string, field: string): Plan {
@@ -92,9 +99,19 @@ function planIn(text: string, field: string): Plan {
   });
 }
 
-function fromPlan(plan: Plan, start: DrillScene['start'], title: string | undefined): DrillScene {
+async function fromPlan(
+  store: RecordStore,
+  laid: Plan,
+  start: DrillScene['start'],
+  title: string | undefined,
+): Promise<DrillScene> {
+  const { plan, spareNozzle } = await withSpareLineOnRecord(store, laid);
   try {
-    return sceneFromPlan(plan, { start, ...(title !== undefined && { title }) });
+    return sceneFromPlan(plan, {
+      start,
+      ...(title !== undefined && { title }),
+      ...(spareNozzle !== undefined && { spareNozzle }),
+    });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     throw refused('plan', undefined, 'a plan that can be drilled', error.message);
@@ -120,33 +137,7 @@ function addFaults(scene: DrillScene, given: readonly unknown[]): void {
   });
 }
 
-function refused(path: string, value: unknown, allowed: string, remedy: string): ProblemError {
-  const shown = value === undefined ? '' : ` is ${JSON.stringify(value)}`;
-  return notAccepted({
-    path,
-    value,
-    allowed,
-    message: `${path}${shown}; allowed: ${allowed}.`,
-    remedy,
-  });
-}
-
 function badFault(path: string, why: string): ProblemError {
   const remedy = 'Mend the fault, or leave it out.';
   return notAccepted({ path, allowed: 'as an instructor may arm it', message: why, remedy });
-}
-
-function notAccepted(issue: {
-  path: string;
-  value?: unknown;
-  allowed: string;
-  message: string;
-  remedy: string;
-}): ProblemError {
-  return new ProblemError({
-    status: 422,
-    title: 'Not accepted',
-    detail: `${issue.message} ${issue.remedy}`,
-    extra: { issues: [issue] },
-  });
 }
