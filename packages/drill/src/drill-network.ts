@@ -7,7 +7,8 @@ import { addAppliance, addDraftSource, type PortRef } from '@plugside/fireground
 import { buildNetwork, type Network, NetworkError } from '@plugside/hydraulics';
 import { clapperStuck } from './fault.ts';
 import { addHose } from './hose-links.ts';
-import { addDrillHydrant } from './hydrant-links.ts';
+import { addDrillHydrants } from './hydrant-links.ts';
+import { hydrantsNow, mainsNow } from './mains-now.ts';
 import { type Making, type ValvedLink, valveOn } from './making.ts';
 import { nozzleLinks } from './nozzle-links.ts';
 import { addOpenPort, gateOutlets, valveOnNozzle } from './outlet-links.ts';
@@ -22,6 +23,8 @@ export interface DrillNetwork {
   /** The solver takes no such network. */
   refused: boolean;
   valved: ValvedLink[];
+  /** Ids of the hydrants of each main that several draw on. */
+  sharers: readonly (readonly string[])[];
   /** Index of a link in `flowGpm`, of a node in `pressurePsi`; -1 where it is not in the network. */
   link(id: string): number;
   node(id: string): number;
@@ -37,7 +40,9 @@ export function buildDrillNetwork(scene: DrillScene, state: DrillState): DrillNe
   const used = (port: PortRef) => ports.has(port);
   const making: Making = { scene, state, draft: { nodes: new Map(), links: [] }, valved: [], used };
 
-  for (const hydrant of plan.hydrants) addDrillHydrant(making, hydrant.id);
+  const hydrants = hydrantsNow(scene, state);
+  const mains = mainsNow(scene, state, hydrants);
+  addDrillHydrants(making, hydrants, mains);
   for (const source of plan.drafts) addDraftSource(making.draft, source, used);
   for (const rig of plan.rigs) addRig(making, rig);
   for (const appliance of plan.appliances) {
@@ -60,10 +65,13 @@ export function buildDrillNetwork(scene: DrillScene, state: DrillState): DrillNe
   for (const nozzle of plan.nozzles) nozzleLinks(making.draft, plan, nozzle);
   for (const nozzle of plan.nozzles) valveOnNozzle(making, nozzle.id);
   for (const port of state.uncapped) addOpenPort(making, port);
-  return built(making);
+  return built(
+    making,
+    mains.map((main) => main.hydrants.map(({ id }) => id)),
+  );
 }
 
-function built({ draft, valved }: Making): DrillNetwork {
+function built({ draft, valved }: Making, sharers: DrillNetwork['sharers']): DrillNetwork {
   const spec = withWater({ nodes: [...draft.nodes.values()], links: draft.links });
   let network: Network | undefined;
   let refused = false;
@@ -79,6 +87,7 @@ function built({ draft, valved }: Making): DrillNetwork {
     network,
     refused,
     valved: valved.filter(({ link }) => links.has(link)),
+    sharers,
     link: (id) => links.get(id) ?? -1,
     node: (id) => nodes.get(id) ?? -1,
   };

@@ -34,7 +34,9 @@ export function readPieces(drill: Drill): void {
     }
   }
   for (const hydrant of state.hydrants) {
-    hydrant.flowGpm = gpm(`${hydrant.id}:curve`);
+    // The curve of a shared main carries others' water too.
+    const shares = net.sharers.some((ids) => ids.includes(hydrant.id));
+    hydrant.flowGpm = gpm(`${hydrant.id}:${shares ? 'stem' : 'curve'}`);
     const still = scene.plan.hydrants.find((one) => one.id === hydrant.id)!.staticPsi;
     hydrant.mainPsi = net.node(`${hydrant.id}:main`) < 0 ? still : psi(`${hydrant.id}:main`);
     hydrant.barrelPsi = psi(`${hydrant.id}:barrel`);

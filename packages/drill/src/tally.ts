@@ -1,5 +1,6 @@
 /** Counts, tick by tick, what a drill is judged on. */
 import { nozzleRatedGpm } from '@plugside/fireground';
+import type { DrillNetwork } from './drill-network.ts';
 import type { DrillEvent } from './event.ts';
 import { holds } from './holds.ts';
 import { intakeJudged } from './intake-judged.ts';
@@ -52,7 +53,7 @@ export function emptyTally(scene: DrillScene): Tally {
 }
 
 /** Counts one tick. @returns what begins to be wrong in it, and water that reaches or leaves a nozzle */
-export function countTick({ scene, state }: Drill): DrillEvent[] {
+export function countTick({ scene, state, net }: Drill): DrillEvent[] {
   const events: DrillEvent[] = [];
   const { benchmarks } = scene;
   /** Ticks in which any piece stood wrong, by kind. */
@@ -71,7 +72,9 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
   }
   for (const hydrant of state.hydrants) {
     if (hydrant.flowGpm > 1) occasion(scene, state, 'main under');
-    const under = hydrant.flowGpm > 1 && hydrant.mainPsi < benchmarks.mainPsi;
+    const under =
+      (hydrant.flowGpm > 1 || flowsBeside(net, state, hydrant.id)) &&
+      hydrant.mainPsi < benchmarks.mainPsi;
     if (count(state, 'main under', hydrant.id, under, hydrant.mainPsi, Math.min, any))
       events.push({
         kind: 'main under limit',
@@ -112,6 +115,13 @@ export function countTick({ scene, state }: Drill): DrillEvent[] {
       state.tally.stepTicks.push({ step: step.id, tick: state.tick });
   }
   return events;
+}
+
+/** Whether another hydrant of its main flows: its own place falls with that. */
+function flowsBeside({ sharers }: DrillNetwork, { hydrants }: DrillState, id: string): boolean {
+  if (sharers.length === 0) return false;
+  const beside = sharers.find((ids) => ids.includes(id)) ?? [];
+  return hydrants.some((one) => one.flowGpm > 1 && beside.includes(one.id));
 }
 
 type AnyTicks = { [kind in TallyKind]?: number };

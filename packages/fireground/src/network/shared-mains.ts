@@ -31,18 +31,24 @@ export interface SharedMain {
 /** Between hydrants' own static heads: more than this [psi] is hardly one main. Ours. */
 export const HEADS_APART_PSI = 10;
 
-/** The mains of a plan that more than one of its hydrants in use draw on. */
-export function sharedMains(plan: Plan): SharedMain[] {
+/**
+ * The mains of a plan that more than one of its hydrants in use draw on.
+ * @param inUse of the plan's hydrants, where another than the plan's lines says which those are
+ */
+export function sharedMains(
+  plan: Pick<Plan, 'hydrants' | 'groupTests' | 'lines' | 'appliances'>,
+  inUse?: readonly Hydrant[],
+): SharedMain[] {
   // Asked for every network: most plans have one hydrant.
   if (plan.hydrants.length < 2) return [];
   if (!plan.groupTests && plan.hydrants.every(({ main }) => main === undefined)) return [];
-  return groupsOf(plan, hydrantsInUse(plan))
+  return groupsOf(plan, inUse ?? hydrantsInUse(plan))
     .filter((group) => group.length > 1)
     .map((group) => sharedMain(group, testOf(plan, group)));
 }
 
 /** Hydrants that water can be taken from: with an open line, or a valve, on an outlet. */
-export function hydrantsInUse(plan: Plan): Hydrant[] {
+export function hydrantsInUse(plan: Pick<Plan, 'hydrants' | 'lines' | 'appliances'>): Hydrant[] {
   const used = new Set<string>();
   for (const { from, valve } of plan.lines)
     if (valve !== 'shut') used.add(splitPortRef(from).pieceId);
@@ -77,7 +83,7 @@ export function hydrantsWithMainOpen(plan: Plan): Hydrant[] {
   );
 }
 
-function groupsOf(plan: Plan, hydrants: readonly Hydrant[]): Hydrant[][] {
+function groupsOf(plan: Pick<Plan, 'groupTests'>, hydrants: readonly Hydrant[]): Hydrant[][] {
   const groups: Hydrant[][] = [];
   for (const hydrant of hydrants) {
     const joined = groups.filter((group) =>
@@ -90,7 +96,10 @@ function groupsOf(plan: Plan, hydrants: readonly Hydrant[]): Hydrant[][] {
 }
 
 /** The newest test in which all of them flowed. */
-function testOf({ groupTests = [] }: Plan, group: readonly Hydrant[]): GroupTest | undefined {
+function testOf(
+  { groupTests = [] }: Pick<Plan, 'groupTests'>,
+  group: readonly Hydrant[],
+): GroupTest | undefined {
   return groupTests
     .filter(({ hydrants }) => group.every(({ id }) => hydrants.includes(id)))
     .reduce<GroupTest | undefined>(
