@@ -152,6 +152,72 @@ describe('a hydrant card', () => {
     expect(untested.noLays).toContain('no flow test on record');
   });
 
+  it('counts no hose that is retired or failed its newest test, and says what is out', () => {
+    const id = '01JZ00000000000000000000R1';
+    const rig = {
+      ...engine('Engine 1', {
+        hose: [
+          { size: '5', lengthFt: 1000, where: 'supply bed' },
+          { size: '4', lengthFt: 600, where: 'supply bed' },
+        ],
+      }),
+      id,
+    };
+    const length = (more: object) =>
+      recordSchemas.hose.parse({ name: 'L', size: '5', lengthFt: 100, rigId: id, ...more });
+    const tested = (passed: boolean) => [
+      { testedOn: '2025-04-01', psi: 200, passed: true },
+      { testedOn: '2026-04-01', psi: 200, passed },
+    ];
+    const cardOf = (lengths: ReturnType<typeof length>[]) =>
+      hydrantCardFor({ ...request, attack: { rig, lengths } });
+    // 10 lengths of 100 ft by the rig's record: 1 retired and 2 failed leave 700 ft.
+    const some = cardOf([
+      length({ retiredOn: '2026-04-14' }),
+      ...[0, 1].map(() => length({ serviceTests: tested(false) })),
+      ...Array.from({ length: 7 }, () => length({ serviceTests: tested(true) })),
+    ]);
+    expect(some.lays[0]).toMatchObject({ hose: '5', carriedFt: 700 });
+    expect(some.cautions.join()).toContain('3 of 10 retired or failed');
+    // What reaches the engine is a matter of the hose's size: the same as with all of it.
+    expect(some.lays[0]!.rows[4]!.alone).toEqual(
+      hydrantCardFor({ ...request, attack: { rig } }).lays[0]!.rows[4]!.alone,
+    );
+    const none = cardOf(Array.from({ length: 10 }, () => length({ retiredOn: '2026-04-14' })));
+    expect(none.lays[0]).toMatchObject({ hose: '4', carriedFt: 600 });
+  });
+
+  it('tells whose hose a length takes, the fewest rigs first', async () => {
+    const carriers = [
+      engine('Engine 5', { hose: [{ size: '5', lengthFt: 500 }] }),
+      engine('Engine 1', { hose: [{ size: '5', lengthFt: 800 }] }),
+      engine('Ladder 2', { hose: [{ size: '4', lengthFt: 900 }] }),
+    ];
+    const attack = { rig: carriers[1]! };
+    const card = hydrantCardFor({ ...request, attack, carriers });
+    // 800 ft, then 800 and 500 are 1,300 ft; nobody else has 5 in.
+    expect(card.lays[0]!.rows.map(({ lengthFt, rigs }) => [lengthFt, rigs])).toEqual([
+      [200, 1],
+      [400, 1],
+      [600, 1],
+      [800, 1],
+      [1000, 2],
+      [1200, 2],
+      [1500, null],
+    ]);
+    const [page] = await readBack(renderHydrantCard(card, printed));
+    const text = textOf(page!);
+    expect(text).toContain('Engine 1 carries 800 ft of it');
+    expect(text).toContain('Past 800 ft: hose of two rigs (Engine 1 800 ft, Engine 5 500 ft)');
+    expect(text).toContain('Past 1,300 ft: more of this hose than all rigs carry together');
+    expect(overlaps(page!)).toEqual([]);
+    const si = hydrantCardFor({ ...request, attack, carriers, units: 'si' });
+    const [metric] = await readBack(renderHydrantCard(si, { ...printed, units: 'si' }));
+    // 800 ft is 243.8 m (NIST SP 811, B.8): 240 m is still one rig's.
+    expect(textOf(metric!)).toContain('Past 244 m: hose of two rigs');
+    expect(si.lays[0]!.rows[3]).toMatchObject({ rigs: 1 });
+  });
+
   it('refuses hose that is not laid for supply', () => {
     expect(() => hydrantCardFor({ ...request, hose: ['1-3/4'] })).toThrow(
       /hose has 1-3\/4; allowed/,
@@ -253,6 +319,7 @@ describe('cards of the invented district', () => {
           pumpTests: await records.all('pump-tests'),
           nozzles: [],
           appliances: await records.all('appliances'),
+          hose: await records.all('hose'),
           department: records.department,
         },
         hydrants,

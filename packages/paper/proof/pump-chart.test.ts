@@ -209,6 +209,25 @@ describe('a pump chart', () => {
     expect(pages.map(textOf).join(' ')).toContain('Own hose test, 5 readings, 2025-05-20');
   });
 
+  it('counts hose in service alone, and tells past which length it takes another rig’s', async () => {
+    const id = '01JZ00000000000000000000R1';
+    const carries = { ...rig, id };
+    const length = (more: object = {}) =>
+      recordSchemas.hose.parse({ name: 'L', size: '5', lengthFt: 100, rigId: id, ...more });
+    const retired = (count: number) =>
+      Array.from({ length: count }, () => length({ retiredOn: '2026-04-14' }));
+    const sound = (count: number) => Array.from({ length: count }, () => length());
+    const today = '2026-11-25';
+    // 1,000 ft by its record; 3 lengths of 100 ft retired leave 700 ft.
+    const chart = pumpChartFor({ rig: carries, lengths: [...retired(3), ...sound(7)], today });
+    expect(chart.supply[0]!.carriedFt).toBe(700);
+    const text = (await readBack(renderPumpChart(chart, printed))).map(textOf).join(' ');
+    expect(text).toContain('Right of the line: past the 700 ft of it aboard');
+    expect(text).toContain('3 of 10 retired or failed');
+    expect(pumpChartFor({ rig: carries, lengths: retired(10), today }).supply).toEqual([]);
+    expect(pumpChartFor({ rig: carries, today }).supply[0]!.carriedFt).toBe(1000);
+  });
+
   it.each([
     ['lengthsFt', { lengthsFt: [100, -5] }],
     ['lengthsFt', { lengthsFt: [100] }],

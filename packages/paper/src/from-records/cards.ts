@@ -4,7 +4,7 @@ import type { PickedRig } from '@plugside/records/planning';
 import { hoseRoutes, type StreetNetwork } from '@plugside/records/streets';
 import type { HydrantCard, Neighbour } from '../hydrant-card/data.ts';
 import { hydrantCardFor } from '../hydrant-card/hydrant-card-for.ts';
-import { cardRigs, type DepartmentRecords } from './department.ts';
+import { cardRigs, type DepartmentRecords, layingRigs } from './department.ts';
 
 type FlowTest = Stored<'flow-tests'>;
 
@@ -33,7 +33,8 @@ const STREET_WITHIN_FT = 150;
 /** Cards made one by one, as they are asked for; nothing is solved ahead. */
 export async function* hydrantCardsFrom(request: CardsRequest): AsyncGenerator<HydrantCard> {
   const { records, hydrants, testOf, today, invented, units } = request;
-  const usual = cardRigs(records);
+  const usual = cardRigs(records, today);
+  const carriers = layingRigs(records, today);
   for (const hydrant of hydrants) {
     const { longitude, latitude } = hydrant;
     const street = request.streets.nearestName(longitude, latitude, STREET_WITHIN_FT);
@@ -43,6 +44,7 @@ export async function* hydrantCardsFrom(request: CardsRequest): AsyncGenerator<H
       test: await testOf(hydrant),
       attack: request.attack ?? usual.attack,
       booster: request.booster ?? usual.booster,
+      carriers,
       department: records.department,
       neighbours: await neighboursOf(hydrant, request),
       today,

@@ -6,6 +6,7 @@ import {
   departmentCoefficients,
   departmentLimits,
   type PickedRig,
+  withHoseInService,
 } from '@plugside/records/planning';
 import { supplySizes } from '../pump-chart/usual-lines.ts';
 
@@ -19,17 +20,20 @@ export interface DepartmentRecords {
   pumpTests: Stored<'pump-tests'>[];
   nozzles: Stored<'nozzles'>[];
   appliances: Stored<'appliances'>[];
+  /** Lengths of it: a rig carries no more of a size than is in service. */
+  hose: Stored<'hose'>[];
   department: DepartmentValues;
 }
 
 export async function readDepartment(reader: RecordReader): Promise<DepartmentRecords> {
-  const [rigs, pumpTests, nozzles, hoseTests, settings, appliances] = await Promise.all([
+  const [rigs, pumpTests, nozzles, hoseTests, settings, appliances, hose] = await Promise.all([
     everyOne(reader, 'rigs'),
     everyOne(reader, 'pump-tests'),
     everyOne(reader, 'nozzles'),
     everyOne(reader, 'hose-tests'),
     everyOne(reader, 'settings'),
     everyOne(reader, 'appliances'),
+    everyOne(reader, 'hose'),
   ]);
   const coefficients = departmentCoefficients(hoseTests);
   const limits = departmentLimits(settings);
@@ -38,6 +42,7 @@ export async function readDepartment(reader: RecordReader): Promise<DepartmentRe
     pumpTests,
     nozzles,
     appliances,
+    hose,
     department: {
       ...(Object.keys(coefficients).length > 0 && { coefficients }),
       ...(Object.keys(limits).length > 0 && { limits }),
@@ -51,25 +56,42 @@ async function everyOne<K extends Kind>(reader: RecordReader, kind: K): Promise<
   return found;
 }
 
-/** A rig with the pump tests and the assist valve that are its own. */
+/** A rig with the pump tests, the lengths of hose and the assist valve that are its own. */
 export function pickedRig(
-  { pumpTests, appliances }: DepartmentRecords,
+  { pumpTests, appliances, hose }: DepartmentRecords,
   rig: Stored<'rigs'>,
 ): PickedRig {
   const valve = assistValveOf(rig, appliances);
   return {
     rig,
     pumpTests: pumpTests.filter(({ rigId }) => rigId === rig.id),
+    lengths: hose.filter(({ rigId }) => rigId === rig.id),
     ...(valve && { valve }),
   };
 }
 
 /**
- * The engines that hydrant cards are made for: the one with the largest and longest supply hose
- * lays and attacks, and of the others one with an assist valve, else the largest pump, boosts.
- * Where the records have none, engines of the usual rating without hose of their own stand in.
+ * The rigs in service as they can lay: with no more hose of a size than is in service.
+ * @param today ISO date
  */
-export function cardRigs(records: DepartmentRecords): { attack: PickedRig; booster: PickedRig } {
+export function layingRigs({ rigs, hose }: DepartmentRecords, today: string): Stored<'rigs'>[] {
+  return rigs
+    .filter(({ inService }) => inService)
+    .map((rig) => withHoseInService(rig, hose, today, []));
+}
+
+/**
+ * The engines that hydrant cards are made for: the one with the largest and longest supply hose
+ * in service lays and attacks, and of the others one with an assist valve, else the largest pump, boosts.
+ * Where the records have none, engines of the usual rating without hose of their own stand in.
+ * @param today ISO date
+ */
+export function cardRigs(
+  records: DepartmentRecords,
+  today: string,
+): { attack: PickedRig; booster: PickedRig } {
+  const laying = new Map(layingRigs(records, today).map((rig) => [rig.id, rig]));
+  const layRank = ({ id }: Stored<'rigs'>) => rankOf(laying.get(id));
   const engines = records.rigs
     .filter(({ kind, inService }) => inService && (kind === 'engine' || kind === 'aerial'))
     .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
@@ -86,8 +108,8 @@ export function cardRigs(records: DepartmentRecords): { attack: PickedRig; boost
 }
 
 /** Diameter counts before length. */
-function layRank(rig: Stored<'rigs'>): number {
-  const [largest] = supplySizes(rig);
+function rankOf(rig: Stored<'rigs'> | undefined): number {
+  const [largest] = rig ? supplySizes(rig) : [];
   return largest ? hoseCatalogue[largest.hose].diameterIn * 1e6 + largest.lengthFt : 0;
 }
 

@@ -36,12 +36,16 @@ export interface LayRow {
   alone: LayFlow;
   /** With an engine at the hydrant, and what that one is set to. */
   boosted: LayFlow & { pdpPsi: number };
+  /** Whose hose it takes, those with most of it first: so many rigs; null: more than all carry. */
+  rigs: number | null;
 }
 
 export interface LayTable {
   hose: HoseSize;
-  /** Carried by the attack engine [ft]. */
+  /** In service on the attack engine [ft]. */
   carriedFt: number;
+  /** Rigs that have it in service, the most first. */
+  carriers: { name: string; lengthFt: number }[];
   coefficient: number;
   origin: Origin;
   rows: LayRow[];

@@ -3,6 +3,7 @@ import {
   assistValveLosses,
   coefficientFor,
   type DepartmentValues,
+  findingText,
   flowTestResult,
   type HoseSize,
   hoseCatalogue,
@@ -10,6 +11,7 @@ import {
   limitsFor,
   NetworkError,
   type Plan,
+  parseHoseSize,
   type SweepRow,
   sweep,
   toInside,
@@ -19,12 +21,17 @@ import {
 } from '@plugside/fireground';
 import { velocityFtS } from '@plugside/hydraulics';
 import type { Fields } from '@plugside/records/model';
-import { type PickedRig, planForBuilding } from '@plugside/records/planning';
+import {
+  type PickedRig,
+  type PlanningNotice,
+  planForBuilding,
+  withHoseInService,
+} from '@plugside/records/planning';
 import { supplySizes } from '../pump-chart/usual-lines.ts';
 import { figuresIn } from '../sheet/figures.ts';
 import type { Source } from '../sheet/notes.ts';
 import { hoseWords, originWords } from '../words.ts';
-import type { HydrantCard, LayFlow, LayTable, Neighbour } from './data.ts';
+import type { HydrantCard, LayFlow, LayRow, LayTable, Neighbour } from './data.ts';
 
 export interface HydrantCardRequest {
   hydrant: Fields<'hydrants'>;
@@ -36,6 +43,8 @@ export interface HydrantCardRequest {
   attack: PickedRig;
   /** Pumps at the hydrant. */
   booster: PickedRig;
+  /** Rigs whose hose may be laid, in service; left out: the two engines. */
+  carriers?: readonly Pick<Fields<'rigs'>, 'name' | 'hose'>[];
   department?: DepartmentValues;
   /** The nearest first; six are printed. */
   neighbours?: readonly Neighbour[];
@@ -62,8 +71,11 @@ const USUAL_HOSE: HoseSize = '5';
  * said.
  * @throws RangeError for a size of hose that is not laid for supply
  */
-export function hydrantCardFor(request: HydrantCardRequest): HydrantCard {
-  const { hydrant, test, attack, booster, department = {}, units = 'us' } = request;
+export function hydrantCardFor(given: HydrantCardRequest): HydrantCard {
+  const outOfService: PlanningNotice[] = [];
+  const attack = layable(given.attack, given.today, outOfService);
+  const request = { ...given, attack, booster: layable(given.booster, given.today, []) };
+  const { hydrant, test, booster, department = {}, units = 'us' } = request;
   const result = test && flowTestResult(test, { today: request.today });
   const known = result?.curve && result.flowGpm !== null && result.retestOn !== null;
   const sizes = supplySizes(attack.rig).map(({ hose }) => hose);
@@ -115,12 +127,26 @@ export function hydrantCardFor(request: HydrantCardRequest): HydrantCard {
       assistValve: valve !== undefined,
     },
     ...(valve && { valve }),
-    cautions: cautionsOf(hydrant, result?.q20Gpm ?? 0, units),
+    cautions: [
+      ...cautionsOf(hydrant, result?.q20Gpm ?? 0, units),
+      ...outOfService.map((one) => findingText(one, units)),
+    ],
     ...lays,
     mainResidualPsi: limitsFor({ department }).mainResidualPsi,
     neighbours: (request.neighbours ?? []).slice(0, MOST_NEIGHBOURS),
     sources: sourcesOf(request, hose),
   };
+}
+
+/** A rig with the supply hose that is in service; what is not goes to `notices`. */
+function layable(picked: PickedRig, today: string, notices: PlanningNotice[]): PickedRig {
+  const { rig, lengths = [] } = picked;
+  const supply = lengths.filter(({ size }) => {
+    const known = parseHoseSize(size);
+    return known !== null && hoseCatalogue[known].diameterIn >= 3;
+  });
+  // They are counted here: a card lays lengths that no rig carries.
+  return { ...picked, rig: withHoseInService(rig, supply, today, notices), lengths: [] };
 }
 
 /** The valve that the lay hangs on, and what water loses in its clapper; undefined where none is brought. */
@@ -212,16 +238,44 @@ function layTable(
   const bare = valved ? unassistedPlan(plan) : planOver(request, hose, lengthsFt[0]!, null).plan!;
   const alone = over(bare);
   const boosted = over(plan);
+  const { attack } = request;
+  const carriers = carriersOf(hose, request.carriers ?? [attack.rig, request.booster.rig]);
   return {
     hose,
-    carriedFt: supplySizes(request.attack.rig).find((load) => load.hose === hose)?.lengthFt ?? 0,
+    carriedFt: aboard(hose, attack.rig),
+    carriers,
     ...coefficientFor(plan, { hose }),
     rows: lengthsFt.map((lengthFt, at) => ({
       lengthFt,
       alone: flowOf(alone[at]!),
       boosted: { ...flowOf(boosted[at]!), pdpPsi: boosted[at]!.pdpPsi[booster.id] ?? 0 },
+      rigs: rigsFor(lengthFt, carriers),
     })),
   };
+}
+
+const aboard = (hose: HoseSize, rig: Pick<Fields<'rigs'>, 'hose'>): number =>
+  supplySizes(rig).find((load) => load.hose === hose)?.lengthFt ?? 0;
+
+/** Rigs that have hose of a size to lay, the most first. */
+function carriersOf(
+  hose: HoseSize,
+  rigs: readonly Pick<Fields<'rigs'>, 'name' | 'hose'>[],
+): LayTable['carriers'] {
+  return rigs
+    .map((rig) => ({ name: rig.name, lengthFt: aboard(hose, rig) }))
+    .filter(({ lengthFt }) => lengthFt > 0)
+    .sort((a, b) => b.lengthFt - a.lengthFt);
+}
+
+/** The fewest rigs whose hose reaches; null where all of it does not. */
+function rigsFor(lengthFt: number, carriers: LayTable['carriers']): LayRow['rigs'] {
+  let reachFt = 0;
+  for (const [at, carrier] of carriers.entries()) {
+    reachFt += carrier.lengthFt;
+    if (reachFt >= lengthFt) return at + 1;
+  }
+  return null;
 }
 
 function flowOf({ flowGpm, binding }: SweepRow): LayFlow {

@@ -13,7 +13,7 @@ import { inTens } from '../sheet/figures.ts';
 import { cautions } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
 import { documentOf, type Sheet } from '../sheet/sheet.ts';
-import { type Cell, type Column, table } from '../sheet/table.ts';
+import { type Cell, type Column, table, WORDS_ROOM } from '../sheet/table.ts';
 import { fitted, put, wrapped, wrappedTo } from '../sheet/text.ts';
 import { supplyCurve } from './curve.ts';
 import type { CardTest, HydrantCard, LayFlow, LayTable } from './data.ts';
@@ -39,6 +39,7 @@ const ROOMS: readonly Room[] = [
 function roomFor(sheet: Sheet, card: HydrantCard): Room {
   const facts = 10 + 14 * factRows(sheet, card).length;
   const rows = card.lays.reduce((sum, { rows: some }) => sum + some.length, 0);
+  const bounds = card.lays.reduce((sum, lay) => sum + whoseHose(sheet, lay).size, 0);
   const texts = beware(sheet, card);
   const from = numbersFrom(card);
   const needed = ({ neighbours, figurePt, notePt }: Room) => {
@@ -55,6 +56,7 @@ function roomFor(sheet: Sheet, card: HydrantCard): Room {
       Math.max(beside, card.test ? CURVE_HEIGHT + 8 : 0) +
       card.lays.length * 67 +
       rows * figurePt * 1.34 +
+      bounds * WORDS_ROOM +
       (card.noLays ? 60 : 0) +
       NOTES_HEAD +
       noted +
@@ -242,7 +244,10 @@ function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable, { figurePt }: 
   const { bare, full, unit, units } = sheet.figures;
   const hose = formatHoseSize(lay.hose, units);
   sheet.heading(`At the attack engine’s intake, one line of ${hose}`, {
-    aside: `${card.attack.name} carries ${full(lay.carriedFt, 'length')} of it`,
+    aside:
+      lay.carriers.length === 0
+        ? 'no rig has it on record'
+        : `${card.attack.name} carries ${full(lay.carriedFt, 'length')} of it`,
     withPt: 150,
   });
   const columns: Column[] = [
@@ -271,11 +276,41 @@ function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable, { figurePt }: 
   ]);
   table(sheet, columns, rows, {
     rowPt: figurePt * 1.3,
+    wordsAbove: whoseHose(sheet, lay),
     over: [
       { from: 1, to: 3, text: `Hydrant pressure alone${clapper}` },
       { from: 3, to: 6, text: `Boosted by ${card.booster.name}${valve}` },
     ],
   });
+}
+
+const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+
+/** By row: what holds from there on, where the hose of one rig, or of all, no longer reaches. */
+function whoseHose(sheet: Sheet, { rows, carriers }: LayTable): Map<number, string> {
+  const { full } = sheet.figures;
+  const words = new Map<number, string>();
+  const reachFt = (rigs: number) =>
+    carriers.slice(0, rigs).reduce((sum, { lengthFt }) => sum + lengthFt, 0);
+  rows.forEach(({ rigs }, at) => {
+    const before = at === 0 ? 1 : rows[at - 1]!.rigs;
+    if (rigs === before || carriers.length === 0) return;
+    const past = `Past ${full(reachFt(rigs === null ? carriers.length : rigs - 1), 'length')}`;
+    if (rigs === null) {
+      words.set(
+        at,
+        carriers.length === 1
+          ? `${past}: more of this hose than is on record; no other rig carries it`
+          : `${past}: more of this hose than all rigs carry together`,
+      );
+      return;
+    }
+    const names = carriers
+      .slice(0, rigs)
+      .map(({ name, lengthFt }) => `${name} ${full(lengthFt, 'length')}`);
+    words.set(at, `${past}: hose of ${COUNTS[rigs] ?? rigs} rigs (${names.join(', ')})`);
+  });
+  return words;
 }
 
 /** Facts of a test that bear on how far it is trusted. */

@@ -62,6 +62,8 @@ export interface SupplyBlock {
   lines: number;
   coefficient: number;
   limitPsi: number;
+  /** In service on the rig [ft]. */
+  carriedFt: number;
   lengthsFt: number[];
   rows: { flowGpm: number; cells: ChartCell[] }[];
 }
@@ -88,5 +90,7 @@ export interface PumpChart {
   systemPsi: number;
   limits: Pick<LimitValues, 'supplyHosePsi' | 'attackHosePsi' | 'leastDischargePsi'>;
   pump: { origin: Origin; intakePsi: number };
+  /** What its record does not bear out. */
+  cautions: string[];
   sources: Source[];
 }

@@ -3,6 +3,7 @@ import {
   capabilityFor,
   coefficientFor,
   type DepartmentValues,
+  findingText,
   type HoseSize,
   hoseCatalogue,
   hosePressureLimit,
@@ -15,6 +16,11 @@ import {
 } from '@plugside/fireground';
 import { PSI_PER_FT, SPRINKLER_CONNECTION_PSI, standpipeConnectionPsi } from '@plugside/hydraulics';
 import type { Fields } from '@plugside/records/model';
+import {
+  type LengthOfHose,
+  type PlanningNotice,
+  withHoseInService,
+} from '@plugside/records/planning';
 import { figuresIn } from '../sheet/figures.ts';
 import type { Source } from '../sheet/notes.ts';
 import { hoseWords, originWords } from '../words.ts';
@@ -23,7 +29,9 @@ import { type ChartPump, lineCell, openingCell, SYSTEM_PSI, standpipeCell } from
 import { supplySizes, usualLines } from './usual-lines.ts';
 
 export interface PumpChartRequest {
-  rig: Fields<'rigs'>;
+  rig: Fields<'rigs'> & { id?: string };
+  /** Lengths of hose on record: no more of a size than is in service counts as carried. */
+  lengths?: readonly LengthOfHose[];
   pumpTests?: readonly Fields<'pump-tests'>[];
   /** Rigs that it may supply: the least of their intake reliefs counts; its own where left out. */
   receivers?: readonly Pick<Fields<'rigs'>, 'name' | 'intakeReliefPsi'>[];
@@ -40,6 +48,8 @@ export interface PumpChartRequest {
   /** Height of a storey [ft]; 10 where left out. */
   storeyFt?: number;
   invented?: boolean;
+  /** ISO date; the machine's where left out. */
+  today?: string;
   /** Round lengths are rounder in the units that are shown. */
   units?: UnitSystem;
 }
@@ -83,14 +93,10 @@ function metres(lengths: number[]): number[] {
  * @throws RangeError for lengths outside of what is allowed; NetworkError
  */
 export function pumpChartFor(request: PumpChartRequest): PumpChart {
-  const {
-    rig,
-    pumpTests = [],
-    nozzles = [],
-    department = {},
-    units = 'us',
-    storeyFt = 10,
-  } = request;
+  const { pumpTests = [], nozzles = [], department = {}, units = 'us', storeyFt = 10 } = request;
+  const notices: PlanningNotice[] = [];
+  const today = request.today ?? new Date().toISOString().slice(0, 10);
+  const rig = withHoseInService(request.rig, request.lengths ?? [], today, notices);
   const lengthsFt = checked('lengthsFt', request.lengthsFt ?? usualLengthsFt[units], 25, 2000);
   const supplyFt = checked(
     'supplyLengthsFt',
@@ -115,15 +121,16 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
   });
   const supplyHose = supplySizes(rig);
   const intakeMost = intakeMostOf(request.receivers ?? [rig], limits);
-  const supply = supplyHose.slice(0, 2).map(({ hose }) =>
-    supplyBlock(hose, supplyFt, pump, {
+  const supply = supplyHose.slice(0, 2).map(({ hose, lengthFt: carriedFt }) => ({
+    carriedFt,
+    ...supplyBlock(hose, supplyFt, pump, {
       department,
       basePsi: limits.hoseFedIntakePsi,
       // Without a relief on record the pressure is told, and cautioned of.
       ...(intakeMost.relief && { mostPsi: intakeMost.psi }),
       units,
     }),
-  );
+  }));
   const connections = connectionRows(rig, lines, storeyFt, pump, department);
   return {
     rigName: rig.name,
@@ -145,6 +152,7 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
       attackHosePsi: limits.attackHosePsi,
       leastDischargePsi: limits.leastDischargePsi,
     },
+    cautions: notices.map((one) => findingText(one, units)),
     pump: { ...pumpOrigin(pump, pumpTests), intakePsi: pump.intakePsi },
     sources: [
       ...hoseSources(
@@ -152,7 +160,7 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
         department,
         units,
       ),
-      ...ownSources(request, usual.assumedNozzles && !request.lines, units),
+      ...ownSources({ ...request, rig }, usual.assumedNozzles && !request.lines, units),
     ],
   };
 }
@@ -198,7 +206,7 @@ function supplyBlock(
   lengthsFt: number[],
   pump: ChartPump,
   given: { department: DepartmentValues; basePsi: number; mostPsi?: number; units: UnitSystem },
-): SupplyBlock {
+): Omit<SupplyBlock, 'carriedFt'> {
   const lines = 1;
   const { department, units, basePsi, mostPsi } = given;
   const large = hoseCatalogue[hose].limitClass === 'supply' && pump.ratedGpm >= SMALL_PUMP_GPM;

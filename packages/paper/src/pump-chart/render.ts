@@ -37,7 +37,7 @@ export function renderPumpChart(chart: PumpChart, options: PaperOptions): Readab
     standpipe(sheet, chart);
     sprinklers(sheet, chart);
     legend(sheet, chart, [...chart.attack, ...chart.connections]);
-    before(sheet);
+    before(sheet, chart.cautions);
     for (const block of chart.supply) supply(sheet, chart, block);
     if (chart.supply.length > 0) atRest(sheet, chart);
     legend(
@@ -245,7 +245,14 @@ function supply(sheet: Sheet, chart: PumpChart, block: PumpChart['supply'][numbe
     bare(row.flowGpm, 'flow'),
     ...row.cells.map((cell) => pressure(sheet, cell)),
   ]);
-  table(sheet, columns, rows, { rowPt: 21.5 });
+  const past = block.lengthsFt.findIndex((lengthFt) => lengthFt > block.carriedFt);
+  table(sheet, columns, rows, { rowPt: 21.5, ...(past >= 0 && { barBefore: past + 1 }) });
+  if (past < 0) return;
+  sheet.y += 3;
+  sheet.paragraph(
+    `${past === 0 ? 'All of these' : 'Right of the line'}: past the ${full(block.carriedFt, 'length')} of it aboard; it takes another rig’s hose too.`,
+    { size: 9 },
+  );
 }
 
 /** What no flowing figure tells. */
@@ -286,9 +293,10 @@ function legend(sheet: Sheet, chart: PumpChart, rows: readonly { cells: ChartCel
   }
 }
 
-function before(sheet: Sheet): void {
+function before(sheet: Sheet, own: readonly string[]): void {
   sheet.heading('Before you set it', { withPt: 50, abovePt: 15 });
   cautions(sheet, [
+    ...own,
     'One line is charted at a time: with several lines open set the pump for the one that needs most and gate the others.',
     'Figures are for level ground but for the floors given; each storey and each hill counts.',
     'Raise the pressure slowly and in steps, and never beyond the hose’s own marking.',

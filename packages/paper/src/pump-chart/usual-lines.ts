@@ -1,5 +1,6 @@
 /** Which lines a rig works with, from what it carries. */
 import {
+  type HoseAboard,
   type HoseSize,
   hoseCatalogue,
   hoseSizes,
@@ -8,6 +9,7 @@ import {
   parseHoseSize,
 } from '@plugside/fireground';
 import type { Fields } from '@plugside/records/model';
+import { supplyHoseAboard } from '@plugside/records/planning';
 import { makeGpm } from '../words.ts';
 import type { ChartLine } from './data.ts';
 
@@ -89,19 +91,9 @@ export function usualLines(
   return { lines, assumedNozzles };
 }
 
-/** Sizes that a rig lays for supply, the largest first. */
-export function supplySizes(
-  rig: Pick<Fields<'rigs'>, 'hose'>,
-): { hose: HoseSize; lengthFt: number }[] {
-  const laid = new Map<HoseSize, number>();
-  for (const load of rig.hose) {
-    const size = parseHoseSize(load.size);
-    if (!size || hoseCatalogue[size].diameterIn < 3) continue;
-    laid.set(size, (laid.get(size) ?? 0) + load.lengthFt);
-  }
-  return [...laid]
-    .map(([hose, lengthFt]) => ({ hose, lengthFt }))
-    .sort((a, b) => hoseCatalogue[b.hose].diameterIn - hoseCatalogue[a.hose].diameterIn);
+/** Hose of 3 in and up that a rig can lay for supply, the largest first. */
+export function supplySizes(rig: Pick<Fields<'rigs'>, 'hose'>): HoseAboard[] {
+  return supplyHoseAboard(rig).filter(({ hose }) => hoseCatalogue[hose].diameterIn >= 3);
 }
 
 /** The smallest first, each once. */

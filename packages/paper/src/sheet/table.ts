@@ -37,11 +37,18 @@ export interface TableOptions {
   over?: readonly { from: number; to: number; text: string }[];
   /** Rows under which a stronger rule goes. */
   breaksAfter?: ReadonlySet<number>;
+  /** Words above a row, under a stronger rule: what holds from there on. */
+  wordsAbove?: ReadonlyMap<number, string>;
+  /** A column that a strong upright line goes before. */
+  barBefore?: number;
 }
 
 const PAD = 4;
 const HEAD_SIZE = 8.5;
 const BELOW = 0.72;
+/** Words above a row: their size, and the room that they take. */
+const WORDS_SIZE = 9;
+export const WORDS_ROOM = 13;
 /** Above and below a row's text together, of its size. */
 const GAP = 0.22;
 
@@ -150,8 +157,14 @@ export function table(
     );
     const height = Math.max(rowPt, ...heights);
     const headPt = headed ? 0 : 44;
-    if (sheet.need(height + headPt) || !headed) drawHead();
+    const said = options.wordsAbove?.get(rowIndex);
+    if (sheet.need(height + headPt + (said ? WORDS_ROOM : 0)) || !headed) drawHead();
     headed = true;
+    if (said) {
+      const shown = fitted(ink, said, sheet.width - PAD, { size: WORDS_SIZE, bold: true });
+      put(ink, shown.text, sheet.left, sheet.y + 9.5, shown.style);
+      sheet.y += WORDS_ROOM;
+    }
     const top = sheet.y;
     laid.forEach(({ cell, style, lines, below }, index) => {
       const place = places[index]!;
@@ -174,11 +187,16 @@ export function table(
       }
     });
     sheet.y += height;
-    const strong = options.breaksAfter?.has(rowIndex);
+    const strong =
+      options.breaksAfter?.has(rowIndex) || options.wordsAbove?.has(rowIndex + 1) === true;
     ink.line([sheet.left, sheet.y], [sheet.right, sheet.y], {
       widthPt: strong ? 0.8 : 0.4,
       tone: strong ? 'ink' : 'hairline',
     });
+    if (options.barBefore !== undefined) {
+      const { x } = places[options.barBefore]!;
+      ink.line([x, top], [x, sheet.y], { widthPt: 1.2, tone: 'ink' });
+    }
   });
 }
 

@@ -1,7 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import {
-  cardRigs,
   hydrantCardsFrom,
   pickedRig,
   readDepartment,
@@ -68,7 +67,6 @@ export async function printCards(
 ): Promise<void> {
   const { store, signal, tell } = atHand;
   const { hydrants, around, records, attack, booster } = await askedFor(store, asked);
-  const usual = cardRigs(records);
   const { invented } = await readDistrict(store);
   const tests = await planTests(store, around);
   const cards = hydrantCardsFrom({
@@ -77,8 +75,8 @@ export async function printCards(
     around,
     testOf: ({ id }) => tests.get(id),
     streets: await districtStreets(store),
-    attack: attack ?? usual.attack,
-    booster: booster ?? usual.booster,
+    attack,
+    booster,
     today: today(),
     invented,
     units: asked.units,
