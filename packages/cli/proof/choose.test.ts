@@ -1,5 +1,6 @@
 import { join } from 'node:path';
-import { fillDemo, openStore } from '@plugside/records';
+import { adjusted, asTheyCome, chooseSupply } from '@plugside/fireground';
+import { fillDemo, openStore, situationAt, storedTerrain } from '@plugside/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Plugside, preparePlugside } from './run-plugside.ts';
 
@@ -55,11 +56,49 @@ describe('choose', () => {
     expect(stdout).toMatch(/No way brings 12,000 gpm/);
   });
 
+  it('takes flow to spare and pressure for the lines at the fire as the screen does, printed too', async () => {
+    const asked = ['--spare', '25%', '--line-pressure', '190 psi', '--db', db];
+    const { answer } = plugside.json(['choose', 'Hotel, 10 Alder Street', ...asked]);
+    expect(answer.asked).toMatchObject({ marginShare: 0.25, fireLinePdpPsi: 190 });
+    // As the screen chooses, from the same records.
+    const store = await openStore({ file: db });
+    const found = await situationAt(store, answer.building.id, {
+      terrain: await storedTerrain(store),
+    });
+    await store.close();
+    const changes = { ...asTheyCome, marginShare: 0.25, fireLinePdpPsi: 190 };
+    const { ways, why } = chooseSupply(adjusted(found.situation!, changes));
+    const figures = (all: typeof ways) =>
+      all.map(({ id, mostGpm, littleToSpare = false }) => [id, mostGpm.toFixed(3), littleToSpare]);
+    expect(answer.why).toBe(why);
+    expect(figures(answer.ways)).toEqual(figures(ways));
+    const print = ['print', 'building-plan', '--building', 'Hotel, 10 Alder Street'];
+    const printed = plugside.json([...print, ...asked, '-o', 'asked.pdf']);
+    expect(printed.answer.asked).toEqual(answer.asked);
+    expect(printed.answer.why).toBe(why);
+    expect(printed.answer.way.id).toBe(ways[0]!.id);
+    const told = plugside.run(['choose', 'Hotel, 10 Alder Street', ...asked]).stdout;
+    expect(told.replace(/\s+/g, ' ')).toMatch(
+      /Chosen with: 25 % of the demand \([\d,]+ gpm\) .*: as given\. The lines at the fire need 190 psi .*: as given\./,
+    );
+  });
+
   it.each([
     [['choose', 'Nowhere at all'], /No building on record is called "Nowhere at all"/],
     [['choose', 'Hotel'], /Several buildings fit "Hotel"/],
     [['choose', 'Hotel', '--demand', 'lots'], /lots/],
     [['choose', 'Hotel', '--hydrants', '99'], /1 to 40/],
+    [['choose', 'Hotel', '--spare', '250%'], /0 % to 200 %/],
+    [['choose', 'Hotel', '--spare', '0.15'], /in per cent, as 15%/],
+    [['choose', 'Hotel', '--line-pressure', '30'], /50 to 400 psi/],
+    [
+      ['print', 'building-plan', '--building', 'Hotel', '-o', 'x.pdf', '--spare', 'much'],
+      /0 % to 200 %/,
+    ],
+    [
+      ['print', 'building-plan', '--building', 'Hotel', '-o', 'x.pdf', '--line-pressure', '40 bar'],
+      /50 to 400 psi/,
+    ],
   ])('refuses %j with exit code 2 and a remedy', (words, told) => {
     const { status, stderr } = plugside.run([...words, '--db', db]);
     expect(status).toBe(2);

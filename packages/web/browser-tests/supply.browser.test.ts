@@ -1,5 +1,5 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import { readPlan } from '@plugside/fireground';
+import { adjusted, asTheyCome, chooseSupply, readPlan, type Situation } from '@plugside/fireground';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { fromApi, haversineFt, numberIn, type Place, placesOf } from './district-page.ts';
@@ -173,6 +173,47 @@ describe('choosing a supply', () => {
     });
     await page.getByRole('button', { name: 'Open in the lay' }).click();
     await page.locator('.answer-figure').first().waitFor();
+    await close();
+  });
+
+  it('takes flow to spare and pressure for the lines at the fire, and has the same printed', async () => {
+    const { page, close } = await openSupply();
+    const spare = page.getByRole('spinbutton', { name: 'To spare, of the demand' });
+    const pressure = page.getByRole('spinbutton', {
+      name: 'Discharge pressure for the lines at the fire',
+    });
+    expect([await spare.inputValue(), await pressure.inputValue()]).toEqual(['10', '150']);
+    expect(await page.locator('.asked').getByText('default', { exact: true }).count()).toBe(2);
+    await pressure.fill('900');
+    await pressure.press('Enter');
+    await page.getByText('Between 50 and 400 psi, please.').waitFor();
+    await pressure.fill('190');
+    await pressure.press('Enter');
+    await spare.fill('40 %');
+    await spare.press('Enter');
+    // As worked out here from what the API tells of the building.
+    const { situation } = await fromApi<{ situation: Situation }>(
+      `/buildings/${building.id}/situation`,
+    );
+    const changes = { ...asTheyCome, marginShare: 0.4, fireLinePdpPsi: 190 };
+    const { ways } = chooseSupply(adjusted(situation, changes));
+    await expect
+      .poll(async () => numberIn(await rows(page).first().locator('td b').textContent()))
+      .toBe(Math.round(ways[0]!.mostGpm));
+    await expect
+      .poll(() => rows(page).first().locator('.row-name').textContent())
+      .toBe(ways[0]!.title);
+    await settle(page);
+    const asked = page.waitForRequest((request) => request.url().includes('/paper/building-plan'));
+    await page.getByRole('button', { name: 'Print the water plan' }).click();
+    expect((await asked).postDataJSON()).toMatchObject({
+      marginShare: 0.4,
+      fireLinePdpPsi: 190,
+      way: ways[0]!.id,
+    });
+    await page.getByRole('link', { name: /Open the water plan/ }).waitFor({ timeout: 60_000 });
+    await page.getByRole('button', { name: /^Back to 150 psi/ }).click();
+    await expect.poll(() => pressure.inputValue()).toBe('150');
     await close();
   });
 

@@ -1,4 +1,5 @@
 import {
+  askedOf,
   type Choice,
   chooseSupply,
   fieldRanges,
@@ -18,10 +19,11 @@ import type { Outcome } from '../outcome.ts';
 import { sections } from '../output/paragraph.ts';
 import { chosenSections } from '../report/choice.ts';
 import type { CommonOptions, Terminal } from '../terminal.ts';
+import { type AskedOptions, askedWith, withAskedOptions } from './asked-options.ts';
 import { withCommonOptions } from './common-options.ts';
 import { type DatabaseOptions, databaseNamed, withDatabase } from './database-option.ts';
 
-interface ChooseOptions extends CommonOptions, DatabaseOptions {
+interface ChooseOptions extends CommonOptions, DatabaseOptions, AskedOptions {
   demand?: number;
   hydrants?: number;
 }
@@ -48,7 +50,7 @@ export function addChoose(program: Command, answer: Answer): void {
         .argParser(countArgument)
         .default(10),
     );
-  withCommonOptions(withDatabase(command))
+  withCommonOptions(withDatabase(withAskedOptions(command)))
     .addHelpText(
       'after',
       examples(
@@ -59,6 +61,10 @@ export function addChoose(program: Command, answer: Answer): void {
         [
           "plugside choose 'Hotel, 10 Alder Street' --demand 2500 --db data/plugside.sqlite",
           'The same for a greater fire.',
+        ],
+        [
+          "plugside choose 'Hotel, 10 Alder Street' --spare 20% --line-pressure '170 psi' --db data/plugside.sqlite",
+          'With a fifth of the demand to spare, and lines that need 170 psi of the pump at the fire.',
         ],
       ),
     )
@@ -80,10 +86,10 @@ async function askChoose(
       terrain: await records.storedTerrain(store),
     }),
   );
-  const { situation, notices } = found;
-  if (!situation) {
-    throw new CommandFailure(notices.map(({ text }) => text).join(' '));
+  if (!found.situation) {
+    throw new CommandFailure(found.notices.map(({ text }) => text).join(' '));
   }
+  const situation = askedWith(found.situation, options);
   const choice = chooseSupply(situation, { units: terminal.units });
   const enough = choice.ways[0]?.meetsDemand ?? false;
   return {
@@ -94,6 +100,7 @@ async function askChoose(
         question: 'choose',
         building: { id: found.building.id, name: found.building.name },
         invented: situation.invented,
+        asked: askedOf(situation),
         ...choice,
         ways: choice.ways.map(withoutPlan),
         recordIds: found.recordIds,

@@ -10,6 +10,7 @@ import { buildingNamed } from '../input/find-building.ts';
 import { loadPaper } from '../input/paper.ts';
 import { quantityArgument } from '../input/quantity-argument.ts';
 import type { Outcome } from '../outcome.ts';
+import { type AskedOptions, askedWith, withAskedOptions } from './asked-options.ts';
 import { type DatabaseOptions, databaseNamed, withDatabase } from './database-option.ts';
 import {
   checkPrintable,
@@ -19,7 +20,7 @@ import {
   writePrinted,
 } from './paper-options.ts';
 
-interface BuildingOptions extends PrintOptions, DatabaseOptions {
+interface BuildingOptions extends PrintOptions, DatabaseOptions, AskedOptions {
   building: string;
   demand?: number;
 }
@@ -40,7 +41,7 @@ export function addPrintBuildingPlan(print: Command, answer: Answer): void {
       'flow wanted; the needed fire flow on record where left out',
       quantityArgument({ quantity: 'flow', least: 1, greatest: 50_000 }),
     );
-  withPaperOptions(withDatabase(command))
+  withPaperOptions(withDatabase(withAskedOptions(command)))
     .addHelpText(
       'after',
       examples(
@@ -66,14 +67,15 @@ async function ask(options: BuildingOptions): Promise<Outcome> {
   const { units, demand } = options;
   const plan = await withDistrict(target, async (store, { name }, records) => {
     const id = await buildingNamed(store, options.building);
-    const situation = await records.situationAt(store, id, {
+    const found = await records.situationAt(store, id, {
       demandGpm: demand,
       terrain: await records.storedTerrain(store),
     });
-    if (!situation.situation) {
-      const why = situation.notices.filter(({ level }) => level === 'error');
+    if (!found.situation) {
+      const why = found.notices.filter(({ level }) => level === 'error');
       throw new CommandFailure(why.map(({ text }) => text).join(' '));
     }
+    const situation = { ...found, situation: askedWith(found.situation, options) };
     const choice = chooseSupply(situation.situation, { units });
     const made: BuildingWaterPlan = buildingPlanFor({
       building: situation.building,

@@ -1,4 +1,6 @@
 import {
+  askedOf,
+  askedText,
   type Choice,
   clock,
   deferral,
@@ -28,6 +30,7 @@ export function chosenSections(
   const why = first?.meetsDemand ? `${first.title}. ${choice.why}` : choice.why;
   return [
     ink.answer(paragraph(why, width)),
+    paragraph(`Chosen with: ${askedText(askedOf(situation), units)}`, width),
     ...(first
       ? [
           wayTable(terminal, choice),

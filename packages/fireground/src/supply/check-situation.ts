@@ -1,4 +1,5 @@
 import { QuantityError, requireFlowTest } from '@plugside/hydraulics';
+import { fireLinePdpRange, marginShareRange } from './asked.ts';
 import type { LayGround, Situation } from './situation.ts';
 
 /**
@@ -12,9 +13,14 @@ export function checkSituation(situation: Situation): void {
       `demandGpm is ${demandGpm}; allowed: above 0. Give the flow that the scene needs.`,
     );
   }
-  checkWithin('marginShare', situation.marginShare, [0, 2], 'Give a share of the demand, as 0.1');
-  const pdp = situation.fireLinePdpPsi;
-  checkWithin('fireLinePdpPsi', pdp, [50, 400], 'Give the pressure that the lines need');
+  const { marginShare, fireLinePdpPsi } = situation;
+  checkWithin('marginShare', marginShare, marginShareRange, 'Give a share of the demand, as 0.1');
+  checkWithin(
+    'fireLinePdpPsi',
+    fireLinePdpPsi,
+    fireLinePdpRange,
+    'Give the pressure that the lines need',
+  );
   const ids = new Set<string>();
   const once = (field: string, id: string) => {
     if (ids.has(id)) {
@@ -62,12 +68,12 @@ export function checkSituation(situation: Situation): void {
 function checkWithin(
   field: string,
   value: number | undefined,
-  [least, most]: readonly [number, number],
+  { least, greatest }: { least: number; greatest: number },
   remedy: string,
 ): void {
-  if (value === undefined || (value >= least && value <= most)) return;
+  if (value === undefined || (value >= least && value <= greatest)) return;
   throw new RangeError(
-    `${field} is ${value}; allowed: ${least} to ${most}. ${remedy}, or leave it out.`,
+    `${field} is ${value}; allowed: ${least} to ${greatest}. ${remedy}, or leave it out.`,
   );
 }
 

@@ -1,6 +1,14 @@
 /** Choosing the supply: the ways to bring a demand to a scene, in order, and what can befall them. */
 
 export { type Adjustments, adjusted, asTheyCome, rankingOf } from './adjustments.ts';
+export {
+  type Asked,
+  askedOf,
+  askedText,
+  fireLinePdpRange,
+  marginShareRange,
+  shareText,
+} from './asked.ts';
 export { boostOfWay } from './boost-of-way.ts';
 export type { CancelSignal } from './cancel.ts';
 export type * from './choice.ts';

@@ -1,5 +1,6 @@
 /** From a situation and what was chosen for it to a page. */
 import {
+  askedOf,
   type Choice,
   coefficientFor,
   findingText,
@@ -65,6 +66,7 @@ export function buildingPlanFor(request: BuildingPlanRequest): BuildingWaterPlan
       flowGpm: situation.demandGpm,
       method: request.demandMethod ?? 'needed fire flow on record',
     },
+    asked: askedOf(situation),
     rigs: situation.rigs
       .map(({ rig, arrivesMin }) => ({ id: rig.id, name: rig.name ?? rig.id, arrivesMin }))
       .sort((one, two) => one.arrivesMin - two.arrivesMin),

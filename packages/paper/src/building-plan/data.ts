@@ -1,5 +1,12 @@
 /** What a building's water plan says. Units: gpm, psi, ft, gal, min; places in degrees WGS 84. */
-import type { LimitCheck, Mishap, Notice, SupplyWay, TimelineAnswer } from '@plugside/fireground';
+import type {
+  Asked,
+  LimitCheck,
+  Mishap,
+  Notice,
+  SupplyWay,
+  TimelineAnswer,
+} from '@plugside/fireground';
 import type { LonLat } from '@plugside/records/streets';
 import type { Source } from '../sheet/notes.ts';
 
@@ -72,6 +79,8 @@ export interface BuildingWaterPlan {
     /** "needed fire flow on record" */
     method: string;
   };
+  /** Flow to spare and pressure for the lines at the fire, as chosen with. */
+  asked: Asked;
   /** In order of arrival. */
   rigs: readonly { id: string; name: string; arrivesMin: number }[];
   way: SupplyWay;

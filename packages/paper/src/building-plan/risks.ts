@@ -1,5 +1,11 @@
 /** What binds, what can go wrong, and what is done then. */
-import { clock, type LimitCheck, type Quantity, type SupplyWay } from '@plugside/fireground';
+import {
+  askedText,
+  clock,
+  type LimitCheck,
+  type Quantity,
+  type SupplyWay,
+} from '@plugside/fireground';
 import { inTens } from '../sheet/figures.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
@@ -42,13 +48,17 @@ const QUANTITIES: Record<LimitCheck['unit'], Quantity> = {
 };
 
 /** Every limit: none is left out for room. */
-export function limits(sheet: Sheet, { way, limits: all }: BuildingWaterPlan): void {
-  const { full, bare, units } = sheet.figures;
+export function limits(sheet: Sheet, plan: BuildingWaterPlan): void {
+  const { way, limits: all, asked } = plan;
   sheet.heading('Limits as set, the tightest first', { withPt: 76, abovePt: GAP });
-  if (all.length === 0) {
-    sheet.paragraph(capital(inTens(way.bindingText)), { size: 10 });
-    return;
-  }
+  if (all.length === 0) sheet.paragraph(capital(inTens(way.bindingText)), { size: 10 });
+  else limitTable(sheet, plan);
+  sheet.paragraph(`Chosen with: ${inTens(askedText(asked, sheet.figures.units))}`, { size: 9.5 });
+  sheet.y += 3;
+}
+
+function limitTable(sheet: Sheet, { way, limits: all }: BuildingWaterPlan): void {
+  const { full, bare, units } = sheet.figures;
   const columns: Column[] = [
     { head: 'Limit', share: 5, size: 9.5 },
     { head: 'is', share: 1.1, number: true, size: 10 },

@@ -50,6 +50,15 @@ describe('the OpenAPI document', () => {
     expect(served.length).toBeGreaterThan(5 * kinds.length);
   });
 
+  it('tells what a water plan may be asked for, with each range', () => {
+    const { schemas } = (document as unknown as { components: { schemas: Record<string, Schema> } })
+      .components;
+    expect(schemas.BuildingPlanRequest!.properties).toMatchObject({
+      marginShare: { type: 'number', minimum: 0, maximum: 2 },
+      fireLinePdpPsi: { type: 'number', minimum: 50, maximum: 400 },
+    });
+  });
+
   it('names every part of a path, and an answer for each route', () => {
     for (const { path, operation } of operations()) {
       const inPath = [...path.matchAll(/\{(\w+)\}/g)].map((match) => match[1]);

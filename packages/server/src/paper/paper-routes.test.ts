@@ -1,5 +1,12 @@
-import { boostedAtHydrant, writePlan } from '@plugside/fireground';
-import { fillDemo, type Stored } from '@plugside/records';
+import {
+  adjusted,
+  asTheyCome,
+  boostedAtHydrant,
+  chooseSupply,
+  writePlan,
+} from '@plugside/fireground';
+import { fillDemo, type Stored, situationAt } from '@plugside/records';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { problemIn, type TestServer, testServer } from '../test-server.ts';
 import type { CardsView } from './cards-job.ts';
@@ -24,6 +31,19 @@ async function pdfIn(answer: Response): Promise<string> {
   expect(text.startsWith('%PDF-1.')).toBe(true);
   expect(text.trimEnd().endsWith('%%EOF')).toBe(true);
   return text;
+}
+
+/** All that is written in a PDF, as another program reads it. */
+async function textIn(data: Uint8Array): Promise<string> {
+  const task = getDocument({ data, verbosity: 0 });
+  const read = await task.promise;
+  const words: string[] = [];
+  for (let number = 1; number <= read.numPages; number += 1) {
+    const { items } = await (await read.getPage(number)).getTextContent();
+    words.push(...items.map((item) => ('str' in item ? item.str : '')));
+  }
+  await task.destroy();
+  return words.join(' ').replace(/\s+/g, ' ');
 }
 
 const pagesIn = (pdf: string) => (pdf.match(/\/Type \/Page\b/g) ?? []).length;
@@ -97,6 +117,40 @@ describe('a document of a plan', () => {
     const beyond = await server.ask('/paper/building-plan', { json: { ...json, way: 'no such' } });
     expect(beyond.status).toBe(422);
     expect((await problemIn(beyond)).detail).toContain('No such way is among those chosen from');
+  });
+
+  it('refuses flow to spare and pressure for lines that cannot be, by name and range', async () => {
+    const { records } = await server.store.list('buildings', { limit: 1 });
+    const buildingId = records[0]!.id;
+    const json = { buildingId, marginShare: 3, fireLinePdpPsi: 20 };
+    const answer = await server.ask('/paper/building-plan', { json });
+    expect(answer.status).toBe(422);
+    const { issues = [] } = await problemIn(answer);
+    expect(issues).toMatchObject([
+      { path: 'marginShare', value: 3 },
+      { path: 'fireLinePdpPsi', value: 20 },
+    ]);
+    expect(issues[0]!.message).toContain('<=2');
+    expect(issues[1]!.message).toContain('>=50');
+  });
+
+  it('is chosen with the flow to spare and the pressure that were asked for, and says so', async () => {
+    const { records } = await server.store.list('buildings', { limit: 200 });
+    const { id } = records.find(({ neededGpm }) => (neededGpm ?? 0) > 500)!;
+    const found = await situationAt(server.store, id);
+    const changes = { ...asTheyCome, marginShare: 0.25, fireLinePdpPsi: 190 };
+    const { ways } = chooseSupply(adjusted(found.situation!, changes));
+    const json = { buildingId: id, marginShare: 0.25, fireLinePdpPsi: 190 };
+    const answer = await server.ask('/paper/building-plan', { json });
+    expect(answer.status).toBe(200);
+    const text = await textIn(new Uint8Array(await answer.arrayBuffer()));
+    expect(text).toContain(ways[0]!.title);
+    expect(text).toMatch(/25 % of the demand .* is wanted to spare: as given/);
+    expect(text).toMatch(/need 190 psi at the discharge of their pump: as given/);
+    const usual = await server.ask('/paper/building-plan', { json: { buildingId: id } });
+    expect(await textIn(new Uint8Array(await usual.arrayBuffer()))).toMatch(
+      /10 % of the demand .* is wanted to spare: the default.* 150 psi .*: the default/,
+    );
   });
 
   it('of no such building is 404', async () => {

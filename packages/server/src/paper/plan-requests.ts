@@ -1,5 +1,6 @@
 /** What drill sheets and building plans are asked for with, checked. */
 import { z } from '@hono/zod-openapi';
+import { fireLinePdpRange, marginShareRange } from '@plugside/fireground';
 import { paperSchema, unitsSchema } from './paper-query.ts';
 
 export const drillSheetSchema = z
@@ -73,6 +74,24 @@ export const buildingPlanSchema = z
       .record(z.string().max(40), z.number().min(0).max(240))
       .default({})
       .openapi({ description: 'Arrivals that differ from the situation’s' }),
+    marginShare: z
+      .number()
+      .min(marginShareRange.least)
+      .max(marginShareRange.greatest)
+      .optional()
+      .openapi({
+        description:
+          'Share of the demand that a way should have to spare: 0.15 for 15 %; 0.1 where left out',
+      }),
+    fireLinePdpPsi: z
+      .number()
+      .min(fireLinePdpRange.least)
+      .max(fireLinePdpRange.greatest)
+      .optional()
+      .openapi({
+        description:
+          'Discharge pressure that the lines at the fire need of their pump, psi; 150 where left out',
+      }),
     first: z
       .enum(['time to water', 'rigs used', 'hose', 'margin'])
       .default('time to water')

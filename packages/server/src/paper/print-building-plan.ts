@@ -21,8 +21,14 @@ export async function printBuildingPlan(
     const why = situation.notices.filter(({ level }) => level === 'error');
     throw refused(why.map(({ text }) => text).join(' '));
   }
-  const { away, arrivesMin, first } = asked;
-  const changes = { demandGpm: null, away, arrivesMin };
+  const { away, arrivesMin, marginShare, fireLinePdpPsi, first } = asked;
+  const changes = {
+    demandGpm: null,
+    away,
+    arrivesMin,
+    ...(marginShare !== undefined && { marginShare }),
+    ...(fireLinePdpPsi !== undefined && { fireLinePdpPsi }),
+  };
   const coming = { ...situation, situation: adjusted(situation.situation, changes) };
   const plan = await solved(async () => {
     const ranking = rankingOf({ first });

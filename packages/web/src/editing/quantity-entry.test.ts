@@ -34,6 +34,18 @@ describe('typing a quantity', () => {
     expect(far.ok || far.message).toMatch(/0 and 250 psi/);
   });
 
+  it('takes a share in per cent, with the sign or without', () => {
+    const range = { min: 0, max: 2 };
+    for (const text of ['15', '15%', '15 %', ' 15.0 % ']) {
+      expect(readEntry(text, 'share', 'us', range)).toEqual({ ok: true, value: 0.15 });
+    }
+    expect(shownEntry(0.15, 'share', 'si')).toEqual({ number: '15', unit: '%' });
+    expect(stepped(0.15, -1, 'share', 'us', range)).toBe(0.1);
+    const far = readEntry('201', 'share', 'us', range);
+    expect(far.ok || far.message).toMatch(/0 and 200 %/);
+    expect(readEntry('%', 'share', 'us', range).ok).toBe(false);
+  });
+
   it('reads back what it shows, to the digits shown', () => {
     const kinds: EntryKind[] = ['pressure', 'flow', 'length'];
     fc.assert(

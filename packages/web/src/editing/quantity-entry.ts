@@ -10,8 +10,11 @@ import {
   type UnitSystem,
 } from '@plugside/fireground';
 
-/** `count` is a bare whole number; `coefficient` a bare number with two or three digits. */
-export type EntryKind = Quantity | 'count' | 'coefficient';
+/**
+ * `count` is a bare whole number; `coefficient` a bare number with two or three digits; `share` a
+ * part of 1, shown and typed in per cent.
+ */
+export type EntryKind = Quantity | 'count' | 'coefficient' | 'share';
 
 export interface EntryRange {
   /** In the inside unit. */
@@ -38,6 +41,7 @@ const STEPS: Record<EntryKind, Record<UnitSystem, number>> = {
   density: { us: 0.01, si: 0.5 },
   count: { us: 1, si: 1 },
   coefficient: { us: 0.005, si: 0.005 },
+  share: { us: 5, si: 5 },
 };
 
 /** Shift with a step, and Page Up and Page Down. */
@@ -45,6 +49,8 @@ export const BIG_STEP = 10;
 
 const bare = (kind: EntryKind): kind is 'count' | 'coefficient' =>
   kind === 'count' || kind === 'coefficient';
+
+const PERCENT = 100;
 
 /** The number in a field, and the unit beside it (empty for bare numbers). */
 export function shownEntry(
@@ -54,6 +60,7 @@ export function shownEntry(
 ): { number: string; unit: string } {
   if (kind === 'count') return { number: formatNumber(value, 0), unit: '' };
   if (kind === 'coefficient') return { number: String(Number(value.toFixed(4))), unit: '' };
+  if (kind === 'share') return { number: String(Number((value * PERCENT).toFixed(1))), unit: '%' };
   return formatQuantity(value, kind, system);
 }
 
@@ -66,16 +73,26 @@ export function stepped(
   range: EntryRange,
 ): number {
   const step = (range.step ?? STEPS[kind])[system];
-  const unit = bare(kind) ? null : quantities[kind].shown[system];
-  const shown = unit === null || bare(kind) ? value : fromInside(value, kind, unit);
+  const shown = asShown(value, kind, system);
   // From an odd value the first step lands on the next round one.
   const from = shown / step;
   const near = Math.abs(from - Math.round(from)) < 1e-6 ? Math.round(from) : null;
   const target =
     near !== null ? near + steps : steps > 0 ? Math.floor(from) + steps : Math.ceil(from) + steps;
   const next = Number((target * step).toPrecision(12));
-  const inside = unit === null || bare(kind) ? next : toInside(next, kind, unit);
-  return Math.min(Math.max(inside, range.min), range.max);
+  return Math.min(Math.max(asInside(next, kind, system), range.min), range.max);
+}
+
+function asShown(value: number, kind: EntryKind, system: UnitSystem): number {
+  if (bare(kind)) return value;
+  if (kind === 'share') return value * PERCENT;
+  return fromInside(value, kind, quantities[kind].shown[system]);
+}
+
+function asInside(shown: number, kind: EntryKind, system: UnitSystem): number {
+  if (bare(kind)) return shown;
+  if (kind === 'share') return shown / PERCENT;
+  return toInside(shown, kind, quantities[kind].shown[system]);
 }
 
 export type Entry = { ok: true; value: number } | { ok: false; message: string };
@@ -89,12 +106,14 @@ export function readEntry(
 ): Entry {
   const trimmed = text.trim();
   let value: number;
-  if (bare(kind)) {
-    value = Number(trimmed.replaceAll(',', ''));
-    if (trimmed === '' || !Number.isFinite(value)) {
+  if (bare(kind) || kind === 'share') {
+    const number = kind === 'share' ? trimmed.replace(/\s*%$/, '') : trimmed;
+    value = Number(number.replaceAll(',', ''));
+    if (number === '' || !Number.isFinite(value)) {
       return { ok: false, message: `"${trimmed}" is not a number.` };
     }
     if (kind === 'count') value = Math.round(value);
+    if (kind === 'share') value /= PERCENT;
   } else {
     const unit = quantities[kind].shown[system];
     const hasUnit = /[a-z"'″′]/i.test(trimmed);

@@ -1,4 +1,5 @@
 /** How far each number may be set here, in inside units; the plan's own checks decide in the end. */
+import { fireLinePdpRange, marginShareRange } from '@plugside/fireground';
 import type { EntryRange } from './quantity-entry.ts';
 
 export const LAY_LENGTH: EntryRange = { min: 0, max: 20_000, step: { us: 25, si: 10 } };
@@ -18,3 +19,12 @@ export const COEFFICIENT: EntryRange = { min: 0.001, max: 2000 };
 export const NOZZLE_FLOW: EntryRange = { min: 5, max: 3000, step: { us: 5, si: 25 } };
 export const NOZZLE_PRESSURE: EntryRange = { min: 20, max: 200, step: { us: 5, si: 0.5 } };
 export const SPEED_PERCENT: EntryRange = { min: 30, max: 110 };
+export const MARGIN_SHARE: EntryRange = {
+  min: marginShareRange.least,
+  max: marginShareRange.greatest,
+};
+export const FIRE_LINE_PDP: EntryRange = {
+  min: fireLinePdpRange.least,
+  max: fireLinePdpRange.greatest,
+  step: { us: 5, si: 0.5 },
+};

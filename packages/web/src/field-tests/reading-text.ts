@@ -14,7 +14,7 @@ const KEPT_DIGITS: Partial<Record<EntryKind, Record<UnitSystem, number>>> = {
  */
 export function readingText(value: number, kind: EntryKind, system: UnitSystem): string {
   const digits = KEPT_DIGITS[kind]?.[system];
-  if (digits === undefined || kind === 'count' || kind === 'coefficient') {
+  if (digits === undefined || kind === 'count' || kind === 'coefficient' || kind === 'share') {
     return shownEntry(value, kind, system).number;
   }
   const { number } = formatQuantity(value, kind, system, { digits });

@@ -7,6 +7,7 @@ import { originWords } from '../district/list/Facts.tsx';
 import { QuantityField } from '../editing/QuantityField.tsx';
 import { DEMAND } from '../editing/ranges.ts';
 import { useUnits } from '../editing/use-units.ts';
+import { AskedFields } from './AskedFields.tsx';
 import { DemandMethods } from './DemandMethods.tsx';
 import { FirstDemand } from './FirstDemand.tsx';
 import { KeepDemand } from './KeepDemand.tsx';
@@ -70,6 +71,7 @@ export function DemandPart(props: DemandPartProps) {
             onBack={onRecordGpm === undefined ? null : () => set(null, null)}
           />
         )}
+        {demandGpm !== undefined && <AskedFields changes={changes} onChange={onChange} />}
       </section>
       {children}
       <DemandMethods

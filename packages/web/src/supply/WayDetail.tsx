@@ -144,7 +144,7 @@ export function WayDetail(props: WayDetailProps) {
 /** The same situation and ranking, for the server to choose from again. */
 function printedFrom(
   { building }: SituationAnswer,
-  { demandGpm, away, arrivesMin, first }: Adjustments,
+  { demandGpm, away, arrivesMin, marginShare, fireLinePdpPsi, first }: Adjustments,
   demandMethod: string | null,
 ) {
   return {
@@ -153,6 +153,8 @@ function printedFrom(
     ...(demandGpm !== null && { demandMethod: demandMethod ?? 'entered while choosing' }),
     away,
     arrivesMin,
+    ...(marginShare !== undefined && { marginShare }),
+    ...(fireLinePdpPsi !== undefined && { fireLinePdpPsi }),
     first,
   };
 }
