@@ -112,7 +112,7 @@ export function chooseSupply(situation: Situation, options: ChooseOptions = {}):
     demandGpm,
     ways: told,
     refused,
-    why: whyFirst(told, demandGpm, ranking, units),
+    why: whyFirst(told, situation, ranking, units),
     notices,
   };
 }

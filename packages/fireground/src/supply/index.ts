@@ -16,7 +16,7 @@ export { type ChooseOptions, chooseSupply } from './choose-supply.ts';
 export { fireLineOrigin, firePumpGpm, usualFireLinePdpPsi } from './fire-pumps.ts';
 export type { GroundLine } from './ground.ts';
 export { mishaps } from './mishaps.ts';
-export { usualMarginShare, usualRanking } from './rank.ts';
+export { marginWantedGpm, usualMarginShare, usualRanking } from './rank.ts';
 export {
   type RelayHose,
   type RelayPlan,

@@ -1,4 +1,10 @@
-import { type Adjustments, type Choice, clock, type SupplyWay } from '@plugside/fireground';
+import {
+  type Adjustments,
+  type Choice,
+  clock,
+  marginWantedGpm,
+  type SupplyWay,
+} from '@plugside/fireground';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Switcher } from '../editing/Switcher.tsx';
@@ -29,6 +35,7 @@ const CRITERIA: readonly { value: Adjustments['first']; text: string }[] = [
 export function WayTable({ choice, pickedId, onPick, changes, onChange }: WayTableProps) {
   const units = useUnits();
   const [all, setAll] = useState(false);
+  const wantedGpm = marginWantedGpm({ ...changes, demandGpm: choice.demandGpm });
   const shown = all ? choice.ways : choice.ways.slice(0, SHOWN);
   return (
     <div className="way-list">
@@ -74,6 +81,7 @@ export function WayTable({ choice, pickedId, onPick, changes, onChange }: WayTab
               way={way}
               rank={index + 1}
               picked={way.id === pickedId}
+              wantedGpm={wantedGpm}
               units={units}
               onPick={() => onPick(way.id)}
             />
@@ -106,12 +114,16 @@ interface WayRowProps {
   way: SupplyWay;
   rank: number;
   picked: boolean;
+  /** To spare [gpm]. */
+  wantedGpm: number;
   units: Units;
   onPick(): void;
 }
 
-function WayRow({ way, rank, picked, units, onPick }: WayRowProps) {
+function WayRow({ way, rank, picked, wantedGpm, units, onPick }: WayRowProps) {
   const { title, mostGpm, meetsDemand, littleToSpare, shortfallGpm, marginGpm } = way;
+  // Little only where its hydrants share a main is told on the line below.
+  const only = littleToSpare && marginGpm < wantedGpm ? 'only ' : '';
   return (
     <tr
       data-picked={picked || undefined}
@@ -135,7 +147,7 @@ function WayRow({ way, rank, picked, units, onPick }: WayRowProps) {
           <b>{units.number(mostGpm, 'flow')}</b>
           <span className={meetsDemand ? 'way-spare' : 'way-spare tone-warning'}>
             {meetsDemand
-              ? `${littleToSpare ? 'only ' : ''}${units.number(marginGpm, 'flow')} to spare`
+              ? `${only}${units.number(marginGpm, 'flow')} to spare`
               : `${units.number(shortfallGpm, 'flow')} short`}
           </span>
           <OtherMains mains={way.mains} units={units} />
