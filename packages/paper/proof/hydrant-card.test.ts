@@ -8,11 +8,13 @@ import {
   hydrantCardFor,
   hydrantCardsFrom,
   type PaperOptions,
+  pumpChartFor,
   renderHydrantCard,
   renderHydrantCards,
   writePdf,
 } from '@plugside/paper';
 import { type Fields, recordSchemas } from '@plugside/records/model';
+import { testsAhead } from '@plugside/records/planning';
 import { buildStreetNetwork } from '@plugside/records/streets';
 import { describe, expect, it } from 'vitest';
 import { demoRecords } from './demo-records.ts';
@@ -216,6 +218,31 @@ describe('a hydrant card', () => {
     // 800 ft is 243.8 m (NIST SP 811, B.8): 240 m is still one rig's.
     expect(textOf(metric!)).toContain('Past 244 m: hose of two rigs');
     expect(si.lays[0]!.rows[3]).toMatchObject({ rigs: 1 });
+  });
+
+  it('tells of tests dated ahead of today, and names none of them as its source', () => {
+    const pumpTest = (testedOn: string) =>
+      recordSchemas['pump-tests'].parse({
+        rigId: '01JZ00000000000000000000R1',
+        testedOn,
+        points: [
+          { flowGpm: 0, netPsi: 300 },
+          { flowGpm: 1500, netPsi: 150 },
+        ],
+      });
+    const pumpTests = [pumpTest('2026-03-01'), pumpTest('2031-03-01')];
+    const card = hydrantCardFor({
+      ...request,
+      attack: { rig: engine('Engine 1'), pumpTests },
+      notices: testsAhead('The flow test of H-114', [{ testedOn: '2030-05-06' }], '2026-11-25'),
+    });
+    expect(card.cautions.join()).toContain('The pump test of Engine 1 dated 2031-03-01');
+    expect(card.cautions.join()).toContain('The flow test of H-114 dated 2030-05-06');
+    const pump = card.sources.find(({ what }) => what === 'Pump of Engine 1');
+    expect(pump!.from).toBe('its own pump test, 2026-03-01');
+    const chart = pumpChartFor({ rig: engine('Engine 1'), pumpTests, today: '2026-11-25' });
+    expect(chart.pump.origin.date).toBe('2026-03-01');
+    expect(chart.cautions.join()).toContain('2031-03-01');
   });
 
   it('refuses hose that is not laid for supply', () => {

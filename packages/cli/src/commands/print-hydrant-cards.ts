@@ -129,37 +129,42 @@ async function withCards(
   const target = databaseNamed(options);
   checkPrintable(options);
   const { hydrantCardsFrom, pickedRig, readDepartment } = await loadPaper();
-  await withDistrict(target, async (store, { invented, name }, { districtStreets, planTests }) => {
-    const records = await readDepartment(store);
-    const rig = (wanted: string | undefined) =>
-      wanted === undefined
-        ? undefined
-        : pickedRig(records, recordNamed(records.rigs, wanted, 'rig'));
-    const everyHydrant: Stored<'hydrants'>[] = [];
-    for await (const hydrant of store.all('hydrants')) everyHydrant.push(hydrant);
-    if (everyHydrant.length === 0) {
-      throw new CommandFailure(
-        'There is no hydrant on record. Import a list with: records import.',
-      );
-    }
-    const hydrants = named
-      ? named.map((one) => recordNamed(everyHydrant, one, 'hydrant'))
-      : [...everyHydrant].sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
-    const tests = await planTests(store, everyHydrant);
-    const request = {
-      records,
-      hydrants,
-      around: everyHydrant,
-      testOf: ({ id }: { id: string }) => tests.get(id),
-      streets: await districtStreets(store),
-      attack: rig(options.attack),
-      booster: rig(options.booster),
-      today: new Date().toISOString().slice(0, 10),
-      invented,
-      units: options.units,
-    };
-    await print(() => hydrantCardsFrom(request), hydrants.length, name);
-  });
+  await withDistrict(
+    target,
+    async (store, { invented, name }, { districtStreets, flowTestsAhead, planTests }) => {
+      const records = await readDepartment(store);
+      const rig = (wanted: string | undefined) =>
+        wanted === undefined
+          ? undefined
+          : pickedRig(records, recordNamed(records.rigs, wanted, 'rig'));
+      const everyHydrant: Stored<'hydrants'>[] = [];
+      for await (const hydrant of store.all('hydrants')) everyHydrant.push(hydrant);
+      if (everyHydrant.length === 0) {
+        throw new CommandFailure(
+          'There is no hydrant on record. Import a list with: records import.',
+        );
+      }
+      const hydrants = named
+        ? named.map((one) => recordNamed(everyHydrant, one, 'hydrant'))
+        : [...everyHydrant].sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+      const tests = await planTests(store, everyHydrant);
+      const ahead = await flowTestsAhead(store);
+      const request = {
+        records,
+        hydrants,
+        around: everyHydrant,
+        testOf: ({ id }: { id: string }) => tests.get(id),
+        testsAheadOf: ({ id }: { id: string }) => ahead.get(id),
+        streets: await districtStreets(store),
+        attack: rig(options.attack),
+        booster: rig(options.booster),
+        today: new Date().toISOString().slice(0, 10),
+        invented,
+        units: options.units,
+      };
+      await print(() => hydrantCardsFrom(request), hydrants.length, name);
+    },
+  );
 }
 
 /** On a terminal alone: a line that is written over. */

@@ -55,6 +55,7 @@ async function ask(options: ChartOptions): Promise<Outcome> {
       ...pickedRig(records, rig),
       nozzles: records.nozzles,
       receivers: records.rigs,
+      notices: records.notices ?? [],
       department: records.department,
       invented,
       units: options.units,

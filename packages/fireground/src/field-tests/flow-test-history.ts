@@ -122,7 +122,8 @@ export function flowTestHistory<T extends HistoryEntry>(
   const daily = byDay.map((each) => each.at(-1)!);
   if (trend) notices.push(...trendFindings(daily, trend));
   for (const { test, result } of told) {
-    const isPassedOver = used && test.testedOn > used.test.testedOn && result.curve === null;
+    const isNewer = !used || test.testedOn > used.test.testedOn;
+    const isPassedOver = isNewer && result.curve === null;
     const why = result.notices.find(({ level }) => level === 'error');
     if (!isPassedOver || !why) continue;
     const lead = `The test of ${test.testedOn} is not used. `;

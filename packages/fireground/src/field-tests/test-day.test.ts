@@ -40,6 +40,13 @@ describe('the day of a test', () => {
     expect(history.notices.map(({ code }) => code)).toContain('newer-unusable');
   });
 
+  it('is told of a hydrant that has no other test, too', () => {
+    const history = flowTestHistory([test('2030-05-06')], { today });
+    expect(history.used).toBeNull();
+    expect(history.notices[0]).toMatchObject({ code: 'newer-unusable' });
+    expect(history.notices[0]!.text).toContain('Correct its date');
+  });
+
   it('of a pump test is treated alike', () => {
     const pump = (testedOn: string, netPsi: number) => ({
       testedOn,

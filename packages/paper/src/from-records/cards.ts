@@ -1,12 +1,13 @@
 import { flowTestResult, type UnitSystem } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
-import type { PickedRig } from '@plugside/records/planning';
+import { type PickedRig, testsAhead } from '@plugside/records/planning';
 import { hoseRoutes, type StreetNetwork } from '@plugside/records/streets';
 import type { HydrantCard, Neighbour } from '../hydrant-card/data.ts';
 import { hydrantCardFor } from '../hydrant-card/hydrant-card-for.ts';
 import { cardRigs, type DepartmentRecords, layingRigs } from './department.ts';
 
 type FlowTest = Stored<'flow-tests'>;
+type DatedTests = readonly Pick<FlowTest, 'testedOn'>[] | undefined;
 
 export interface CardsRequest {
   records: DepartmentRecords;
@@ -16,6 +17,8 @@ export interface CardsRequest {
   around: readonly Stored<'hydrants'>[];
   /** The flow test that plans use. */
   testOf: (hydrant: Stored<'hydrants'>) => FlowTest | undefined | Promise<FlowTest | undefined>;
+  /** Its tests that are dated ahead of today, told on its card; left out: none. */
+  testsAheadOf?: (hydrant: Stored<'hydrants'>) => DatedTests | Promise<DatedTests>;
   streets: StreetNetwork;
   /** Left out: as `cardRigs` picks. */
   attack?: PickedRig | undefined;
@@ -32,7 +35,7 @@ const STREET_WITHIN_FT = 150;
 
 /** Cards made one by one, as they are asked for; nothing is solved ahead. */
 export async function* hydrantCardsFrom(request: CardsRequest): AsyncGenerator<HydrantCard> {
-  const { records, hydrants, testOf, today, invented, units } = request;
+  const { records, hydrants, testOf, testsAheadOf, today, invented, units } = request;
   const usual = cardRigs(records, today);
   const carriers = layingRigs(records, today);
   for (const hydrant of hydrants) {
@@ -45,6 +48,14 @@ export async function* hydrantCardsFrom(request: CardsRequest): AsyncGenerator<H
       attack: request.attack ?? usual.attack,
       booster: request.booster ?? usual.booster,
       carriers,
+      notices: [
+        ...testsAhead(
+          `The flow test of ${hydrant.name}`,
+          (await testsAheadOf?.(hydrant)) ?? [],
+          today,
+        ),
+        ...(records.notices ?? []),
+      ],
       department: records.department,
       neighbours: await neighboursOf(hydrant, request),
       today,

@@ -5,7 +5,9 @@ import {
   assistValveOf,
   departmentCoefficients,
   departmentLimits,
+  hoseTestsAhead,
   type PickedRig,
+  type PlanningNotice,
   withHoseInService,
 } from '@plugside/records/planning';
 import { supplySizes } from '../pump-chart/usual-lines.ts';
@@ -22,6 +24,8 @@ export interface DepartmentRecords {
   appliances: Stored<'appliances'>[];
   /** Lengths of it: a rig carries no more of a size than is in service. */
   hose: Stored<'hose'>[];
+  /** What of it documents leave aside. */
+  notices?: readonly PlanningNotice[];
   department: DepartmentValues;
 }
 
@@ -43,6 +47,7 @@ export async function readDepartment(reader: RecordReader): Promise<DepartmentRe
     nozzles,
     appliances,
     hose,
+    notices: hoseTestsAhead(hoseTests),
     department: {
       ...(Object.keys(coefficients).length > 0 && { coefficients }),
       ...(Object.keys(limits).length > 0 && { limits }),

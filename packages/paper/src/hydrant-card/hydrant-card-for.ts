@@ -12,6 +12,7 @@ import {
   NetworkError,
   type Plan,
   parseHoseSize,
+  pumpCurve,
   type SweepRow,
   sweep,
   toInside,
@@ -25,6 +26,7 @@ import {
   type PickedRig,
   type PlanningNotice,
   planForBuilding,
+  testsAhead,
   withHoseInService,
 } from '@plugside/records/planning';
 import { supplySizes } from '../pump-chart/usual-lines.ts';
@@ -46,6 +48,8 @@ export interface HydrantCardRequest {
   /** Rigs whose hose may be laid, in service; left out: the two engines. */
   carriers?: readonly Pick<Fields<'rigs'>, 'name' | 'hose'>[];
   department?: DepartmentValues;
+  /** What else of the records the card leaves aside. */
+  notices?: readonly PlanningNotice[];
   /** The nearest first; six are printed. */
   neighbours?: readonly Neighbour[];
   /** Day on which the card is made, ISO: tells whether the test is due. */
@@ -72,9 +76,13 @@ const USUAL_HOSE: HoseSize = '5';
  * @throws RangeError for a size of hose that is not laid for supply
  */
 export function hydrantCardFor(given: HydrantCardRequest): HydrantCard {
-  const outOfService: PlanningNotice[] = [];
-  const attack = layable(given.attack, given.today, outOfService);
-  const request = { ...given, attack, booster: layable(given.booster, given.today, []) };
+  const { today } = given;
+  const leftAside: PlanningNotice[] = [];
+  const attack = layable(given.attack, today, leftAside);
+  const request = { ...given, attack, booster: layable(given.booster, today, []) };
+  for (const { rig, pumpTests = [] } of [attack, given.booster]) {
+    leftAside.push(...testsAhead(`The pump test of ${rig.name}`, pumpTests, today));
+  }
   const { hydrant, test, booster, department = {}, units = 'us' } = request;
   const result = test && flowTestResult(test, { today: request.today });
   const known = result?.curve && result.flowGpm !== null && result.retestOn !== null;
@@ -129,7 +137,7 @@ export function hydrantCardFor(given: HydrantCardRequest): HydrantCard {
     ...(valve && { valve }),
     cautions: [
       ...cautionsOf(hydrant, result?.q20Gpm ?? 0, units),
-      ...outOfService.map((one) => findingText(one, units)),
+      ...[...(given.notices ?? []), ...leftAside].map((one) => findingText(one, units)),
     ],
     ...lays,
     mainResidualPsi: limitsFor({ department }).mainResidualPsi,
@@ -284,7 +292,7 @@ function flowOf({ flowGpm, binding }: SweepRow): LayFlow {
 }
 
 function sourcesOf(request: HydrantCardRequest, sizes: readonly HoseSize[]): Source[] {
-  const { test, attack, booster, department = {}, hydrant, units = 'us' } = request;
+  const { test, attack, booster, department = {}, hydrant, today, units = 'us' } = request;
   const list: Source[] = [];
   if (test) {
     list.push({
@@ -300,10 +308,7 @@ function sourcesOf(request: HydrantCardRequest, sizes: readonly HoseSize[]): Sou
     });
   }
   for (const picked of [attack, booster]) {
-    const tested = (picked.pumpTests ?? [])
-      .map(({ testedOn }) => testedOn)
-      .sort()
-      .at(-1);
+    const tested = pumpCurve(picked.pumpTests ?? [], undefined, { today }).test?.testedOn;
     list.push({
       what: `Pump of ${picked.rig.name}`,
       from: tested ? `its own pump test, ${tested}` : 'its rating: no pump test on record',

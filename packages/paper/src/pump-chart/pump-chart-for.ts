@@ -19,6 +19,7 @@ import type { Fields } from '@plugside/records/model';
 import {
   type LengthOfHose,
   type PlanningNotice,
+  testsAhead,
   withHoseInService,
 } from '@plugside/records/planning';
 import { figuresIn } from '../sheet/figures.ts';
@@ -37,6 +38,8 @@ export interface PumpChartRequest {
   receivers?: readonly Pick<Fields<'rigs'>, 'name' | 'intakeReliefPsi'>[];
   /** The department's; those of the catalogue where left out or none suits. */
   nozzles?: readonly Fields<'nozzles'>[];
+  /** What else of the records the chart leaves aside. */
+  notices?: readonly PlanningNotice[];
   /** Adopted coefficients and limits. */
   department?: DepartmentValues;
   /** Lines to chart; left out: what the rig carries hose for. */
@@ -106,7 +109,12 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
   );
   const limits = limitsFor({ department });
   const ratedGpm = rig.ratedGpm ?? usualRating;
-  const capability = pumpTests.length > 0 ? pumpCurve(pumpTests, ratedGpm).points : null;
+  const curve = pumpTests.length > 0 ? pumpCurve(pumpTests, ratedGpm, { today }) : null;
+  const capability = curve?.points ?? null;
+  notices.push(
+    ...testsAhead(`The pump test of ${rig.name}`, pumpTests, today),
+    ...(request.notices ?? []),
+  );
   const pump: ChartPump = {
     ratedGpm,
     intakePsi: limits.hoseFedIntakePsi,
@@ -153,7 +161,7 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
       leastDischargePsi: limits.leastDischargePsi,
     },
     cautions: notices.map((one) => findingText(one, units)),
-    pump: { ...pumpOrigin(pump, pumpTests), intakePsi: pump.intakePsi },
+    pump: { ...pumpOrigin(pump, curve?.test?.testedOn), intakePsi: pump.intakePsi },
     sources: [
       ...hoseSources(
         [...new Set([...lines.flatMap(sizesOf), ...supply.map(({ hose }) => hose)])],
@@ -176,13 +184,9 @@ function checked(field: string, given: readonly number[], least: number, most: n
   return [...given].sort((a, b) => a - b);
 }
 
-function pumpOrigin(pump: ChartPump, tests: readonly Fields<'pump-tests'>[]) {
+function pumpOrigin(pump: ChartPump, testedOn: string | undefined) {
   const { origin } = capabilityFor(pump);
-  const newest = tests
-    .map(({ testedOn }) => testedOn)
-    .sort()
-    .at(-1);
-  return { origin: pump.capability && newest ? { ...origin, date: newest } : origin };
+  return { origin: pump.capability && testedOn ? { ...origin, date: testedOn } : origin };
 }
 
 /** The least relief of the rigs that may be supplied; of none on record what a caution starts at. */

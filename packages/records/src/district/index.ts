@@ -2,6 +2,6 @@
 export { districtRoads, districtStreets } from './district-streets.ts';
 export { everyRecord } from './every-record.ts';
 export { inTurns } from './in-turns.ts';
-export { planTest, planTests } from './plan-tests.ts';
+export { flowTestsAhead, planTest, planTests } from './plan-tests.ts';
 export { type District, readDistrict } from './read-district.ts';
 export { type SituationAt, type SituationAtOptions, situationAt } from './situation-at.ts';

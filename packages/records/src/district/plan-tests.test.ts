@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Stored } from '../model/index.ts';
 import { openStore, RecordIssuesError, type RecordStore } from '../store/index.ts';
 import { validate } from '../store/validate.ts';
-import { planTest, planTests } from './plan-tests.ts';
+import { flowTestsAhead, planTest, planTests } from './plan-tests.ts';
 
 const hydrant = { name: 'H-1', longitude: -130, latitude: -40 };
 const flowTest = (hydrantId: string, testedOn: string, residualPsi = 40) => ({
@@ -59,5 +59,7 @@ describe('a test dated after today', () => {
     expect((await planTests(store, [named])).get('h')?.testedOn).toBe('2024-05-06');
     const wrong = { ...one, planTestId: '2130-05-06' } as Stored<'hydrants'>;
     expect((await planTest(store, wrong))?.testedOn).toBe('2025-05-06');
+    const ahead = (await flowTestsAhead(store)).get('h');
+    expect(ahead?.map(({ testedOn }) => testedOn)).toEqual(['2130-05-06']);
   });
 });

@@ -1,4 +1,4 @@
-import { flowTestResult } from '@plugside/fireground';
+import { flowTestResult, isDatedAhead } from '@plugside/fireground';
 import type { Stored } from '../model/index.ts';
 import type { RecordStore } from '../store/index.ts';
 import { inTurns } from './in-turns.ts';
@@ -35,6 +35,22 @@ export async function planTest(
     if (!first || comesBefore(ranked, first)) first = ranked;
   }
   return first?.test;
+}
+
+/** Flow tests dated ahead of today, which plans leave aside, by their hydrant's id. */
+export async function flowTestsAhead(
+  store: RecordStore,
+  hydrantId?: string,
+): Promise<Map<string, FlowTest[]>> {
+  const found = new Map<string, FlowTest[]>();
+  const tests = store.all('flow-tests', hydrantId === undefined ? {} : { hydrantId });
+  for await (const test of inTurns(tests)) {
+    if (!isDatedAhead(test.testedOn)) continue;
+    const before = found.get(test.hydrantId);
+    if (before) before.push(test);
+    else found.set(test.hydrantId, [test]);
+  }
+  return found;
 }
 
 interface Ranked {

@@ -5,6 +5,7 @@ import {
   comingRigs,
   departmentCoefficients,
   departmentLimits,
+  hoseTestsAhead,
   type NearHydrantRecord,
   situationForBuilding,
 } from '../planning/index.ts';
@@ -112,7 +113,11 @@ export async function situationAt(
     invented,
     today: new Date().toISOString().slice(0, 10),
   });
-  return { ...made, building, notices: [...notices, ...made.notices] };
+  return {
+    ...made,
+    building,
+    notices: [...notices, ...hoseTestsAhead(hoseTests), ...made.notices],
+  };
 }
 
 const wayOf = ({ lengthFt, path }: HoseRoute<Place>) => ({ lengthFt, path });

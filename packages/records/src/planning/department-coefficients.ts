@@ -1,11 +1,14 @@
 import {
   type DepartmentValues,
   fitCoefficient,
+  formatHoseSize,
   isDatedAhead,
   parseHoseSize,
   shownC,
 } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
+import type { PlanningNotice } from './notice.ts';
+import { testsAhead } from './tests-ahead.ts';
 
 /**
  * The friction coefficients that a department has adopted from its own hose tests, the newest of
@@ -30,4 +33,18 @@ export function departmentCoefficients(
     };
   }
   return adopted;
+}
+
+/** Adopted hose tests that count for nothing yet. @param today ISO date; the machine's where left out */
+export function hoseTestsAhead(
+  tests: readonly Fields<'hose-tests'>[],
+  today?: string,
+): PlanningNotice[] {
+  return tests
+    .filter(({ adopted }) => adopted)
+    .flatMap((test) => {
+      const size = parseHoseSize(test.size);
+      const hose = size ? formatHoseSize(size) : test.size;
+      return testsAhead(`The adopted test of ${hose} hose`, [test], today);
+    });
 }

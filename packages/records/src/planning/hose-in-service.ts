@@ -1,6 +1,7 @@
 import { formatHoseSize, isDatedAhead, parseHoseSize } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 import { ft, notice, type PlanningNotice } from './notice.ts';
+import { testsAhead } from './tests-ahead.ts';
 
 type Rig = Fields<'rigs'>;
 export type LengthOfHose = Fields<'hose'>;
@@ -23,7 +24,7 @@ export function isInService(
 /**
  * A rig with no more hose of a size than its lengths on record have in service. A size without
  * lengths on record stays as the rig says. What is missing is taken from the supply bed first, which
- * is the careful way; the difference goes to `notices`.
+ * is the careful way; the difference goes to `notices`, and so do service tests dated ahead of today.
  * @param lengths of hose of any rig
  * @param today ISO date
  */
@@ -34,6 +35,13 @@ export function withHoseInService<R extends Rig>(
   notices: PlanningNotice[],
 ): R {
   const own = lengths.filter(({ rigId }) => rigId !== undefined && rigId === rig.id);
+  notices.push(
+    ...testsAhead(
+      `A service test of hose on ${rig.name}`,
+      own.flatMap(({ serviceTests }) => serviceTests),
+      today,
+    ),
+  );
   const sizes = new Set(own.flatMap(({ size }) => parseHoseSize(size) ?? []));
   let hose = rig.hose;
   for (const size of sizes) {

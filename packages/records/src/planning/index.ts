@@ -4,7 +4,7 @@ export { arrivalMin, travelMin, turnoutMin } from './arrivals.ts';
 export { assistValveOf, type OwnValve } from './assist-valve-of.ts';
 export { type ComingRigsRequest, comingRigs } from './coming-rigs.ts';
 export { type DemandInputs, demandInputs } from './demand-inputs.ts';
-export { departmentCoefficients } from './department-coefficients.ts';
+export { departmentCoefficients, hoseTestsAhead } from './department-coefficients.ts';
 export { departmentLimits } from './department-limits.ts';
 export { isInService, type LengthOfHose, withHoseInService } from './hose-in-service.ts';
 export { type HoseToLay, hoseToLay, supplyHoseAboard } from './hose-to-lay.ts';
@@ -27,3 +27,4 @@ export {
   type WaterRoute,
 } from './situation-for-building.ts';
 export { type ElevationAt, type TerrainPoint, terrainAlong } from './terrain-along.ts';
+export { testsAhead } from './tests-ahead.ts';

@@ -14,6 +14,7 @@ import { hydrantFromRecord } from './hydrant-from-record.ts';
 import { ft, notice, type PlanningNotice, psi } from './notice.ts';
 import { type PickedRig, rigFromRecord } from './rig-from-record.ts';
 import { type ElevationAt, terrainAlong } from './terrain-along.ts';
+import { testsAhead } from './tests-ahead.ts';
 
 export interface BuildingPlanRequest {
   building: Pick<
@@ -23,6 +24,8 @@ export interface BuildingPlanRequest {
   hydrant: Fields<'hydrants'>;
   /** The flow test that its curve is taken from. */
   test: Fields<'flow-tests'> | undefined;
+  /** All its tests: those dated ahead of today are told. Left out: none. */
+  tests?: readonly Pick<Fields<'flow-tests'>, 'testedOn'>[];
   /** Lays from the hydrant to the building and pumps there. */
   attack: PickedRig;
   /** Pumps at the hydrant; left out: a forward lay on hydrant pressure. */
@@ -76,7 +79,11 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   const booster = request.booster && sound(request.booster);
   const beds = booster ? [attack.rig, booster.rig] : [attack.rig];
   const hose = hoseToLay(lengthFt, beds);
-  const notices = [...outOfService, ...hose.notices];
+  const notices = [
+    ...outOfService,
+    ...hose.notices,
+    ...testsAhead(`The flow test of ${hydrant.name}`, request.tests ?? [], today),
+  ];
   const heights = endHeights(request, notices);
   const riseFt = heights.endFt - heights.startFt;
   const { hydrant: planHydrant, steamer } = hydrantFromRecord(

@@ -19,6 +19,7 @@ import { hydrantFromRecord, testDoubts } from './hydrant-from-record.ts';
 import { notice, type PlanningNotice } from './notice.ts';
 import { type PickedRig, rigFromRecord } from './rig-from-record.ts';
 import { type ElevationAt, terrainAlong } from './terrain-along.ts';
+import { testsAhead } from './tests-ahead.ts';
 
 /** The way between the building and where water is, along the streets. */
 export interface WaterRoute {
@@ -30,7 +31,10 @@ export interface NearHydrantRecord {
   record: Fields<'hydrants'> & { id: string };
   /** The flow test that plans use. */
   test: Fields<'flow-tests'> | undefined;
-  /** All its tests: those in which several hydrants flowed tell what a shared main gives. Left out: none. */
+  /**
+   * All its tests: those in which several hydrants flowed tell what a shared main gives, and those
+   * dated ahead of today are told. Left out: none.
+   */
   tests?: readonly Fields<'flow-tests'>[];
   route: WaterRoute;
 }
@@ -152,18 +156,22 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
   const hydrants: HydrantAtHand[] = [];
   const named: NamedHydrant[] = [];
   const fillPlaces: FillPlace[] = [];
-  request.hydrants.forEach(({ record, test, route }, index) => {
+  request.hydrants.forEach(({ record, test, tests = [], route }, index) => {
     const id = `H${index + 1}`;
     const heightFt = hydrantHeights.othersFt[index]!;
     // What one hydrant lacks is told where it is looked at, not for each of ten here.
     const { hydrant, steamer } = hydrantFromRecord(id, record, test, heightFt, []);
-    if (!hydrant) return;
+    const ahead = testsAhead(`The flow test of ${record.name}`, tests, request.today);
+    if (!hydrant) {
+      notices.push(...ahead);
+      return;
+    }
     const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
     recordIds[id] = record.id;
     paths[id] = path;
     named.push({ id, record, elevationFt: heightFt });
     const out = record.status === 'out of service';
-    const doubts = test ? testDoubts(record, test, request.today) : [];
+    const doubts = [...(test ? testDoubts(record, test, request.today) : []), ...ahead];
     if (lengthFt <= longestLayFt) {
       hydrants.push({
         hydrant,

@@ -1,7 +1,7 @@
 /** What a hydrant supplies, by its flow test. */
 import { type OpenAPIHono, z } from '@hono/zod-openapi';
 import { flowTestResult } from '@plugside/fireground';
-import { NotFoundError, planTest, type RecordStore } from '@plugside/records';
+import { flowTestsAhead, NotFoundError, planTest, type RecordStore } from '@plugside/records';
 import { define } from './define.ts';
 import { json, problems } from './describe.ts';
 import { storedSchema } from './record-schemas.ts';
@@ -42,10 +42,11 @@ export function supplyRoutes(app: OpenAPIHono, store: RecordStore): void {
       request: { params: z.object({ id: z.string() }) },
       responses: {
         ...json(
-          'Test and result; null for both where it was never tested',
+          'Test and result, null for both where it was never tested; days of tests dated ahead of today, which count for nothing',
           z.object({
             test: storedSchema('flow-tests').nullable(),
             result: resultSchema.nullable(),
+            datedAhead: z.array(z.string()),
           }),
         ),
         ...problems(404),
@@ -56,10 +57,16 @@ export function supplyRoutes(app: OpenAPIHono, store: RecordStore): void {
       const hydrant = await store.get('hydrants', id);
       if (!hydrant) throw new NotFoundError('hydrants', id.slice(0, 40));
       const test = await planTest(store, hydrant);
-      if (!test) return c.json({ test: null, result: null });
+      const ahead = (await flowTestsAhead(store, id)).get(id) ?? [];
+      const datedAhead = ahead.map(({ testedOn }) => testedOn).sort();
+      if (!test) return c.json({ test: null, result: null, datedAhead });
       const today = new Date().toISOString().slice(0, 10);
       const { curve, ...result } = flowTestResult(test, { today });
-      return c.json({ test, result: { ...result, curve: curve && curvePoints(curve) } });
+      return c.json({
+        test,
+        result: { ...result, curve: curve && curvePoints(curve) },
+        datedAhead,
+      });
     },
   );
 }

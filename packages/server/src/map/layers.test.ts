@@ -61,7 +61,7 @@ describe('hydrants on the map', () => {
   it('have null for both where nothing was tested', async () => {
     const id = (await layer('hydrants')).features[1]?.properties.id;
     const answer = await server.ask(`/hydrants/${id}/supply`);
-    expect(await answer.json()).toEqual({ test: null, result: null });
+    expect(await answer.json()).toEqual({ test: null, result: null, datedAhead: [] });
     expect((await server.ask('/hydrants/none/supply')).status).toBe(404);
   });
 });

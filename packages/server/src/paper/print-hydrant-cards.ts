@@ -11,6 +11,7 @@ import {
 import {
   districtStreets,
   everyRecord,
+  flowTestsAhead,
   NotFoundError,
   planTest,
   planTests,
@@ -43,6 +44,7 @@ export async function printHydrantCard(
     hydrants: [hydrant],
     around,
     testOf: (one) => planTest(store, one),
+    testsAheadOf: async ({ id }) => (await flowTestsAhead(store, id)).get(id),
     streets: await districtStreets(store),
     today: today(),
     invented,
@@ -69,11 +71,13 @@ export async function printCards(
   const { hydrants, around, records, attack, booster } = await askedFor(store, asked);
   const { invented } = await readDistrict(store);
   const tests = await planTests(store, around);
+  const ahead = await flowTestsAhead(store);
   const cards = hydrantCardsFrom({
     records,
     hydrants,
     around,
     testOf: ({ id }) => tests.get(id),
+    testsAheadOf: ({ id }) => ahead.get(id),
     streets: await districtStreets(store),
     attack,
     booster,

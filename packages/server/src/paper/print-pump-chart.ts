@@ -18,6 +18,7 @@ export async function printPumpChart(
     ...pickedRig(records, rig),
     nozzles: records.nozzles,
     receivers: records.rigs,
+    notices: records.notices ?? [],
     department: records.department,
     invented,
     units: printed.units,

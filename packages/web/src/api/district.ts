@@ -102,6 +102,8 @@ export async function mapLayer<Name extends keyof MapLayers>(
 export interface HydrantSupply {
   /** The flow test that plans use; null where there is none. */
   test: Stored<'flow-tests'> | null;
+  /** Days of its tests that are dated ahead of today: they count for nothing. */
+  datedAhead: readonly string[];
 }
 
 export const hydrantSupply = (id: string, signal?: AbortSignal): Promise<HydrantSupply> =>

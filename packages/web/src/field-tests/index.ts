@@ -2,6 +2,7 @@
 import './field-tests.css';
 
 export { ClassMark } from './ClassMark.tsx';
+export { aheadFindings } from './day-ahead.ts';
 export { Findings } from './Findings.tsx';
 export { FlowTestForm } from './FlowTestForm.tsx';
 export { FlowTestGraph } from './FlowTestGraph.tsx';

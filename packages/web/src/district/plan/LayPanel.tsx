@@ -57,6 +57,7 @@ export function LayPanel(props: LayPanelProps) {
       building,
       hydrant,
       test: supply.test ?? undefined,
+      tests: supply.datedAhead.map((testedOn) => ({ testedOn })),
       attack: pickedRig(attack, records),
       ...(booster && { booster: pickedRig(booster, records) }),
       route,
@@ -242,7 +243,7 @@ export function LayPanel(props: LayPanelProps) {
       <LayWay district={district} route={route} hydrant={hydrant} building={building} />
       <LayNotices
         way={wayNotices(route, units)}
-        planning={solved.notices.filter(({ level }) => level !== 'error')}
+        planning={[...solved.notices, ...records.notices].filter(({ level }) => level !== 'error')}
         answered={answered}
       />
       {solved.plan && (

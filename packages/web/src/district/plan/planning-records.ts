@@ -4,12 +4,15 @@ import {
   assistValveOf,
   departmentCoefficients,
   departmentLimits,
+  hoseTestsAhead,
   type PickedRig,
+  type PlanningNotice,
 } from '@plugside/records/planning';
 import { crowFt, type Place } from '@plugside/records/streets';
 import { loadedTerrain } from '../../api/elevation.ts';
 import { allRecords } from '../../api/records.ts';
 import type { MapStation } from '../district.ts';
+import { todayIso } from '../words.ts';
 
 /** What a plan needs of the records besides its hydrant and building. */
 export interface PlanningRecords {
@@ -20,6 +23,8 @@ export interface PlanningRecords {
   /** Lengths of hose: plans lay no more than is in service. */
   hose: readonly Stored<'hose'>[];
   department: DepartmentValues;
+  /** What of it plans leave aside. */
+  notices: readonly PlanningNotice[];
   /** The server has terrain loaded for the district. */
   hasTerrain: boolean;
 }
@@ -45,6 +50,7 @@ export async function fetchPlanningRecords(signal: AbortSignal): Promise<Plannin
       ...(Object.keys(coefficients).length > 0 && { coefficients }),
       ...(Object.keys(limits).length > 0 && { limits }),
     },
+    notices: hoseTestsAhead(hoseTests, todayIso()),
     hasTerrain: terrain.name !== null,
   };
 }

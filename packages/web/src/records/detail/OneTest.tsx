@@ -5,6 +5,8 @@ import { allRecords, getRecord } from '../../api/records.ts';
 import { useLoaded } from '../../api/use-loaded.ts';
 import { todayIso } from '../../district/words.ts';
 import {
+  aheadFindings,
+  Findings,
   FlowTestGraph,
   FlowTestNumbers,
   PumpTestGraph,
@@ -54,9 +56,17 @@ export function PumpTestOf({ test }: { test: Values }) {
     <section className="related-part" aria-label="What the test says">
       <Once loaded={loaded} retry={retry} what="The rig’s tests">
         {({ rig, tests }) => {
-          const curve = pumpCurve(tests, rig.ratedGpm, { chosenId: test.id as string });
+          const testedOn = test.testedOn as string;
+          // One that cannot have been made yet is read by itself: plans take none of it.
+          const ahead = aheadFindings(testedOn, todayIso());
+          const curve = pumpCurve(
+            ahead.length > 0 ? tests.filter(({ id }) => id === test.id) : tests,
+            rig.ratedGpm,
+            { chosenId: test.id as string, ...(ahead.length > 0 && { today: testedOn }) },
+          );
           return (
             <>
+              <Findings findings={ahead} />
               <PumpTestGraph
                 curve={curve}
                 ratedGpm={rig.ratedGpm}

@@ -6,6 +6,7 @@ import { HydrantTests } from './HydrantTests.tsx';
 import { FlowTestOf, PumpTestOf } from './OneTest.tsx';
 import { RelatedList } from './RelatedList.tsx';
 import { RigTests } from './RigTests.tsx';
+import { ServiceTestsAhead } from './ServiceTestsAhead.tsx';
 
 /** What hangs on a record: a hydrant's tests, a rig's hose, a building's plans. */
 export function Related({ kind, record }: { kind: Kind; record: Values }) {
@@ -53,6 +54,7 @@ export function Related({ kind, record }: { kind: Kind; record: Values }) {
     case 'hose':
       return (
         <div className="related">
+          <ServiceTestsAhead hose={record} />
           <RelatedList
             title="Tests of hose of this size"
             kind="hose-tests"

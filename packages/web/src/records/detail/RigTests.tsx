@@ -1,6 +1,7 @@
-import { pumpCurve } from '@plugside/fireground';
+import { isDatedAhead, pumpCurve } from '@plugside/fireground';
 import { allRecords } from '../../api/records.ts';
 import { useLoaded } from '../../api/use-loaded.ts';
+import { todayIso } from '../../district/words.ts';
 import { PumpTestGraph, PumpTestNumbers } from '../../field-tests/index.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { newPath, recordPath } from '../address.ts';
@@ -35,13 +36,17 @@ export function RigTests({ rig }: { rig: Values }) {
               </p>
             );
           }
-          const curve = pumpCurve(tests, ratedGpm);
+          const today = todayIso();
+          const curve = pumpCurve(tests, ratedGpm, { today });
           return (
             <>
               <PumpTestGraph
                 curve={curve}
                 ratedGpm={ratedGpm}
-                earlier={tests.filter(({ id: one }) => one !== curve.test?.id)}
+                earlier={tests.filter(
+                  ({ id: one, testedOn }) =>
+                    one !== curve.test?.id && !isDatedAhead(testedOn, today),
+                )}
               />
               <PumpTestNumbers curve={curve} />
               <p className="test-links">
@@ -55,6 +60,7 @@ export function RigTests({ rig }: { rig: Values }) {
                       href={recordPath('pump-tests', test.id)}
                     >
                       {test.testedOn}
+                      {isDatedAhead(test.testedOn, today) && ', ahead of today'}
                     </PlaceLink>
                   ))}
               </p>

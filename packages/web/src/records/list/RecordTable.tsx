@@ -63,7 +63,7 @@ function Table(props: RecordTableProps) {
                 return at === 0 ? (
                   <th key={head} scope="row">
                     <PlaceLink className="record-link" href={recordPath(kind, record.id as string)}>
-                      {told?.text}
+                      <CellText cell={told} />
                     </PlaceLink>
                   </th>
                 ) : (
@@ -94,7 +94,7 @@ function Rows({ kind, records, moreOf, today, without }: RecordTableProps) {
           <li key={record.id as string}>
             <PlaceLink className="record-row" href={recordPath(kind, record.id as string)}>
               <span className="record-row-name">
-                {first?.cell(record, more, units, today)?.text}
+                <CellText cell={first?.cell(record, more, units, today)} />
               </span>
               <span className="record-row-told">
                 {told.map(({ column, cell }) => (

@@ -3,6 +3,7 @@ import {
   fitCoefficient,
   flowTestHistory,
   flowTestResult,
+  isDatedAhead,
   parseHoseSize,
   pumpCurve,
   shownC,
@@ -11,7 +12,7 @@ import { type Kind, type Stored, sortFields } from '@plugside/records/model';
 import type { Units } from '../../editing/use-units.ts';
 import { fieldTables } from '../fields/field-tables.ts';
 import type { Values } from '../form/draft.ts';
-import { recordTitle, valueWords } from '../words.ts';
+import { recordTitle, valueWords, yesNoWords } from '../words.ts';
 import type { More } from './more.ts';
 
 export interface Cell {
@@ -66,7 +67,10 @@ const title = (kind: Kind, head = 'Name'): Column => ({
 const testDay: Column = {
   head: 'Test',
   sort: 'testedOn',
-  cell: ({ testedOn }) => ({ text: String(testedOn) }),
+  cell: ({ testedOn }, _, __, today) =>
+    isDatedAhead(String(testedOn), today)
+      ? { text: `${testedOn}, ahead of today`, tone: 'warning' }
+      : { text: String(testedOn) },
 };
 
 const named = (head: string, name: string): Column => ({
@@ -237,7 +241,13 @@ export const listColumns: Readonly<Record<Kind, readonly Column[]>> = {
         return coefficient === null ? null : { text: `C ${shownC(coefficient)}` };
       },
     },
-    field('hose-tests', 'adopted', { head: 'In plans' }),
+    field('hose-tests', 'adopted', {
+      head: 'In plans',
+      cell: ({ adopted, testedOn }, _, __, today) =>
+        adopted && isDatedAhead(String(testedOn), today)
+          ? { text: 'not yet', tone: 'warning' }
+          : { text: yesNoWords(adopted === true) },
+    }),
     field('hose-tests', 'by'),
   ],
   nozzles: [
