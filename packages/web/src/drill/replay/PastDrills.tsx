@@ -18,6 +18,8 @@ export function PastDrills() {
   const [typed, setTyped] = useState('');
   const [crew, setCrew] = useState('');
   const [older, setOlder] = useState<readonly string[]>([]);
+  /** Gone from here; the lists stay as they were read. */
+  const [removed, setRemoved] = useState<ReadonlySet<string>>(new Set());
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   useEffect(() => () => clearTimeout(timer.current), []);
   const search = (text: string) => {
@@ -44,6 +46,8 @@ export function PastDrills() {
           crew={crew}
           after={after}
           isLast={at === all.length - 1}
+          removed={removed}
+          onRemoved={(roomId) => setRemoved((before) => new Set([...before, roomId]))}
           onMore={(next) => setOlder((before) => [...before, next])}
         />
       ))}
@@ -55,10 +59,12 @@ interface PageProps {
   crew: string;
   after: string | undefined;
   isLast: boolean;
+  removed: ReadonlySet<string>;
+  onRemoved(roomId: string): void;
   onMore(next: string): void;
 }
 
-function Page({ crew, after, isLast, onMore }: PageProps) {
+function Page({ crew, after, isLast, removed, onRemoved, onMore }: PageProps) {
   const [runs, retry] = useLoaded(`runs ${crew} ${after}`, (signal) =>
     drillRuns(
       {
@@ -69,8 +75,6 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
       signal,
     ),
   );
-  /** Gone from here; the other pages stay as they were read. */
-  const [removed, setRemoved] = useState<ReadonlySet<string>>(new Set());
   const list = useRef<HTMLUListElement>(null);
   if (runs.state === 'loading') return <p role="status">Reading…</p>;
   if (runs.state === 'unreachable')
@@ -113,7 +117,7 @@ function Page({ crew, after, isLast, onMore }: PageProps) {
             key={run.roomId}
             run={run}
             onRemoved={() => {
-              setRemoved(new Set([...removed, run.roomId]));
+              onRemoved(run.roomId);
               list.current?.focus();
             }}
           />
