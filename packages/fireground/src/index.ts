@@ -18,6 +18,7 @@ export {
 } from './catalogue/appliances.ts';
 export type { CoefficientChoice, HoseEntry } from './catalogue/hose.ts';
 export { coefficientFor, hoseCatalogue, hoseVolumeGal } from './catalogue/hose.ts';
+export { type HoseSections, sectionsOf, wholeSectionsFt } from './catalogue/hose-sections.ts';
 export type { PlanLimits } from './catalogue/limits.ts';
 export {
   defaultLimitOrigins,
@@ -156,5 +157,6 @@ export { fromInside, quantities, toInside } from './units/quantities.ts';
 // Words: answers as sentences, cautions, and the line that ends them
 export { improvementSentence, limitSentence, limitWords } from './words/answer.ts';
 export { clock } from './words/clock.ts';
+export { laidText, sectionsText } from './words/laid.ts';
 export { type MishapVerdict, mishapVerdict } from './words/mishap-verdict.ts';
 export { deferral } from './words/notices.ts';

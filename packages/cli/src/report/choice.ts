@@ -5,6 +5,7 @@ import {
   clock,
   deferral,
   findingText,
+  laidTexts,
   type Situation,
   type SupplyWay,
   type TestFinding,
@@ -35,6 +36,7 @@ export function chosenSections(
       ? [
           wayTable(terminal, choice),
           duties(terminal, first),
+          laid(terminal, first),
           pumps(terminal, first),
           openWater(terminal, first),
           shuttle(terminal, first),
@@ -99,6 +101,12 @@ function duties({ ink, width }: Terminal, { duties: all, standBy = [], time }: S
     ...steps.map((step) => `  ${step}`),
     `  ${clock(time.waterAtMin)}  Water at the engine`,
   ].join('\n');
+}
+
+/** Hose is laid in whole sections: more than the street is long. */
+function laid({ ink, width, units }: Terminal, { parts = [] }: SupplyWay): string {
+  const lines = laidTexts(parts, units);
+  return lines.length === 0 ? '' : `${ink.head('Hose laid')}\n${bullets(lines, width)}`;
 }
 
 function pumps({ figures, ink }: Terminal, { orders, plan }: SupplyWay): string {

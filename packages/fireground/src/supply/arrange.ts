@@ -1,11 +1,12 @@
 /** Legs with everyone's work given out: who lays which hose, who pumps where, when water comes. */
 import { hoseCatalogue } from '../catalogue/hose.ts';
+import { wholeSectionsFt } from '../catalogue/hose-sections.ts';
 import type { HoseSize } from '../plan/plan.ts';
 import type { Arrangement, AtFire, HoseUse, LaidHose, LegWork } from './arrangement.ts';
 import { enginesFor } from './at-the-fire.ts';
 import type { Crew } from './crew.ts';
 import type { FireAsk } from './fire-pumps.ts';
-import { HosePool, type Take, wholeSectionsFt } from './hose-pool.ts';
+import { HosePool, type Take } from './hose-pool.ts';
 import { idOfLegs, kindOfLegs, type Leg, pumpsOf, type Stretch } from './leg.ts';
 import type { RespondingRig } from './situation.ts';
 import type { TaskTimes } from './task-times.ts';

@@ -48,6 +48,24 @@ describe('when to boost, of a way as it is', () => {
     expect(atLay(boostOfWay(boosted, far)).boostedGpm).toBeCloseTo(boosted.mostGpm, 3);
   });
 
+  it('has it at the hose laid, in whole sections, not at the street under it', () => {
+    const of = situation({
+      hydrants: [
+        {
+          hydrant: newHydrant('H', { ...test, name: 'H-236', elevationFt: 30 }),
+          steamer: true,
+          lengthFt: 627,
+        },
+      ],
+    });
+    const direct = choose(of, 'direct lay');
+    const found = boostOfWay(direct, of)!;
+    expect(found.layFt).toBe(700);
+    const { unassistedGpm } = found.points.find(({ lengthFt }) => lengthFt === 700)!;
+    expect(unassistedGpm).toBeCloseTo(direct.mostGpm, 3);
+    expect(found.points.map(({ lengthFt }) => lengthFt)).not.toContain(627);
+  });
+
   it('counts what another hydrant of the way draws from the same main (by hand arithmetic)', () => {
     const at = (id: string, main: string) => ({
       hydrant: newHydrant(id, { ...test, name: id, main }),

@@ -46,7 +46,9 @@ export function boostOfWay(
   const pumped = part.pumps.length > 0;
   const source = { kind: 'hydrant' as const, at };
   const carriedFt = carriedOf(part, situation);
-  const asFarFt = Math.max(carriedFt, at.lengthFt);
+  // The hose that lies there; the street under it is shorter.
+  const layFt = part.laidFt ?? at.lengthFt;
+  const asFarFt = Math.max(carriedFt, layFt);
   const short = setGpm < situation.demandGpm - SHORT_GPM;
   const demandGpm = short ? part.setGpm - SHORT_GPM : part.setGpm;
   const others = (way.parts ?? []).flatMap((one) => {
@@ -54,7 +56,7 @@ export function boostOfWay(
     const shared = other && sharing(situation, at.hydrant, other.hydrant) === 'shared';
     return one !== part && shared ? [{ hydrant: other.hydrant, gpm: one.setGpm }] : [];
   });
-  const when = whenToBoost(
+  const found = whenToBoost(
     {
       hydrant: drawnDown(at.hydrant, others, demandGpm),
       steamer: at.steamer,
@@ -70,11 +72,12 @@ export function boostOfWay(
         boosted: pumped ? part.valve : at.steamer && booster.assistValve,
       },
       sourceName: sourceName({ source }),
-      lengths: options.lengths ?? lengthsTo(asFarFt, at.lengthFt),
+      lengths: options.lengths ?? lengthsTo(asFarFt, layFt),
       department: situation.department,
     },
     options.units ? { units: options.units } : {},
   );
+  const when = { ...found, layFt };
   if (others.length === 0) return when;
   const names = listed(others.map(({ hydrant }) => hydrant.name ?? hydrant.id));
   return { ...when, rule: `${when.rule} Counted while ${names} draws on the same main.` };

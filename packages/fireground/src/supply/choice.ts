@@ -1,4 +1,5 @@
 /** What choosing a supply answers with. Units: gpm, psi, ft, min. */
+import type { HoseSections } from '../catalogue/hose-sections.ts';
 import type { HoseSize, Origin, Plan } from '../plan/plan.ts';
 import type { LimitCheck, MainRange, Notice, RigOrder } from '../questions/answers.ts';
 
@@ -55,6 +56,8 @@ export interface SourcePart {
   lengthFt: number;
   /** Hose of its longest line: whole sections, as laid and as solved [ft]. */
   laidFt?: number;
+  /** The same as sections, where they are of one length. */
+  laidSections?: HoseSections;
   /** Its part of the flow that the way is set to [gpm]. */
   setGpm: number;
   /** Its part of the way's most [gpm]. */
@@ -271,7 +274,7 @@ export interface WhenToBoost {
   points: { lengthFt: number; unassistedGpm: number; boostedGpm: number }[];
   /** Longest lay looked at [ft]: the hose carried, where that is known. */
   carriedFt?: number;
-  /** The lay as it is [ft], and whose. */
+  /** The lay as it is [ft]: of a way the hose laid; and whose. */
   layFt?: number;
   sourceName?: string;
   /** Longest lay that still meets the demand [ft]; null: none does, Infinity is never used. */

@@ -1,8 +1,8 @@
 /** Which of two legs cannot bring less than the other. */
 import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
+import { wholeSectionsFt } from '../catalogue/hose-sections.ts';
 import { hosePressureLimit } from '../catalogue/limits.ts';
 import type { DepartmentValues, HoseSize } from '../plan/plan.ts';
-import { wholeSectionsFt } from './hose-pool.ts';
 import type { Leg } from './leg.ts';
 
 /**

@@ -1,5 +1,6 @@
 /** The hose that the rigs bring, given out length by length. */
 import { hoseCatalogue } from '../catalogue/hose.ts';
+import { wholeSectionsFt } from '../catalogue/hose-sections.ts';
 import type { HoseSize } from '../plan/plan.ts';
 import { carried } from './crew.ts';
 import type { RespondingRig } from './situation.ts';
@@ -103,10 +104,4 @@ export class HosePool {
     this.#taken.push(take);
     return take;
   }
-}
-
-/** A length as whole sections of its hose [ft]. */
-export function wholeSectionsFt(size: HoseSize, lengthFt: number): number {
-  const { sectionFt } = hoseCatalogue[size];
-  return Math.ceil(lengthFt / sectionFt - 1e-9) * sectionFt;
 }

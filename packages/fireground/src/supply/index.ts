@@ -15,6 +15,7 @@ export type * from './choice.ts';
 export { type ChooseOptions, chooseSupply } from './choose-supply.ts';
 export { fireLineOrigin, firePumpGpm, usualFireLinePdpPsi } from './fire-pumps.ts';
 export type { GroundLine } from './ground.ts';
+export { laidTexts } from './laid-texts.ts';
 export { mishaps } from './mishaps.ts';
 export { marginWantedGpm, usualMarginShare, usualRanking } from './rank.ts';
 export {

@@ -4,6 +4,7 @@ import {
   chooseSupply,
   type HoseAboard,
   type HydrantAtHand,
+  laidTexts,
   mostWater,
   newHydrant,
   newRig,
@@ -75,8 +76,16 @@ describe('hose is laid in whole sections', () => {
   it('500 ft of 5 in for 427 ft of street, in the plan and in what is told', () => {
     expect(way.plan!.lines.map(({ lengthFt }) => lengthFt)).toEqual([500]);
     expect(way).toMatchObject({ hoseFt: 500, hoseSections: 5 });
-    expect(way.parts).toMatchObject([{ lengthFt: 427, laidFt: 500 }]);
+    expect(way.parts).toMatchObject([
+      { lengthFt: 427, laidFt: 500, laidSections: { count: 5, sectionFt: 100 } },
+    ]);
     expect(dutyOf(way, 'E1')).toContain('lays 500 ft of 5 in');
+  });
+
+  it('is told with the street under it', () => {
+    expect(laidTexts(way.parts!, 'us')).toEqual([
+      'H-1: 500 ft laid over 427 ft of street (5 sections of 100 ft)',
+    ]);
   });
 
   it('hills stay at their place', () => {

@@ -1,11 +1,12 @@
 /** The legs worth trying from one source. */
 import { applianceLossPsi, hoseFrictionPsi, supplyCurvePsi } from '@plugside/hydraulics';
 import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
+import { wholeSectionsFt } from '../catalogue/hose-sections.ts';
 import { limitsFor } from '../catalogue/limits.ts';
 import { usualHookup } from '../patterns/boosted-at-hydrant.ts';
 import type { HoseSize } from '../plan/plan.ts';
 import { type Crew, pumpsWorthTrying } from './crew.ts';
-import { broughtFt, supplySizes, wholeSectionsFt } from './hose-pool.ts';
+import { broughtFt, supplySizes } from './hose-pool.ts';
 import { groundOf, type Leg, type LegSource, type Stretch } from './leg.ts';
 import { marginWantedGpm } from './rank.ts';
 import { type RelayHose, type RelayQuestion, relayMostGpm, relayPlan } from './relay-plan.ts';

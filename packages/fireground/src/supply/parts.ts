@@ -1,4 +1,5 @@
 /** What each source of a way brings, and when. */
+import { sectionsOf } from '../catalogue/hose-sections.ts';
 import { readState } from '../network/read-state.ts';
 import type { Plan } from '../plan/plan.ts';
 import { splitPortRef } from '../plan/ports.ts';
@@ -45,7 +46,7 @@ export function sourceParts(
       hose: [...leg.stretches[0]!.lines],
       suction: suction.map(({ hose }) => hose),
       lengthFt: leg.source.at.lengthFt,
-      laidFt: longestFt(laid),
+      ...longestOf(laid),
       setGpm: flowFrom(plan, asSet.state, id),
       mostGpm: atMost ? flowFrom(plan, atMost, id) : mostGpm,
       startGpm: startGpm(context, { leg, suction, laid }),
@@ -62,10 +63,14 @@ function stateAtMost(plan: Plan, mostGpm: number): SupplyState {
   return readState({ ...search.solved, plan: withSettings(plan, search.pdpPsi) });
 }
 
-/** The longest line from the water to the fire, as it is laid [ft]. */
-function longestFt(laid: LegWork['laid']): number {
+/** The longest line from the water to the fire, as it is laid. */
+function longestOf(laid: LegWork['laid']): Pick<SourcePart, 'laidFt' | 'laidSections'> {
   const lineFt = (line: readonly LaidHose[]) => line.reduce((ft, { lengthFt }) => ft + lengthFt, 0);
-  return laid.reduce((ft, lines) => ft + Math.max(...lines.map(lineFt)), 0);
+  const longest = laid.flatMap(
+    (lines) => [...lines].sort((one, two) => lineFt(two) - lineFt(one))[0] ?? [],
+  );
+  const laidSections = sectionsOf(longest);
+  return { laidFt: lineFt(longest), ...(laidSections && { laidSections }) };
 }
 
 /** Water out of a source [gpm]. */

@@ -1,5 +1,13 @@
 /** What each pump is set to, what each source brings, and what crews do. */
-import { clock, formatHoseSize, type RigOrder, type SupplyWay } from '@plugside/fireground';
+import {
+  clock,
+  formatHoseSize,
+  formatQuantity,
+  type RigOrder,
+  type SourcePart,
+  type SupplyWay,
+  type UnitSystem,
+} from '@plugside/fireground';
 import { inTens } from '../sheet/figures.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
@@ -64,9 +72,10 @@ export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
     abovePt: GAP,
   });
   const columns: Column[] = [
-    { head: 'Source', share: 2.6, size: 10.5, bold: true },
-    { head: 'Hose', share: 2.4, size: 10 },
-    { head: 'Length', unit: unit('length'), share: 1, number: true, size: 11 },
+    { head: 'Source', share: 2.2, size: 10.5, bold: true },
+    { head: 'Hose', share: 1.9, size: 10 },
+    { head: 'Street', unit: unit('length'), share: 0.9, number: true, size: 11 },
+    { head: 'Laid in sections', unit: unit('length'), share: 1.5, number: true, size: 11 },
     { head: 'Set to bring', unit: flow, share: 1.15, number: true, size: 11, bold: true },
     { head: 'Its most', unit: flow, share: 1.1, number: true, size: 11 },
     { head: 'First water', unit: 'min', share: 1.1, number: true, size: 11 },
@@ -76,12 +85,24 @@ export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
     part.sourceName,
     part.hose.map((size) => formatHoseSize(size, units)).join(' and ') || 'portable tank',
     part.lengthFt > 0 ? bare(part.lengthFt, 'length') : '—',
+    laidWords(part, units),
     bare(part.setGpm, 'flow'),
     bare(part.mostGpm, 'flow'),
     clock(part.waterAtMin),
     clock(part.fullAtMin),
   ]);
   table(sheet, columns, rows, { size: 10, rowPt: 17 });
+}
+
+/** "500 = 5 × 100": hose laid, and its sections where they are of one length. */
+function laidWords({ laidFt, laidSections }: SourcePart, units: UnitSystem): string {
+  if (laidFt === undefined) return '—';
+  const { number: laid } = formatQuantity(laidFt, 'length', units);
+  if (!laidSections) return laid;
+  const { count, sectionFt } = laidSections;
+  // As everywhere a section of 100 ft is told as 30.5 m.
+  const digits = units === 'si' ? 1 : 0;
+  return `${laid} = ${count} × ${formatQuantity(sectionFt, 'length', units, { digits }).number}`;
 }
 
 /** Where the water goes through several engines at the fire: which lines each takes, and what it puts out. */

@@ -23,6 +23,7 @@ export function BoostChart({ way, situation }: BoostChartProps) {
   if (!found) return null;
   const { at, when } = found;
   const name = at.hydrant.name ?? at.hydrant.id;
+  const layFt = when.layFt ?? at.lengthFt;
   return (
     <section aria-labelledby="when-to-boost" className="boost-part">
       <h3 className="section-name" id="when-to-boost">
@@ -31,11 +32,11 @@ export function BoostChart({ way, situation }: BoostChartProps) {
       <p className="boost-rule">{when.rule}</p>
       <div className="boost-graph">
         <Graph
-          summary={`${when.rule} At ${units.text(at.lengthFt, 'length')}, the lay of this way.`}
+          summary={`${when.rule} At ${units.text(layFt, 'length')}, the lay of this way.`}
           caption={`Water, ${units.of(1, 'flow').unit}, against the lay's length, ${units.of(1, 'length').unit}`}
         >
           {(widthPx, heightPx) => (
-            <Curves at={at} when={when} units={units} widthPx={widthPx} heightPx={heightPx} />
+            <Curves layFt={layFt} when={when} units={units} widthPx={widthPx} heightPx={heightPx} />
           )}
         </Graph>
         <ul className="boost-key">
@@ -67,19 +68,20 @@ function answerFor(
 }
 
 interface CurvesProps {
-  at: HydrantAtHand;
+  /** Hose laid [ft]. */
+  layFt: number;
   when: WhenToBoost;
   units: Units;
   widthPx: number;
   heightPx: number;
 }
 
-function Curves({ at, when, units, widthPx, heightPx }: CurvesProps) {
+function Curves({ layFt, when, units, widthPx, heightPx }: CurvesProps) {
   const { demandGpm, points } = when;
   const base = heightPx - EDGE.bottom;
   const drawn = useMemo(() => {
     const mostGpm = Math.max(demandGpm, ...points.map((one) => one.boostedGpm)) * 1.08;
-    const mostFt = Math.max(at.lengthFt, points.at(-1)?.lengthFt ?? 0);
+    const mostFt = Math.max(layFt, points.at(-1)?.lengthFt ?? 0);
     const right = widthPx - EDGE.right;
     const x = evenAxis(mostFt, 'length', units.system, [EDGE.left, right], widthPx > 500 ? 8 : 4);
     const y = evenAxis(mostGpm, 'flow', units.system, [base, EDGE.top], 5);
@@ -90,9 +92,9 @@ function Curves({ at, when, units, widthPx, heightPx }: CurvesProps) {
       alone: path.y((one) => y.at(one.unassistedGpm))(points) ?? '',
       boosted: path.y((one) => y.at(one.boostedGpm))(points) ?? '',
     };
-  }, [at, demandGpm, points, units.system, widthPx, base]);
+  }, [layFt, demandGpm, points, units.system, widthPx, base]);
   const demandY = drawn.y.at(demandGpm);
-  const hereX = drawn.x.at(at.lengthFt);
+  const hereX = drawn.x.at(layFt);
   const leftOf = hereX > widthPx - 150;
   return (
     <>
@@ -105,7 +107,7 @@ function Curves({ at, when, units, widthPx, heightPx }: CurvesProps) {
         y={base - 8}
         textAnchor={leftOf ? 'end' : 'start'}
       >
-        this lay {units.text(at.lengthFt, 'length')}
+        this lay {units.text(layFt, 'length')}
       </text>
       <path className="alone" d={drawn.alone} />
       <path className="curve" d={drawn.boosted} />

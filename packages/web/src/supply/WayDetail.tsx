@@ -1,6 +1,7 @@
 import {
   type Adjustments,
   clock,
+  laidTexts,
   type Situation,
   type SupplyWay,
   writePlan,
@@ -59,6 +60,13 @@ export function WayDetail(props: WayDetailProps) {
               <li key={`${rigId}:${duty}`}>
                 <b>{rigName}</b> {duty}
                 <span className="soft-text">{arrivalWords(situation, rigId)}</span>
+              </li>
+            ))}
+          </ul>
+          <ul className="way-laid">
+            {laidTexts(way.parts ?? [], units.system).map((text) => (
+              <li key={text} className="fact">
+                {text}
               </li>
             ))}
           </ul>
