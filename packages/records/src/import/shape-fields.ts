@@ -34,7 +34,11 @@ export function shapeFields(
     const [first, ...rest] = paths;
     return { fields: { path: first }, more: rest.map((one) => ({ path: one })), remarks: [] };
   }
-  if (kind !== 'buildings') return { fields: { longitude, latitude }, more: [], remarks: [] };
+  if (kind !== 'buildings') {
+    const several = geometry.type === 'MultiPoint' && geometry.coordinates.length > 1;
+    const remarks = several ? ['A place of several points: the first was taken.'] : [];
+    return { fields: { longitude, latitude }, more: [], remarks };
+  }
   const polygons = polygonsOf(geometry);
   const polygon = largest(polygons);
   const footprint = polygon?.map(closed).filter((ring) => ring.length >= 4);

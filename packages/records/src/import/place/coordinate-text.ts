@@ -32,7 +32,7 @@ function readAngle(text: string): number | undefined {
     return Number(text.replaceAll(',', ''));
   }
   const parts =
-    /^([+-]?)(\d{1,3})(?:\s*°\s*|\s+|:)(\d{1,2}(?:[.,]\d+)?)\s*(?:'|:|\s|$)\s*(?:(\d{1,2}(?:[.,]\d+)?)\s*"?)?$/.exec(
+    /^([+-]?)(\d{1,3})(?:\s*°\s*|\s+|:|-)(\d{1,2}(?:[.,]\d+)?)\s*(?:'|:|-|\s|$)\s*(?:(\d{1,2}(?:[.,]\d+)?)\s*"?)?$/.exec(
       text,
     );
   if (!parts) return undefined;
@@ -45,7 +45,9 @@ function readAngle(text: string): number | undefined {
 
 /** Two coordinates in one cell, in the order in which they stand; undefined where they are not two. */
 export function readPair(text: string): [string, string] | undefined {
-  const plain = text.trim().replace(/^[([]\s*|\s*[)\]]$/g, '');
+  // An address with its place in brackets after it, as portals write locations.
+  const last = /\(\s*([-+]?[\d.]+\s*[,;]\s*[-+]?[\d.]+)\s*\)\s*$/.exec(text)?.[1] ?? text;
+  const plain = last.trim().replace(/^[([]\s*|\s*[)\]]$/g, '');
   const semicolon = plain.split(/\s*;\s*/);
   if (semicolon.length === 2) return [semicolon[0]!, semicolon[1]!];
   const comma = plain.split(/\s*,\s*/);

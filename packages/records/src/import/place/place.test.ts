@@ -119,6 +119,12 @@ const code = (
   return 'code' in place ? place.code : [place.longitude, place.latitude];
 };
 
+describe('degrees, minutes and seconds', () => {
+  it.each(['38-54-50', '38:54:50', '38 54 50 N'])('%s', (text) => {
+    expect(readCoordinate(text, 'latitude')).toBeCloseTo(rad(38, 54, 50), 9);
+  });
+});
+
 describe('places', () => {
   it('are taken as they stand where nothing speaks against them', () => {
     expect(code('-84.38', '33.76')).toEqual([-84.38, 33.76]);
@@ -191,6 +197,82 @@ describe('well-known text', () => {
         },
       ),
     );
+  });
+});
+
+describe('well-known text as others write it', () => {
+  // OGC 06-103r4, clause 7.2: dimensions behind the type, EMPTY, collections.
+  it.each([
+    'POINT (-77.01 38.91)',
+    'POINT Z (-77.01 38.91 15.5)',
+    'POINTZ(-77.01 38.91 15.5)',
+    'POINTM (-77.01 38.91 4)',
+    'POINT ZM (-77.01 38.91 15.5 4)',
+    'SRID=4326;POINT(-77.01 38.91)',
+    'GEOMETRYCOLLECTION (POINT (-77.01 38.91))',
+  ])('%s is a point', (text) => {
+    expect(readWkt(text)).toEqual({ type: 'Point', coordinates: [-77.01, 38.91] });
+  });
+
+  it('of several geometries is none', () => {
+    expect(readWkt('GEOMETRYCOLLECTION (POINT (1 2), POINT (3 4))')).toBeUndefined();
+  });
+
+  const at = (text: string) =>
+    placeOf(
+      { number: 1, values: { geom: text } },
+      { geometry: false, point: 'geom', crs: 'EPSG:4326', swapped: 'refuse', farOff: 'refuse' },
+    );
+
+  it('that states its coordinate system is in that', () => {
+    // The worked example of IOGP Guidance Note 7-2 above.
+    const found = at('SRID=3857;POINT(-11169055.58 2800000.00)');
+    if ('code' in found) throw new Error(found.reason);
+    expect(
+      metres([found.longitude, found.latitude], [-rad(100, 20, 0), rad(24, 22, 54.433)]),
+    ).toBeLessThan(0.05);
+  });
+
+  it('EMPTY is no place', () => {
+    expect(at('POINT EMPTY')).toMatchObject({ code: 'no place' });
+  });
+
+  it.each([
+    '12 Elm Street\nSpringfield, ST\n(38.91, -77.01)',
+    '(38.91, -77.01)',
+    '{"latitude":"38.91","longitude":"-77.01","human_address":"{}"}',
+    '{"type":"Point","coordinates":[-77.01,38.91]}',
+  ])('or another text of a place: %s', (text) => {
+    expect(at(text)).toMatchObject({ longitude: -77.01, latitude: 38.91 });
+  });
+});
+
+describe('coordinates that cannot be right', () => {
+  const at = (longitude: string, latitude: string, near?: [number, number]) =>
+    placeOf(
+      { number: 1, values: { x: longitude, y: latitude } },
+      {
+        geometry: false,
+        longitude: 'x',
+        latitude: 'y',
+        crs: 'EPSG:4326',
+        swapped: 'refuse',
+        farOff: 'refuse',
+        ...(near && { near }),
+      },
+    );
+
+  it('are those of a town south of 60° S: the two are exchanged', () => {
+    // The Antarctic Treaty (1959), article VI: its area, without towns, is all south of 60° S.
+    expect(at('38.91', '-77.01')).toMatchObject({ code: 'place swapped' });
+    expect(at('-68.3', '-54.8')).toMatchObject({ longitude: -68.3 });
+  });
+
+  it('with a sign lost are told so', () => {
+    expect(at('77.01', '38.91', [-77.02, 38.9])).toMatchObject({
+      code: 'place far off',
+      reason: expect.stringContaining('other sign'),
+    });
   });
 });
 

@@ -5,7 +5,7 @@ import { isBlank } from '../values/blank.ts';
 import { readCoordinate, readPair } from './coordinate-text.ts';
 import { type CoordinateSystem, readCrs } from './crs.ts';
 import { mapPositions, pointOf } from './shapes.ts';
-import { readWkt } from './wkt.ts';
+import { isEmptyWkt, readWkt, sridOf } from './wkt.ts';
 
 export interface Place {
   longitude: number;
@@ -35,6 +35,12 @@ export function placeOf(row: SourceRow, mapping: PlaceMapping): Place | PlaceFau
   }
   const raw = rawGeometry(row, mapping);
   if ('code' in raw) return raw;
+  // A text that states its own system is in that.
+  if (raw.crs !== undefined) {
+    const own = readCrs(raw.crs);
+    if (!own.ok) return { code: 'place not converted', reason: own.reason, remedy: own.remedy };
+    return placed(raw, own.system, mapping);
+  }
   // Columns beside a blank geometry are of another kind than it: degrees, if anything.
   const degrees = mapping.geometry && raw.from !== 'geometry';
   const found = degrees ? readCrs('EPSG:4326') : read;
@@ -47,6 +53,8 @@ interface Raw {
   from: 'geometry' | 'columns';
   column?: string;
   value?: string;
+  /** Stated by the place itself. */
+  crs?: string;
 }
 
 function rawGeometry(row: SourceRow, mapping: PlaceMapping): Raw | PlaceFault {
@@ -56,7 +64,7 @@ function rawGeometry(row: SourceRow, mapping: PlaceMapping): Raw | PlaceFault {
     return isBlank(value, false) ? undefined : String(value);
   };
   const point = cell(mapping.point);
-  if (point !== undefined) return fromPoint(point, mapping);
+  if (point !== undefined && !isEmptyWkt(point)) return fromPoint(point, mapping);
   const { longitude: x, latitude: y } = mapping;
   const [east, north] = [cell(x), cell(y)];
   if (east === undefined || north === undefined) {
@@ -134,7 +142,8 @@ function typedPlace({ longitude, latitude }: TypedPlace, mapping: PlaceMapping) 
 function fromPoint(text: string, mapping: PlaceMapping): Raw | PlaceFault {
   const at = { column: mapping.point!, value: text };
   const wkt = readWkt(text) ?? geojsonText(text);
-  if (wkt) return { geometry: wkt, from: 'columns', ...at };
+  const crs = sridOf(text);
+  if (wkt) return { geometry: wkt, from: 'columns', ...at, ...(crs !== undefined && { crs }) };
   const pair = readPair(text);
   const order = mapping.pointOrder ?? 'latitude first';
   const [first, second] = pair ?? ['', ''];
@@ -159,7 +168,13 @@ function fromPoint(text: string, mapping: PlaceMapping): Raw | PlaceFault {
 function geojsonText(text: string): SourceGeometry | undefined {
   if (!text.startsWith('{')) return undefined;
   try {
-    const value = JSON.parse(text) as SourceGeometry;
+    const value = JSON.parse(text) as SourceGeometry | { latitude?: unknown; longitude?: unknown };
+    if (!('type' in value)) {
+      const { latitude, longitude } = value as { latitude?: unknown; longitude?: unknown };
+      const [x, y] = [Number(longitude ?? Number.NaN), Number(latitude ?? Number.NaN)];
+      const isPlace = Number.isFinite(x) && Number.isFinite(y);
+      return isPlace ? { type: 'Point', coordinates: [x, y] } : undefined;
+    }
     return pointOf(value) ? value : undefined;
   } catch {
     return undefined;
@@ -221,7 +236,11 @@ function placed(
 }
 
 function degreesFault([x, y]: [number, number], mapping: PlaceMapping) {
-  if (Math.abs(x) <= 180 && Math.abs(y) <= 90) return undefined;
+  if (Math.abs(x) <= 180 && Math.abs(y) <= 90) {
+    // South of 60° S there is no town (Antarctic Treaty, article VI): a longitude in the latitude's place.
+    if (y > -60 || Math.abs(x) > 75) return undefined;
+    return mapping.swapped === 'exchange' ? ('exchange' as const) : swapped;
+  }
   if (Math.abs(x) <= 90 && Math.abs(y) <= 180) {
     return mapping.swapped === 'exchange' ? ('exchange' as const) : swapped;
   }
@@ -277,9 +296,10 @@ function farFault({ longitude, latitude }: Place, { near, farOff, swapped: rule 
     Math.abs(longitude) <= 90 && distanceKm(near, [latitude, longitude]) < FAR_OFF_KM / 3;
   if (exchanged) return rule === 'exchange' ? ('exchange' as const) : swapped;
   if (farOff === 'take') return undefined;
+  const turned = distanceKm(near, [-longitude, latitude]) < FAR_OFF_KM / 3;
   return {
     code: 'place far off' as const,
-    reason: `The place is ${Math.round(away)} km from the rest.`,
+    reason: `The place is ${Math.round(away)} km from the rest${turned ? '; with the other sign of its longitude it would be among them' : ''}.`,
     remedy: 'Correct its coordinates, or say that places far off are meant.',
   };
 }

@@ -10,9 +10,27 @@ const depths: Record<string, { type: SourceGeometry['type']; depth: number }> = 
   MULTIPOLYGON: { type: 'MultiPolygon', depth: 3 },
 };
 
-/** A geometry from its text; further dimensions are left out. Undefined where it is none. */
+/** Before the text, as databases write it: the EPSG code of its coordinate system. */
+const srid = /^\s*SRID\s*=\s*(\d+)\s*;/i;
+
+/** The coordinate system that a text states, as `EPSG:2263`. */
+export function sridOf(text: string): string | undefined {
+  const code = srid.exec(text)?.[1];
+  return code === undefined || Number(code) === 0 ? undefined : `EPSG:${code}`;
+}
+
+/** `POINT EMPTY` and its kin: a geometry without a place. */
+export const isEmptyWkt = (text: string): boolean =>
+  /^\s*(SRID=\d+;)?\s*[A-Z]+\s*(Z|M|ZM)?\s+EMPTY\s*$/i.test(text);
+
+/**
+ * A geometry from its text; further dimensions (`POINT Z`, `POINTZ`) are left out. A collection of one
+ * is that one. Undefined where it is none.
+ */
 export function readWkt(text: string): SourceGeometry | undefined {
-  const head = /^\s*(?:SRID=\d+;)?\s*([A-Z]+)\s*(?:Z|M|ZM)?\s*\(/i.exec(text);
+  const only = /^\s*(?:SRID=\d+;)?\s*GEOMETRYCOLLECTION\s*(?:Z|M|ZM)?\s*\((.*)\)\s*$/is.exec(text);
+  if (only) return readWkt(only[1]!);
+  const head = /^\s*(?:SRID=\d+;)?\s*([A-Z]+?)\s*(?:Z|M|ZM)?\s*\(/i.exec(text);
   const kind = head ? depths[head[1]!.toUpperCase()] : undefined;
   if (!kind) return undefined;
   const body = text.slice(head![0].length - 1).trim();

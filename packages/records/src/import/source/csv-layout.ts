@@ -23,9 +23,13 @@ export function csvLayout(head: string): CsvLayout {
     delimiters.find((one) => one === stated?.[1]) ?? mostEven(body.replace(/\r\n?/g, '\n'));
   const records = splitRecords(body.replace(/\r\n?/g, '\n'), delimiter, 40).filter(notBlank);
   const width = usualWidth(records);
-  // A title above the table has one cell, or fewer than the table has columns.
+  // A title above the table fills one cell, or at most half of what its rows fill.
+  const cells = records.map((record) => record.filter(filled).length);
+  const usual = [...cells].sort((a, b) => a - b)[cells.length >> 1] ?? 0;
   let skip = 0;
-  while (width >= 3 && skip < records.length - 1 && records[skip]!.filter(filled).length <= 1) {
+  while (width >= 3 && skip < records.length - 1) {
+    const isTitle = cells[skip]! <= Math.max(1, usual / 2);
+    if (!isTitle || (cells[skip]! > 1 && isRow(records[skip + 1]!))) break;
     skip += 1;
   }
   const first = records[skip] ?? [];
@@ -34,6 +38,8 @@ export function csvLayout(head: string): CsvLayout {
   return { delimiter, skip: skip + (stated ? 1 : 0), heads, columns: distinct(names) };
 }
 
+/** Data and no heads: what is above it are its heads, however few. */
+const isRow = (record: readonly string[]) => record.some(isNumber);
 const filled = (cell: string) => cell.trim() !== '';
 const notBlank = (record: readonly string[]) => record.some(filled);
 const isNumber = (cell: string) => /^\s*-?\d+([.,]\d+)?\s*$/.test(cell);

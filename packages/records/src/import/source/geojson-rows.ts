@@ -1,5 +1,6 @@
 import type { Bytes } from './bytes.ts';
 import { decode, type Encoding } from './encoding.ts';
+import { isServiceFeature, serviceGeometry, serviceReference } from './geoservices-json.ts';
 import { jsonPieces } from './json-features.ts';
 import type { Cell, SourceCrs, SourceGeometry, SourceRow } from './source.ts';
 
@@ -54,6 +55,11 @@ function featureOf(value: unknown, number: number): Feature {
     const text = JSON.stringify(value)?.slice(0, 200) ?? '';
     return { number, properties: {}, broken: { why: 'it is no object', text } };
   }
+  if (isServiceFeature(value)) {
+    const geometry = serviceGeometry(value.geometry);
+    const feature: Feature = { number, properties: cellsOf(value.attributes) };
+    return geometry === undefined ? feature : { ...feature, geometry };
+  }
   if (value.type !== 'Feature') {
     const geometry = geometryOf(value);
     // A bare geometry, or a plain object whose members are the columns.
@@ -62,12 +68,15 @@ function featureOf(value: unknown, number: number): Feature {
   const feature: Feature = {
     number,
     properties: isObject(value.properties) ? cellsOf(value.properties) : {},
-    geometry: value.geometry == null ? null : (geometryOf(value.geometry) ?? null),
+    geometry: isEmpty(value.geometry) ? null : (geometryOf(value.geometry) ?? null),
   };
   if (typeof value.id === 'string' || typeof value.id === 'number') feature.id = value.id;
-  if (value.geometry != null && !feature.geometry) {
+  if (!isEmpty(value.geometry) && !feature.geometry) {
+    const several = isObject(value.geometry) && value.geometry.type === 'GeometryCollection';
     feature.broken = {
-      why: 'its geometry is none that GeoJSON has, or its coordinates are no numbers',
+      why: several
+        ? 'its geometry is a collection of several shapes, and a record has one'
+        : 'its geometry is none that GeoJSON has, or its coordinates are no numbers',
       text: JSON.stringify(value).slice(0, 20_000),
     };
   }
@@ -113,6 +122,15 @@ function geometryOf(value: unknown): SourceGeometry | undefined {
   return { type, coordinates: value.coordinates } as SourceGeometry;
 }
 
+/** No geometry, or one without coordinates, which may be taken for none (RFC 7946, section 3.1). */
+function isEmpty(geometry: unknown): boolean {
+  if (geometry == null) return true;
+  if (!isObject(geometry)) return false;
+  const { coordinates, geometries } = geometry;
+  const values = Array.isArray(geometries) ? geometries : coordinates;
+  return Array.isArray(values) && values.every((one) => one === null);
+}
+
 function isNested(value: unknown, depth: number): boolean {
   if (!Array.isArray(value)) return false;
   if (depth > 0) return value.length > 0 && value.every((one) => isNested(one, depth - 1));
@@ -121,6 +139,8 @@ function isNested(value: unknown, depth: number): boolean {
 
 /** The `crs` member of the first edition of GeoJSON, which is still written for projected data. */
 function crsOf(value: unknown): SourceCrs | undefined {
+  const stated = serviceReference(member(value, 'spatialReference'));
+  if (stated !== undefined) return { crs: stated, from: 'its spatialReference member' };
   const name = member(member(member(value, 'crs'), 'properties'), 'name');
   if (typeof name !== 'string') return undefined;
   if (/CRS84/i.test(name)) return { crs: 'EPSG:4326', from: 'its crs member' };

@@ -2,7 +2,13 @@ import type { Bytes } from './bytes.ts';
 import { sniffEncoding } from './encoding.ts';
 import { type Feature, features, rowOfFeature } from './geojson-rows.ts';
 import { Sampler } from './sample.ts';
-import { type Source, type SourceCrs, SourceRefusedError, type SourceRow } from './source.ts';
+import {
+  type Cell,
+  type Source,
+  type SourceCrs,
+  SourceRefusedError,
+  type SourceRow,
+} from './source.ts';
 
 /** Columns past this are no list of records but something else. */
 const MOST_COLUMNS = 2000;
@@ -50,6 +56,14 @@ export async function geojsonSource(name: string, bytes: Bytes): Promise<Source>
       'Give a GeoJSON FeatureCollection, or a feature on each line.',
     );
   }
+  const [only] = sampler.rows;
+  if (total === 1 && !hasGeometry && only && Object.values(only.values).some(isListOfObjects)) {
+    throw new SourceRefusedError(
+      name,
+      'The file is JSON, but neither GeoJSON nor a list of rows.',
+      'Export GeoJSON (a FeatureCollection), CSV or a shapefile.',
+    );
+  }
   const idColumn = ids ? (columns.has('id') ? 'feature id' : 'id') : undefined;
   return {
     name,
@@ -69,3 +83,7 @@ export async function geojsonSource(name: string, bytes: Bytes): Promise<Source>
     close: async () => {},
   };
 }
+
+/** A member that holds what should be the rows: `{"data": [{...}]}`, or the arcs of a topology. */
+const isListOfObjects = (cell: Cell) =>
+  typeof cell === 'string' && /^(\[\s*[{[]|\{"\w+":\{"type")/.test(cell);

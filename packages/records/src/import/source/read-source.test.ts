@@ -69,6 +69,19 @@ describe('tables', () => {
     expect(source.columns).toEqual(['id', 'size', 'column 3', 'size (2)']);
   });
 
+  it('may have a title of two cells above their heads', async () => {
+    const title = 'Water works,,,,\nHydrants,,printed 1/2/2024,,\n';
+    const source = await sourceOf(`${title}No,Lat,Long,Main,Note\n1,38.9,-77,8,\n2,38.8,-77,8,x\n`);
+    expect(source.columns).toEqual(['No', 'Lat', 'Long', 'Main', 'Note']);
+    expect(source.total).toBe(2);
+  });
+
+  it('keep heads of which most are blank', async () => {
+    const source = await sourceOf('No,Main,,,\n1,8,2,3,4\n2,8,2,3,4\n');
+    expect(source.columns.slice(0, 2)).toEqual(['No', 'Main']);
+    expect(source.total).toBe(2);
+  });
+
   it('may have a title above their heads, and lines of blanks', async () => {
     const source = await sourceOf('Hydrants of the district,,\n\nid,x,y\n,,\n1,2,3\n');
     expect(source.columns).toEqual(['id', 'x', 'y']);
@@ -124,6 +137,96 @@ describe('GeoJSON', () => {
     expect(rows.map(({ fault }) => fault?.code)).toEqual([undefined, 'unreadable row']);
   });
 
+  it.each(['utf-16le', 'utf-16be', 'utf8'])('is read with the mark of %s', async (encoding) => {
+    const bytes = iconv.encode(feature(1), encoding, { addBOM: true });
+    expect((await rowsOf(await sourceOf(bytes, 'x.geojson')))[0]!.values.n).toBe(1);
+  });
+
+  it('has no place where a geometry has no coordinates, and a reason for one of several shapes', async () => {
+    // RFC 7946, section 3.1: empty coordinates may be taken for a null geometry; 3.1.8: collections.
+    const point = '{"type":"Point","coordinates":[1,2]}';
+    const geometries = [
+      '{"type":"Point","coordinates":[]}',
+      '{"type":"Point","coordinates":[null,null]}',
+      '{"type":"GeometryCollection","geometries":[]}',
+      `{"type":"GeometryCollection","geometries":[${point}]}`,
+      `{"type":"GeometryCollection","geometries":[${point},${point}]}`,
+    ];
+    const text = geometries.map((one) => `{"type":"Feature","properties":{},"geometry":${one}}`);
+    const rows = await rowsOf(await sourceOf(text.join('\n'), 'x.geojson'));
+    expect(rows.map(({ geometry }) => geometry)).toEqual([
+      null,
+      null,
+      null,
+      { type: 'Point', coordinates: [1, 2] },
+      null,
+    ]);
+    expect(rows.map(({ fault }) => fault?.reason ?? '')).toEqual([
+      '',
+      '',
+      '',
+      '',
+      expect.stringContaining('several shapes'),
+    ]);
+  });
+
+  it('may be what a map service writes: attributes, and a geometry by its members', async () => {
+    // "GeoServices REST Specification" 1.0, "Geometry objects": outer rings run clockwise.
+    const square = (x: number, d: number) => [
+      [x, 0],
+      [x, d],
+      [x + d, d],
+      [x + d, 0],
+      [x, 0],
+    ];
+    const source = await sourceOf(
+      JSON.stringify({
+        geometryType: 'esriGeometryPoint',
+        spatialReference: { wkid: 102_100, latestWkid: 3857 },
+        features: [
+          { attributes: { id: 'H-1' }, geometry: { x: 5, y: 6 } },
+          { attributes: { id: 'H-2' }, geometry: { x: 'NaN', y: 'NaN' } },
+          {
+            attributes: { id: 'S-1' },
+            geometry: {
+              paths: [
+                [
+                  [0, 0],
+                  [1, 1],
+                ],
+              ],
+            },
+          },
+          {
+            attributes: { id: 'B-1' },
+            geometry: { rings: [square(0, 9), square(2, 3).reverse(), square(20, 5)] },
+          },
+        ],
+      }),
+      'x.json',
+    );
+    expect(source.crs?.crs).toBe('EPSG:3857');
+    const rows = await rowsOf(source);
+    expect(rows.map(({ values: { id } }) => id)).toEqual(['H-1', 'H-2', 'S-1', 'B-1']);
+    expect(rows.map(({ geometry }) => geometry)).toEqual([
+      { type: 'Point', coordinates: [5, 6] },
+      null,
+      {
+        type: 'MultiLineString',
+        coordinates: [
+          [
+            [0, 0],
+            [1, 1],
+          ],
+        ],
+      },
+      {
+        type: 'MultiPolygon',
+        coordinates: [[square(0, 9), square(2, 3).reverse()], [square(20, 5)]],
+      },
+    ]);
+  });
+
   it('names its coordinate system by an old crs member', async () => {
     const crs = '"crs":{"type":"name","properties":{"name":"urn:ogc:def:crs:EPSG::2240"}}';
     const source = await sourceOf(
@@ -149,6 +252,13 @@ describe('what is no list', () => {
     ['a picture', Buffer.from('II*\0\u0008'), 'x.tif', 'TIFF'],
     ['a damaged archive', Buffer.from([0x50, 0x4b, 3, 4, 9, 9, 9]), 'x.zip', 'damaged'],
     ['JSON without features', '{"type":"FeatureCollection","features":[]}', 'x.json', 'no feature'],
+    ['rows inside a member', '{"data":[{"id":1,"lat":38.9,"lon":-77}]}', 'x.json', 'neither'],
+    [
+      'a topology',
+      '{"type":"Topology","objects":{"h":{"type":"Point"}},"arcs":[]}',
+      'x.json',
+      'neither',
+    ],
     ['a shapefile in name alone', 'hello', 'x.shp', 'no shapefile'],
   ])('%s is refused with a remedy', async (_, content, name, words) => {
     await expect(sourceOf(content, name)).rejects.toThrow(SourceRefusedError);

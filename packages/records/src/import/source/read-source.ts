@@ -172,9 +172,8 @@ const startsWith = (head: Uint8Array, mark: readonly number[]) =>
   mark.every((byte, at) => head[at] === byte);
 
 function looksLikeJson(head: Uint8Array): boolean {
-  const text = new TextDecoder(head[0] === 0xff ? 'utf-16le' : 'utf-8').decode(
-    head.subarray(0, 64),
-  );
+  const wide = head[0] === 0xff ? 'utf-16le' : head[0] === 0xfe ? 'utf-16be' : 'utf-8';
+  const text = new TextDecoder(wide).decode(head.subarray(0, 64));
   return /^[\uFEFF\s]*[{[]/.test(text.replaceAll('\u001e', ' '));
 }
 
