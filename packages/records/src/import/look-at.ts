@@ -18,8 +18,17 @@ const toBeFoundOut: ReadonlySet<string> = new Set(['fixme', 'tbd', '?', 'todo', 
 export const mustBeLookedAt = (cell: Cell): boolean =>
   typeof cell === 'string' && toBeFoundOut.has(cell.trim().toLowerCase());
 
-/** Puts a value that could not be read into the note, beside what stands there. */
-export function keptInNote(draft: Draft, column: string, cell: Cell, label: string): Noted {
+/** A count that is no whole number: `2.5`, `3+1`. */
+export const isPart = (cell: Cell): boolean => /\+|[.,](?!0+\s*$)/.test(String(cell));
+
+/** Puts a value that could not be read as it stands into the note, beside what is there. */
+export function keptInNote(
+  draft: Draft,
+  column: string,
+  cell: Cell,
+  label: string,
+  what = `"${String(cell).trim()}" says none. It is left out and stands in the note.`,
+): Noted {
   const said = `${column}: ${String(cell).trim()}`;
   const before = typeof draft.note === 'string' ? draft.note : '';
   if (before === '') draft.note = said;
@@ -27,7 +36,7 @@ export function keptInNote(draft: Draft, column: string, cell: Cell, label: stri
   return {
     record: '',
     what: 'kept in the note',
-    text: `${label}: "${String(cell).trim()}" says none. It is left out and stands in the note.`,
+    text: `${label}: ${what}`,
   };
 }
 

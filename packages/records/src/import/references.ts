@@ -1,5 +1,6 @@
 import { type Kind, kindLabels } from '../model/index.ts';
 import type { RecordStore } from '../store/index.ts';
+import { keyText } from './key-text.ts';
 import type { ImportKind } from './mapping/mapping.ts';
 
 /** Kinds that the rows of a kind refer to. */
@@ -26,17 +27,18 @@ export async function readReferences(store: RecordStore, kind: ImportKind): Prom
     }
     tables.set(to, [ids!, names!, keys!]);
   }
-  return (to, text) => {
+  const find = (to: string, text: string) => {
     const [ids, names, keys] = tables.get(to) ?? [];
     return (
       ids?.get(text) ??
       names?.get(plain(text)) ??
       // "Hydrant 12" for 12.
       names?.get(plain(text).replace(new RegExp(`^${kindLabels[to as Kind]?.[0]}\\s+`), '')) ??
-      keys?.get(plain(text)) ??
-      'none'
+      keys?.get(plain(text))
     );
   };
+  // "12.0" for 12, where a spreadsheet has made a decimal number of it.
+  return (to, text) => find(to, text) ?? find(to, keyText(text)) ?? 'none';
 }
 
 function add(table: Map<string, string>, key: string, id: string): void {

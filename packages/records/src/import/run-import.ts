@@ -1,5 +1,6 @@
 import type { FieldsIn, Stored } from '../model/index.ts';
 import type { MergeCount, RecordStore, Where } from '../store/index.ts';
+import { AlikeRecords } from './alike-records.ts';
 import { differenceFrom } from './compare-known.ts';
 import { SeenKeys } from './duplicate-row.ts';
 import type { ImportKind, Mapping } from './mapping/mapping.ts';
@@ -33,6 +34,8 @@ type Draft = Record<string, unknown>;
 interface Entry {
   row: SourceRow;
   record: Draft;
+  /** Its key as it stands in the file, where it is written another way. */
+  keyAsWritten?: string;
   recordId?: string;
   recordVersion?: number;
 }
@@ -66,6 +69,7 @@ export async function runImport(
     const reading = new Reading(source, mapping, context, options, tally, refused);
     const counts = dryRun ? await reading.count(store) : await reading.write(store);
     await refused?.close();
+    reading.tellAlike();
     return tally.report(mapping, source.name, dryRun, counts);
   } catch (error) {
     await refused?.discard();
@@ -81,6 +85,8 @@ class Reading {
   readonly #tally: Tally;
   readonly #refused: RefusedFile | undefined;
   readonly #seen = new SeenKeys();
+  /** Read when the first row is added. */
+  #alike: AlikeRecords | undefined;
 
   constructor(
     source: Source,
@@ -96,6 +102,13 @@ class Reading {
     this.#options = options;
     this.#tally = tally;
     this.#refused = refused;
+  }
+
+  /** Rows that were added beside a record that may be the same. */
+  tellAlike(): void {
+    for (const notice of this.#alike?.notices(this.#mapping.sourceName) ?? []) {
+      this.#tally.remark(notice);
+    }
   }
 
   async count(store: RecordStore): Promise<MergeCount> {
@@ -180,11 +193,12 @@ class Reading {
     for (const remark of found.remarks) this.#tally.remark(remark);
     this.#tally.note(found.noted.map((one) => ({ ...one, row: row.number })));
     const more = found.more.map((one) => ({ row, record: one as unknown as Draft }));
-    const { recordId, recordVersion } = found;
+    const { keyAsWritten, recordId, recordVersion } = found;
     return [
       {
         row,
         record: fields,
+        ...(keyAsWritten !== undefined && { keyAsWritten }),
         ...(recordId !== undefined && { recordId }),
         ...(recordVersion !== undefined && { recordVersion }),
       },
@@ -201,9 +215,10 @@ class Reading {
   /** Each entry beside the record that it is about, where that is known. */
   async #compared(store: RecordStore, batch: readonly Entry[]) {
     const known = await findKnown(store, this.#mapping.kind, batch);
-    return batch.map(({ row, record, recordId, recordVersion }) => {
-      const current = known(record, recordId);
-      if (!current) return { is: 'added' as const, changes: record };
+    const compared = batch.map((entry) => {
+      const { row, record, recordVersion } = entry;
+      const current = known(entry);
+      if (!current) return { is: 'added' as const, changes: record, row };
       const { changes, same, kept } = differenceFrom(
         this.#mapping.kind,
         current as unknown as Draft,
@@ -215,6 +230,12 @@ class Reading {
         ? { is: 'same' as const, changes }
         : { is: 'changed' as const, changes: withKeyOf(current, changes), current };
     });
+    for (const one of compared) {
+      if (one.is !== 'added') continue;
+      this.#alike ??= await AlikeRecords.of(store, this.#mapping.kind);
+      this.#alike.look(one.changes, one.row);
+    }
+    return compared;
   }
 }
 
@@ -229,17 +250,24 @@ async function findKnown(store: RecordStore, kind: ImportKind, batch: readonly E
   const byKey = new Map<string, Stored<ImportKind>>();
   const byId = new Map<string, Stored<ImportKind>>();
   const bySource = new Map<string, string[]>();
-  for (const { record } of batch) {
+  for (const { record, keyAsWritten } of batch) {
     const source = String(record.externalSource);
-    bySource.set(source, [...(bySource.get(source) ?? []), String(record.externalId)]);
+    const keys = bySource.get(source) ?? [];
+    keys.push(String(record.externalId));
+    if (keyAsWritten !== undefined) keys.push(keyAsWritten);
+    bySource.set(source, keys);
   }
   const ids = batch.flatMap(({ recordId }) => recordId ?? []);
   if (ids.length > 0) await collect({ id: ids }, byId, (one) => one.id);
   for (const [externalSource, externalId] of bySource) {
     await collect({ externalSource, externalId }, byKey, keyOf);
   }
-  return (record: Draft, recordId: string | undefined) =>
-    (recordId === undefined ? undefined : byId.get(recordId)) ?? byKey.get(keyOf(record));
+  return ({ record, recordId, keyAsWritten }: Entry) =>
+    (recordId === undefined ? undefined : byId.get(recordId)) ??
+    byKey.get(keyOf(record)) ??
+    (keyAsWritten === undefined
+      ? undefined
+      : byKey.get(keyOf({ externalSource: record.externalSource, externalId: keyAsWritten })));
 
   async function collect(
     where: object,

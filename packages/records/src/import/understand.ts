@@ -1,7 +1,9 @@
 /** One row of a file into one record, or the reason why not. */
 import { type FieldsIn, type Kind, kindLabels, recordSchemas } from '../model/index.ts';
 import { dayAheadRemedy, daysAhead, testDaysAllowed } from '../store/test-days.ts';
-import { keptInNote, mustBeLookedAt, type Noted, namedAs, unusable } from './look-at.ts';
+import { keyText } from './key-text.ts';
+import { isPart, keptInNote, mustBeLookedAt, type Noted, namedAs, unusable } from './look-at.ts';
+import { asAsked } from './mapping/contrary.ts';
 import type { FieldSpec } from './mapping/field-spec.ts';
 import { fieldSpec, hasPlace } from './mapping/fields.ts';
 import { versionColumn } from './mapping/known-columns.ts';
@@ -15,6 +17,7 @@ import { shapeFields } from './shape-fields.ts';
 import type { Cell, SourceRow } from './source/source.ts';
 import { stableKey } from './stable-key.ts';
 import { isBlank } from './values/blank.ts';
+import { insideUnitOf } from './values/units.ts';
 
 export interface UnderstandContext {
   /** For origins. */
@@ -35,6 +38,8 @@ export type Understood<K extends ImportKind = ImportKind> =
       recordId?: string;
       /** The version of it that was exported. */
       recordVersion?: number;
+      /** The row's key as it stands, where that is another than the record's. */
+      keyAsWritten?: string;
       /** What was left out of the row, as sentences. */
       remarks: string[];
       /** What a person should look at in it. */
@@ -64,6 +69,13 @@ export function understand<K extends ImportKind>(
     },
   });
   if (row.fault) return refuse(row.fault);
+  if (isTotals(row, mapping)) {
+    return refuse({
+      code: 'unreadable row',
+      reason: 'It is a line of totals, no record.',
+      remedy: 'Take it out.',
+    });
+  }
   if (
     mapping.only &&
     !mapping.only.some((one) => fits(row.values[one.column] ?? null, one.values))
@@ -99,10 +111,22 @@ export function understand<K extends ImportKind>(
       }
       return refuse(read.fault);
     }
-    assign(draft, field.field, read.value);
+    const ofKey = field.field === 'name' && field.columns[0] === mapping.idColumn;
+    assign(draft, field.field, ofKey ? keyText(String(read.value)) : read.value);
     const top = field.field.split(/[[.]/)[0]!;
+    from[field.field] ??= read.column;
     from[top] ??= read.column;
     origins[top] ??= originOf(context, read.column);
+    const cell = row.values[read.column] ?? null;
+    if (spec.type.is === 'count' && spec.type.partsCount && isPart(cell)) {
+      unread.push(() => {
+        const said = `"${String(cell).trim()}" is taken as ${read.value}`;
+        noted.push(
+          keptInNote(draft, read.column, cell, spec.label, `${said} and stands in the note.`),
+        );
+        origins.note ??= originOf(context, read.column);
+      });
+    }
   }
   // Outlets given as one list are as somebody kept them.
   if (draft.flowing === undefined || !isGivenWhole(row, mapping)) tidyOutlets(draft);
@@ -128,7 +152,8 @@ export function understand<K extends ImportKind>(
   return finish(draft, []);
 
   function finish(first: Draft, morePaths: Draft[]): Understood<K> {
-    const id = cellText(row, mapping.idColumn);
+    const written = cellText(row, mapping.idColumn);
+    const id = written === undefined ? undefined : keyText(written);
     const source = cellText(row, mapping.sourceColumn) ?? mapping.sourceName;
     const recordId = cellText(row, mapping.recordColumn);
     const recordVersion = Number(recordId === undefined ? 0 : row.values[versionColumn]);
@@ -148,7 +173,7 @@ export function understand<K extends ImportKind>(
     for (const record of records) {
       const parsed = recordSchemas[mapping.kind].safeParse(record);
       if (!parsed.success) {
-        return refuse(issueOf(parsed.error.issues[0]!, record, from, mapping.kind));
+        return refuse(issueOf(parsed.error.issues[0]!, record, from, mapping.kind, row));
       }
       const [ahead] = daysAhead(mapping.kind, parsed.data as Draft);
       if (ahead) {
@@ -175,6 +200,7 @@ export function understand<K extends ImportKind>(
       more,
       remarks,
       noted: namedAs(noted, first, cellText(row, hydrant)),
+      ...(written !== id && { keyAsWritten: written! }),
       ...(recordId !== undefined && { recordId }),
       ...(recordVersion > 0 && { recordVersion }),
     };
@@ -196,7 +222,10 @@ function readField(
     ...(mapping.dateOrder !== undefined && { dateOrder: mapping.dateOrder }),
     ...(context.refer && { refer: context.refer }),
   };
-  const cells = field.columns.map((column) => ({ column, cell: said(row, column, field) }));
+  const cells = field.columns.map((column) => ({
+    column,
+    cell: asAsked(said(row, column, field), spec, column),
+  }));
   if (field.join === 'space' || field.join === 'named') {
     const filled = cells.filter(({ cell }) => !isBlank(cell, true));
     if (filled.length === 0) return undefined;
@@ -231,6 +260,13 @@ function readField(
       },
     };
   }
+}
+
+/** A line under the table; of kinds that have a place, its place is missing anyhow. */
+function isTotals(row: SourceRow, mapping: Mapping): boolean {
+  if (hasPlace(mapping.kind)) return false;
+  const name = mapping.fields.find(({ field }) => field === 'name')?.columns[0];
+  return /^(grand |sub)?totals?:?$/i.test(cellText(row, name) ?? '');
 }
 
 /** A cell after the mapping's own words. */
@@ -308,6 +344,10 @@ function originOf({ fileName, importedOn }: UnderstandContext, column: string) {
 interface SchemaIssue {
   path: PropertyKey[];
   message: string;
+  code?: string | undefined;
+  minimum?: unknown;
+  maximum?: unknown;
+  inclusive?: boolean | undefined;
 }
 
 function issueOf(
@@ -315,22 +355,53 @@ function issueOf(
   record: Draft,
   from: Record<string, string>,
   kind: ImportKind,
+  row: SourceRow,
 ): Omit<Refusal, 'row'> {
   const top = String(issue.path[0] ?? '');
   const value = issue.path.reduce<unknown>(
     (inside, key) => (inside as Record<PropertyKey, unknown> | undefined)?.[key],
     record,
   );
-  const label = fieldSpec(kind, top)?.label ?? top;
+  const spec = fieldSpec(kind, pathText(issue.path)) ?? fieldSpec(kind, top);
+  const label = spec?.label ?? top;
   const missing = value === undefined;
+  const column = from[pathText(issue.path)] ?? from[top];
+  // As it stands in the file, where one column gave it.
+  const cell = column === undefined ? null : (row.values[column] ?? null);
+  const read = typeof value === 'object' ? JSON.stringify(value) : String(value);
+  const text = cell === null || typeof value === 'object' ? read : String(cell);
   return {
     code: missing ? 'missing value' : 'value out of range',
     field: top,
-    ...(from[top] !== undefined && { column: from[top] }),
-    ...(!missing && { value: typeof value === 'object' ? JSON.stringify(value) : String(value) }),
-    reason: missing ? `${label}: it is missing.` : `${label}: ${issue.message}.`,
+    ...(column !== undefined && { column }),
+    ...(!missing && { value: text }),
+    reason: missing ? `${label}: it is missing.` : `${label}: ${rangeText(issue, value, spec)}.`,
     remedy: missing
       ? `Fill in ${label.toLowerCase()}.`
       : 'Correct the value, or the unit of its column.',
   };
+}
+
+/** `flowing[0].pitotPsi` */
+const pathText = (path: readonly PropertyKey[]) =>
+  path
+    .map((one, at) => (typeof one === 'number' ? `[${one}]` : `${at > 0 ? '.' : ''}${String(one)}`))
+    .join('');
+
+/** What a value out of range came to, and what is allowed. */
+function rangeText(issue: SchemaIssue, value: unknown, spec: FieldSpec | undefined): string {
+  const { code, minimum, maximum, inclusive = true } = issue;
+  const bound = code === 'too_big' ? maximum : code === 'too_small' ? minimum : undefined;
+  if (typeof bound !== 'number') return issue.message;
+  const unit = spec?.type.is === 'measure' ? ` ${insideUnitOf(spec.type.of)}` : '';
+  const most = code === 'too_big';
+  if (typeof value === 'string') {
+    return `It has ${value.length} characters; ${most ? 'at most' : 'at least'} ${bound} are allowed`;
+  }
+  if (typeof value !== 'number') return issue.message;
+  const than = inclusive
+    ? `${most ? 'at most' : 'at least'}`
+    : `${most ? 'less than' : 'more than'}`;
+  const shown = Math.round(value * 1000) / 1000;
+  return `It comes to ${shown.toLocaleString('en-US')}${unit}; ${than} ${bound.toLocaleString('en-US')}${unit} is allowed`;
 }

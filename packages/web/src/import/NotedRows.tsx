@@ -3,7 +3,7 @@ import { rowsText } from './count-words.ts';
 
 const HEADS: Readonly<Record<NotedRow['what'], string>> = {
   'cannot be used': 'kept, but plans cannot use them',
-  'kept in the note': 'with a value that says nothing, kept in the note',
+  'kept in the note': 'with a value that is left out or rounded up, and kept in the note',
 };
 
 /** Rows that were taken and should be looked at, by what there is to see. */

@@ -1,4 +1,4 @@
-import { findUnit, type Measure } from '../values/units.ts';
+import { findUnit, isOfOtherMeasure, type Measure } from '../values/units.ts';
 
 /** A column's name in lower case with single spaces: `STATIC_PSI`, `staticPsi` → `static psi`. */
 export function plainName(column: string): string {
@@ -13,6 +13,22 @@ export interface NamedUnit {
   /** The name without its unit. */
   name: string;
   unit?: string;
+}
+
+/**
+ * The unit that a column's name states and that cannot be read for the measure: `Flow (gal/fortnight)`,
+ * `Static (gpm)`. Its numbers must not be taken for another unit. Undefined where it states none.
+ */
+export function strangeUnit(column: string, measure: Measure): string | undefined {
+  const inside = /[([]\s*([^)\]]+?)\s*[)\]]/.exec(column)?.[1];
+  if (inside !== undefined && !findUnit(inside, measure)) {
+    const ratio = /^\p{L}{1,9}[\d²³]?\s*\/\s*\p{L}{1,9}[\d²³]?$/u.test(inside);
+    if (ratio || isOfOtherMeasure(inside, measure)) return inside;
+  }
+  const last = plainName(column).split(' ').at(-1)!;
+  return last.length > 2 && last !== plainName(column) && isOfOtherMeasure(last, measure)
+    ? last
+    : undefined;
 }
 
 /** Takes a unit off a column's name: `flow_gpm`, `Main Size (in)`, `PSI static`, `Flow [m³/h]`. */
@@ -31,12 +47,17 @@ export function unitInName(column: string, measure: Measure): NamedUnit {
   }
   if (words.length > 1) {
     const first = findUnit(words[0]!, measure);
-    if (first && words[0]!.length > 1)
+    // "Meter pressure" is one read off a meter.
+    if (first && words[0]!.length > 1 && !/H2O/.test(first.symbol))
       return { name: words.slice(1).join(' '), unit: first.symbol };
   }
   if (words.length === 1) {
     const whole = findUnit(words[0]!, measure);
     if (whole) return { name: words[0]!, unit: whole.symbol };
+    // "FLOWGPM": units that are no end of another word.
+    const joined = /^(.{3,}?)(psi|kpa|gpm|lpm)$/.exec(words[0]!);
+    const end = joined && findUnit(joined[2]!, measure);
+    if (end) return { name: joined[1]!, unit: end.symbol };
   }
   return { name: words.join(' ') };
 }

@@ -43,7 +43,7 @@ export const buildingFields: readonly FieldSpec[] = [
   {
     field: 'storeys',
     label: 'Storeys',
-    type: { is: 'count' },
+    type: { is: 'count', zeroIsBlank: true, partsCount: true },
     names: [
       'storeys',
       'stories',

@@ -1,14 +1,39 @@
 import type { Kind } from '../../model/index.ts';
 import type { Measure } from '../values/units.ts';
 
+/** Columns whose name asks the contrary ("out of service": yes or no), and what yes and no mean there. */
+export interface Contrary {
+  /** Of the name in lower case with single spaces. */
+  name: RegExp;
+  yes: string | boolean;
+  no: string | boolean;
+}
+
 export type FieldType =
   | { is: 'text' }
-  | { is: 'measure'; of: Measure /** Lists write 0 for "not known". */; zeroIsBlank?: boolean }
+  | {
+      is: 'measure';
+      of: Measure;
+      /** Lists write 0 for "not known". */
+      zeroIsBlank?: boolean;
+      /** Less than this, in the inside unit, is a value in another unit. */
+      least?: number;
+    }
   | { is: 'number' }
-  | { is: 'count' }
-  | { is: 'yes-no' }
+  | {
+      is: 'count';
+      /** Lists write 0 for "not known". */
+      zeroIsBlank?: boolean;
+      /** A part, such as half a storey, counts as one more. */
+      partsCount?: boolean;
+    }
+  | { is: 'yes-no'; contrary?: Contrary }
   | { is: 'date' }
-  | { is: 'choice'; words: Readonly<Record<string, string>> }
+  | {
+      is: 'choice';
+      words: Readonly<Record<string, string>>;
+      contrary?: Contrary;
+    }
   | { is: 'reference'; to: Kind }
   /** Lists and objects, as JSON: our own export. */
   | { is: 'json' };
@@ -45,11 +70,21 @@ export const measure = (
   label: string,
   of: Measure,
   names: readonly string[],
-  more: { not?: RegExp; zeroIsBlank?: boolean; unitByName?: Record<string, string> } = {},
+  more: {
+    not?: RegExp;
+    zeroIsBlank?: boolean;
+    least?: number;
+    unitByName?: Record<string, string>;
+  } = {},
 ): FieldSpec => ({
   field,
   label,
-  type: { is: 'measure', of, ...(more.zeroIsBlank && { zeroIsBlank: true }) },
+  type: {
+    is: 'measure',
+    of,
+    ...(more.zeroIsBlank && { zeroIsBlank: true }),
+    ...(more.least !== undefined && { least: more.least }),
+  },
   names,
   ...(more.not && { not: more.not }),
   ...(more.unitByName && { unitByName: more.unitByName }),
@@ -95,8 +130,9 @@ export const elevationField = measure(
     'surface elevation',
     'z',
     'hoehe',
+    'höhe',
   ],
-  { unitByName: { ele: 'm', hoehe: 'm' } },
+  { unitByName: { ele: 'm', hoehe: 'm', höhe: 'm' } },
 );
 
 /** Names of columns that hold a list's own id, the most lasting first. */
@@ -120,6 +156,7 @@ export const idNames = [
   'bldg id',
   'street id',
   'segment id',
+  'seg id',
   'test id',
   'station id',
   'osm id',

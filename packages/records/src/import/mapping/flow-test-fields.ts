@@ -107,6 +107,7 @@ export const flowTestFields: readonly FieldSpec[] = [
       'actual flow',
       'tot flow',
       'combined flow',
+      'durchfluss',
     ],
     { not: derived },
   ),
@@ -157,7 +158,7 @@ function outlet(at: number): FieldSpec[] {
         'port size',
         'outlet dia',
       ),
-      { zeroIsBlank: true },
+      { zeroIsBlank: true, least: 0.4 },
     ),
     {
       field: `flowing[${at}].coefficient`,

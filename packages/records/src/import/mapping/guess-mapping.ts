@@ -1,11 +1,13 @@
 import type { Cell, Source, SourceRow } from '../source/source.ts';
 import { isBlank } from '../values/blank.ts';
 import type { DateOrder } from '../values/dates.ts';
-import { nameScore, plainName, unitInName } from './column-name.ts';
+import { readMeasure } from '../values/measures.ts';
+import { nameScore, plainName, strangeUnit, unitInName } from './column-name.ts';
+import { asAsked } from './contrary.ts';
 import { type FieldSpec, idNames } from './field-spec.ts';
 import { fieldsByKind, hasPlace, originsField } from './fields.ts';
 import { guessPlace } from './guess-place.ts';
-import { decimalOf, unitFromValues } from './guess-units.ts';
+import { commaInFile, decimalOf, unitFromValues } from './guess-units.ts';
 import { refusedColumns, versionColumn } from './known-columns.ts';
 import type { FieldMapping, ImportKind, Mapping } from './mapping.ts';
 import { osmMapping } from './osm-tags.ts';
@@ -50,14 +52,17 @@ export function guessMapping(
       !used.has(column) &&
       !refusedColumns.some((one) => one === column),
   );
-  for (const match of bestMatches(free, specs, source)) {
+  const comma = commaInFile(source);
+  for (const match of bestMatches(free, specs, source, comma, notices)) {
     used.add(match.column);
-    fields.push(fieldMapping(match, source, notices));
+    fields.push(fieldMapping(match, source, comma, notices));
   }
+  notices.push(...contradictions(kind, source, fields, free));
 
   addNameBesideId(fields, source, used);
   const column = (name: string) => source.columns.find((one) => one === name);
-  const idColumn = column('externalId') ?? idColumnOf(kind, source);
+  const idColumn =
+    column('externalId') ?? idColumnOf(kind, source) ?? nameAsId(kind, source, fields);
   if (idColumn !== undefined) used.add(idColumn);
   const sourceColumn = column('externalSource');
   const recordColumn = column('plugside_id');
@@ -135,13 +140,17 @@ function bestMatches(
   columns: readonly string[],
   specs: readonly FieldSpec[],
   source: Source,
+  comma: boolean,
+  notices: string[],
 ): Match[] {
   const all: Match[] = [];
+  const unread: Unread[] = [];
   for (const column of columns) {
     const values = valuesOf(source.sample, column);
     for (const spec of specs) {
-      const match = matchOf(column, spec, values);
+      const match = matchOf(column, spec, values, source, comma);
       if (match.score >= LEAST) all.push(match);
+      else if (match.unread) unread.push({ column, spec, said: match.unread });
     }
   }
   all.sort((a, b) => b.score - a.score);
@@ -154,11 +163,35 @@ function bestMatches(
     taken.add(match.column);
     kept.push(match);
   }
+  for (const { column, spec, said } of unread) {
+    if (taken.has(column) || fields.has(spec.field)) continue;
+    const all = /^(status|inService)$/.test(spec.field) ? ', and all count as in service' : '';
+    notices.push(`${column} may be "${spec.label}", but ${said}: nothing is taken from it${all}.`);
+  }
   return kept;
 }
 
-function matchOf(column: string, spec: FieldSpec, values: readonly Cell[]): Match {
-  if (column === spec.field) {
+/** A column whose name is a field's, and why nothing can be taken from it. */
+interface Unread {
+  column: string;
+  spec: FieldSpec;
+  said: string;
+}
+
+function matchOf(
+  column: string,
+  spec: FieldSpec,
+  values: readonly Cell[],
+  source: Source,
+  comma: boolean,
+): Match & { unread?: string } {
+  // A name such as "mainIn" is ours alone. "status" others use too, and "main" for its size: their values tell.
+  const isOwn =
+    /[A-Z[]/.test(spec.field) ||
+    source.columns.includes('plugside_id') ||
+    (spec.field === 'main' &&
+      values.filter((value) => readMeasure(value, 'diameter').ok).length < values.length / 2);
+  if (column === spec.field && isOwn) {
     const { unit } = spec.type.is === 'measure' ? unitInName(column, spec.type.of) : {};
     return { column, spec, score: 1, name: column, exact: true, ...(unit && { unit }) };
   }
@@ -167,23 +200,88 @@ function matchOf(column: string, spec: FieldSpec, values: readonly Cell[]): Matc
       ? unitInName(column, spec.type.of)
       : { name: plainName(column), unit: undefined };
   let score = spec.not?.test(plainName(column)) ? 0 : nameScore(name, spec.names);
+  const strange =
+    score > 0 && spec.type.is === 'measure' && !unit
+      ? strangeUnit(column, spec.type.of)
+      : undefined;
+  if (strange !== undefined) {
+    const said = `"${strange}" is no unit that is known for it; say which unit it is`;
+    return { column, spec, score: 0, name, exact: false, ...(score >= 0.55 && { unread: said }) };
+  }
   if (score > 0 && unit !== undefined) score += 0.03;
+  let unread: string | undefined;
   if (score > 0 && values.length > 0 && spec.type.is !== 'text' && spec.type.is !== 'reference') {
+    const { decimal } = decimalOf(values, undefined, comma);
     const options = {
-      decimal: decimalOf(values, undefined).decimal,
+      decimal,
       dateOrder: 'day first' as const,
+      ...(spec.type.is === 'measure' && {
+        unit: unit ?? unitFromValues(bareOf(values), spec.type.of, decimal).unit,
+      }),
     };
-    const good = values.filter((value) => readValue(value, spec, options).is !== 'fault').length;
+    const isGood = (value: Cell) =>
+      readValue(asAsked(value, spec, column), spec, options).is !== 'fault';
+    const good = values.filter(isGood).length;
     // A name that fits with values that do not is another thing by the same name.
-    if (good < values.length / 2) score *= 0.4;
+    if (good < values.length / 2) {
+      if (score >= 0.85 && (spec.type.is === 'choice' || spec.type.is === 'yes-no')) {
+        const words = [...new Set(values.filter((one) => !isGood(one)).map(String))];
+        unread = `its words are not known (${words.slice(0, 4).join(', ')})`;
+      }
+      score *= 0.4;
+    }
   }
   if (score > 0 && values.length === 0) score -= 0.05;
   const stated = spec.unitByName?.[name];
   const known = unit ?? stated;
-  return { column, spec, score, name, exact: false, ...(known && { unit: known }) };
+  return {
+    column,
+    spec,
+    score,
+    name,
+    exact: false,
+    ...(known && { unit: known }),
+    ...(unread && { unread }),
+  };
 }
 
-function fieldMapping(match: Match, source: Source, notices: string[]): FieldMapping {
+/** Rows in which a column that is not taken says another thing of a choice than the one that is. */
+function contradictions(
+  kind: ImportKind,
+  source: Source,
+  fields: readonly FieldMapping[],
+  columns: readonly string[],
+): string[] {
+  const taken = new Set(fields.flatMap((one) => one.columns));
+  return fields.flatMap((field) => {
+    const spec = fieldsByKind[kind].find((one) => one.field === field.field);
+    const own = field.columns[0]!;
+    if (!spec || field.columns.length !== 1) return [];
+    if (spec.type.is !== 'choice' && spec.type.is !== 'yes-no') return [];
+    const said = (row: SourceRow, column: string) => {
+      const read = readValue(asAsked(row.values[column] ?? null, spec, column), spec);
+      return read.is === 'value' ? read.value : undefined;
+    };
+    return columns.flatMap((other) => {
+      if (taken.has(other) || spec.not?.test(plainName(other))) return [];
+      if (nameScore(plainName(other), spec.names) < LEAST) return [];
+      const rows = source.sample.filter((row) => {
+        const [ours, theirs] = [said(row, own), said(row, other)];
+        return ours !== undefined && theirs !== undefined && ours !== theirs;
+      });
+      const first = rows[0]?.number;
+      if (first === undefined) return [];
+      return `${spec.label} is taken from ${own}; ${other} says otherwise in ${rows.length} of the rows looked at (row ${first}): say which of them counts.`;
+    });
+  });
+}
+
+function fieldMapping(
+  match: Match,
+  source: Source,
+  comma: boolean,
+  notices: string[],
+): FieldMapping {
   const { column, spec, score, exact } = match;
   const mapping: FieldMapping = {
     field: spec.field,
@@ -196,7 +294,7 @@ function fieldMapping(match: Match, source: Source, notices: string[]): FieldMap
   const values = valuesOf(source.sample, column);
   const { decimal, doubt } = exact
     ? { decimal: 'point' as const, doubt: undefined }
-    : decimalOf(values, source.delimiter);
+    : decimalOf(values, source.delimiter, comma);
   if (decimal !== 'point') mapping.decimal = decimal;
   if (doubt) notices.push(`${column}: ${doubt}.`);
   if (type.is !== 'measure') return mapping;
@@ -204,9 +302,7 @@ function fieldMapping(match: Match, source: Source, notices: string[]): FieldMap
     mapping.unit = match.unit;
     return mapping;
   }
-  const bare = values.filter(
-    (value) => typeof value === 'number' || !/[a-z"'′″]/i.test(String(value)),
-  );
+  const bare = bareOf(values);
   const guess = unitFromValues(bare, type.of, decimal);
   mapping.unit = guess.unit;
   if (guess.doubt && bare.length > 0) {
@@ -216,6 +312,10 @@ function fieldMapping(match: Match, source: Source, notices: string[]): FieldMap
   }
   return mapping;
 }
+
+/** Numbers without a unit of their own. */
+const bareOf = (values: readonly Cell[]) =>
+  values.filter((value) => typeof value === 'number' || !/[a-z"'′″]/i.test(String(value)));
 
 const why = (score: number) =>
   score >= 0.85
@@ -231,30 +331,53 @@ function valuesOf(sample: readonly SourceRow[], column: string): Cell[] {
     .filter((value) => !isBlank(value, false));
 }
 
-/** The list's own id: a column of a name for it, filled and without repeats. */
+/**
+ * The list's own id: a column of a name for it, filled and without repeats. Where that is a bare "id" of
+ * whole numbers, which programs give out anew at each export, another column that names the thing's own
+ * id goes before it.
+ */
 function idColumnOf(kind: ImportKind, source: Source): string | undefined {
+  let bare: string | undefined;
   for (const name of idNames) {
     // A test or a rig names its hydrant or station by an id that is not its own.
     if (kind === 'flow-tests' && /hyd|facility|asset|station|unit/.test(name)) continue;
     if (kind === 'rigs' && /station|hyd/.test(name)) continue;
+    if (bare !== undefined && !/\w\s?(id|no|number)$/.test(name)) continue;
+    if (bare !== undefined && /global|osm|full|feature|object/.test(name)) continue;
     const column = source.columns.find((one) => {
       const plain = one.startsWith('@') ? one.toLowerCase() : plainName(one);
       return plain === name || plain.replaceAll(' ', '') === name.replaceAll(' ', '');
     });
-    if (column === undefined) continue;
-    const rows = source.sample.filter(({ fault }) => !fault);
-    const values = rows
-      .map((row) => row.values[column] ?? null)
-      .filter((value) => !isBlank(value, false));
-    const distinct = new Set(values.map(String)).size;
-    const repeats = values.length - distinct;
-    // A few repeats are slips, to be told one by one; many mean that it is no id.
-    const isId = repeats <= Math.max(2, 0.1 * values.length) && distinct > values.length / 2;
-    if (values.length >= 0.9 * rows.length && isId) {
-      return column;
-    }
+    if (column === undefined || column === bare || !isKey(source, column)) continue;
+    if (bare !== undefined || name !== 'id' || !isWholeNumbers(source, column)) return column;
+    bare = column;
   }
-  return undefined;
+  return bare;
+}
+
+const isWholeNumbers = ({ sample }: Source, column: string) =>
+  sample.every(({ values }) => /^\d*$/.test(String(values[column] ?? '')));
+
+/** Whether a column is filled, and tells the rows apart. */
+function isKey(source: Source, column: string): boolean {
+  const rows = source.sample.filter(({ fault }) => !fault);
+  const values = rows
+    .map((row) => row.values[column] ?? null)
+    .filter((value) => !isBlank(value, false));
+  const distinct = new Set(values.map(String)).size;
+  const repeats = values.length - distinct;
+  // A few repeats are slips, to be told one by one; many mean that it is no id.
+  const isId = repeats <= Math.max(2, 0.1 * values.length) && distinct > values.length / 2;
+  return values.length >= 0.9 * rows.length && isId;
+}
+
+/** Kinds whose names are numbers of their own, which stay when a place is measured anew. */
+const namedByNumber: ReadonlySet<ImportKind> = new Set(['hydrants', 'stations']);
+
+function nameAsId(kind: ImportKind, source: Source, fields: readonly FieldMapping[]) {
+  const name = fields.find(({ field }) => field === 'name');
+  if (!namedByNumber.has(kind) || name?.columns.length !== 1) return undefined;
+  return isKey(source, name.columns[0]!) ? name.columns[0] : undefined;
 }
 
 /** From dates that can only be read one way. */

@@ -2,8 +2,9 @@
 import type { Cell, RefusalCode } from '../source/source.ts';
 import { isBlank } from '../values/blank.ts';
 import { type DateOrder, readDate } from '../values/dates.ts';
-import { readCount, readMeasure } from '../values/measures.ts';
+import { readCount, readMeasure, readParts } from '../values/measures.ts';
 import { type Decimal, readNumber } from '../values/numbers.ts';
+import { insideUnitOf, unitsOf } from '../values/units.ts';
 import { readYesNo } from '../values/yes-no.ts';
 import type { FieldSpec } from './field-spec.ts';
 
@@ -40,7 +41,15 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
       // What lists write for "not known".
       if (type.zeroIsBlank && number === 0) return blank;
       if (number === -9999 || number === -999 || number === -99999) return blank;
-      return from(readMeasure(cell, type.of, options));
+      const read = readMeasure(cell, type.of, options);
+      if (read.ok && type.least !== undefined && read.value < type.least) {
+        return fault(
+          'value out of range',
+          `It comes to ${shownNumber(read.value)} ${insideUnitOf(type.of)}, less than the least there is (${type.least} ${insideUnitOf(type.of)}).`,
+          `Correct the value, or write its unit beside it (${unitsOf(type.of).join(', ')}).`,
+        );
+      }
+      return from(read);
     }
     case 'number': {
       const value = typeof cell === 'number' ? cell : readNumber(String(cell), options.decimal);
@@ -48,8 +57,13 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
         ? fault('value not understood', 'It is no number.', 'Write a number, such as 0.9.')
         : { is: 'value', value };
     }
-    case 'count':
-      return from(readCount(cell, options.decimal));
+    case 'count': {
+      if (type.zeroIsBlank && Number(cell) === 0) return blank;
+      return from(
+        (type.partsCount ? readParts(cell, options.decimal) : undefined) ??
+          readCount(cell, options.decimal),
+      );
+    }
     case 'yes-no':
       return from(readYesNo(cell));
     case 'date': {
@@ -63,7 +77,11 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
     }
     case 'choice': {
       const said = String(cell).trim().toLowerCase().replace(/\s+/g, ' ');
-      const means = type.words[said] ?? type.words[said.replaceAll('_', ' ')];
+      const means =
+        type.words[said] ??
+        type.words[said.replaceAll('_', ' ')] ??
+        // "out of service - broken stem": the word, then more about it.
+        type.words[/^([\p{L} ]{4,}?)\s*[-–—:;,/(]/u.exec(said)?.[1] ?? ''];
       const allowed = [...new Set(Object.values(type.words))].join(', ');
       return means === undefined
         ? fault(
@@ -96,6 +114,8 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
       return fromJson(cell);
   }
 }
+
+const shownNumber = (value: number) => String(Math.round(value * 1000) / 1000);
 
 function fromJson(cell: Cell): ValueRead {
   try {

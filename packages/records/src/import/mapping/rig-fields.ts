@@ -141,8 +141,12 @@ export const rigFields: readonly FieldSpec[] = [
   {
     field: 'inService',
     label: 'In service',
-    type: { is: 'yes-no' },
-    names: ['in service', 'inservice', 'active', 'available'],
+    type: {
+      is: 'yes-no',
+      contrary: { name: /\boos\b|out of (service|order)|not in service/, yes: false, no: true },
+    },
+    names: ['in service', 'inservice', 'active', 'available', 'out of service', 'oos'],
+    not: /date|since|until|reason/,
   },
   noteField,
 ];

@@ -12,19 +12,26 @@ export type DateRead =
 
 /**
  * A day as ISO text from the forms that lists have: `2024-03-31`, `20240331`, `3/31/2024`,
- * `31.03.2024`, `31-Mar-24`, `March 31, 2024`, each with or without a time; a number of milliseconds
- * since 1970 (as web map services write it); a spreadsheet's day number. Where day and month cannot
- * be told apart, `order` decides; without it the date is refused as ambiguous. Two-digit years are of
- * 1970 to 2069. With dots the day is first, as wherever dates are written so.
+ * `31.03.2024`, `31-Mar-24`, `March 31, 2024`, each with or without a weekday and a time; a number of
+ * milliseconds (as web map services write it) or seconds since 1970; a spreadsheet's day number. The day
+ * is the one that is written, whatever its time zone. Where day and month cannot be told apart, `order`
+ * decides; without it the date is refused as ambiguous. Two-digit years are of 1970 to 2069. With dots
+ * the day is first, as wherever dates are written so. A day that programs count from is none.
  */
 export function readDate(cell: Cell, order?: DateOrder): DateRead {
   if (typeof cell === 'number') return fromNumber(cell);
   if (typeof cell !== 'string') return fail('It is no date.');
   const text = cell
     .trim()
-    .replace(/[T\s]+\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?\s*([ap]\.?m\.?)?\s*(Z|[+-]\d{2}:?\d{2})?$/i, '');
+    .replace(/^(mon|tue|tues|wed|wednes|thu|thur|thurs|fri|sat|satur|sun)(day)?[,.]?\s+/i, '')
+    .replace(
+      /[T,\s]+\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?\s*([ap]\.?m\.?)?\s*(Z|UTC|GMT|[+-]\d{2}(:?\d{2})?)?$/i,
+      '',
+    );
   const iso =
-    /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ?? /^(\d{4})(\d{2})(\d{2})$/.exec(text);
+    /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ??
+    // With hours, minutes and seconds run on, too.
+    /^(\d{4})(\d{2})(\d{2})(?:[01]\d[0-5]\d[0-5]\d|2[0-3][0-5]\d[0-5]\d)?$/.exec(text);
   if (iso) return day(Number(iso[1]), Number(iso[2]), Number(iso[3]));
   const figures = /^(\d{1,2})([-/.])(\d{1,2})\2(\d{4}|\d{2})$/.exec(text);
   if (figures) {
@@ -56,7 +63,7 @@ export function readDate(cell: Cell, order?: DateOrder): DateRead {
     const month = months.indexOf(named.groups.m!.slice(0, 3).toLowerCase()) + 1;
     if (month > 0) return day(fullYear(named.groups.y!), month, Number(named.groups.d));
   }
-  if (/^\d{11,14}$/.test(text) || /^\d{5}$/.test(text)) return fromNumber(Number(text));
+  if (/^\d{10,14}$/.test(text) || /^\d{5}(\.\d+)?$/.test(text)) return fromNumber(Number(text));
   if (/^\d{4}([-/]\d{1,2})?(\s*\(.*\))?$/.test(text)) return fail('It names no day.');
   return fail('It is no date that is understood.');
 }
@@ -68,6 +75,9 @@ const fullYear = (text: string) => {
   return text.length === 4 ? year : year + (year >= 70 ? 1900 : 2000);
 };
 
+/** The day that programs count from, which stands for a blank one. */
+const noDays = new Set(['1899-12-30', '1899-12-31', '1900-01-01', '1970-01-01']);
+
 function day(year: number, month: number, date: number): DateRead {
   const made = new Date(Date.UTC(year, month - 1, date));
   const real =
@@ -75,6 +85,9 @@ function day(year: number, month: number, date: number): DateRead {
     made.getUTCMonth() === month - 1 &&
     made.getUTCDate() === date;
   if (!real || year < 1850 || year > 2100) return fail('There is no such day.');
+  if (noDays.has(made.toISOString().slice(0, 10))) {
+    return fail('Programs write that day where they have none.');
+  }
   return { ok: true, value: made.toISOString().slice(0, 10) };
 }
 
@@ -88,6 +101,8 @@ function fromNumber(value: number): DateRead {
     const made = new Date(Date.UTC(2000, 0, 1) + (Math.floor(value) - 36_526) * 86_400_000);
     return { ok: true, value: made.toISOString().slice(0, 10) };
   }
+  // Seconds since 1970, from 2001 to 2100.
+  if (value >= 1e9 && value < 4.2e9) return fromNumber(value * 1000);
   if (Math.abs(value) >= 1e10 && Math.abs(value) < 4.2e12) {
     return { ok: true, value: new Date(value).toISOString().slice(0, 10) };
   }

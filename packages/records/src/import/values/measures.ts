@@ -85,6 +85,18 @@ function withUnit(
   return words![2] && !unit ? undefined : { value, ...(unit && { unit }) };
 }
 
+/**
+ * Storeys of which one is a part: `2.5` (two and a half), `3+1` (and an attic). The part counts as one
+ * more, since more storeys ask for more water. Undefined for any other cell.
+ */
+export function readParts(cell: Cell, decimal: Decimal = 'point'): Read<number> | undefined {
+  if (typeof cell !== 'number' && typeof cell !== 'string') return undefined;
+  const sum = /^\s*(\d{1,3}(?:[.,]\d)?)\s*\+\s*(\d(?:[.,]\d)?)\s*$/.exec(String(cell));
+  const terms = (sum ? sum.slice(1) : [String(cell)]).map((one) => readNumber(one, decimal));
+  if (terms.some((one) => one === undefined || one < 0)) return undefined;
+  return { ok: true, value: Math.ceil(terms.reduce<number>((all, one) => all + one!, 0)) };
+}
+
 /** A whole number: digits or a word. */
 export function readCount(cell: Cell, decimal: Decimal = 'point'): Read<number> {
   const value =

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readDate } from './dates.ts';
-import { readMeasure } from './measures.ts';
+import { readMeasure, readParts } from './measures.ts';
 import { readNumber } from './numbers.ts';
 import type { Measure } from './units.ts';
 import { readYesNo } from './yes-no.ts';
@@ -64,6 +64,18 @@ describe('quantities with units', () => {
     ['1,060 gpm', 'flow', 1060],
     ['10 m³', 'volume', 10 / 3.785412e-3],
     ['100 m2', 'area', 100 / 9.290304e-2],
+    ['0.0667 m3/s', 'flow', 0.0667 / 6.30902e-5],
+    ['4 m³/min', 'flow', 4 / 60 / 6.30902e-5],
+    ['240000 l/h', 'flow', 240 / 3600 / 6.30902e-5],
+    ['2.36 cfs', 'flow', (2.36 * 2.831685e-2) / 6.30902e-5],
+    ['883 igpm', 'flow', (883 * 4.54609e-3) / 60 / 6.30902e-5],
+    ['43.6 m', 'pressure', (43.6 * 9.80665e3) / 6894.757],
+    ['143 ft', 'pressure', (143 * 2.989067e3) / 6894.757],
+    ['4.35 kg/cm2', 'pressure', (4.35 * 9.80665e4) / 6894.757],
+    ['4.2 atm', 'pressure', (4.2 * 1.01325e5) / 6894.757],
+    ['427000 Pa', 'pressure', 427000 / 6894.757],
+    ['0.2 m', 'diameter', 0.2 / 0.0254],
+    ['30000 Imp gal', 'volume', (30000 * 4.54609e-3) / 3.785412e-3],
   ])('%s is converted', (text, measure, inside) => {
     expect(Number(insideOf(text, measure)) / inside).toBeCloseTo(1, 6);
   });
@@ -112,6 +124,16 @@ describe('dates', () => {
     '2024-03-31T10:00:00Z',
     '3/31/2024 10:30:00 AM',
     '2024/03/31',
+    '2024/03/31 00:00:00+00',
+    '2024-03-31 00:00:00.0000000 +00:00',
+    '2024-03-31T23:30:00-05:00',
+    '2024-03-31 00:00:00 UTC',
+    '3/31/2024, 3:15 PM',
+    'Sun, 31 Mar 2024',
+    'Sunday, March 31, 2024',
+    '20240331120000',
+    '1711843200',
+    '45382.5',
   ])('%s is the last of March 2024', (text) => {
     expect(readDate(text)).toEqual({ ok: true, value: '2024-03-31' });
   });
@@ -135,6 +157,28 @@ describe('dates', () => {
       expect(readDate(text).ok).toBe(false);
     },
   );
+});
+
+describe('the day that a program counts from', () => {
+  // Common practice, no source: what spreadsheets, databases and clocks have in place of a blank date.
+  it.each(['1899-12-30', '1/1/1900', '1970-01-01T00:00:00Z'])('%s is no day of a test', (text) => {
+    expect(readDate(text)).toMatchObject({ ok: false, reason: expect.stringContaining('none') });
+  });
+});
+
+describe('storeys of which one is a part', () => {
+  it.each([
+    ['2.5', 3],
+    ['3+1', 4],
+    ['1½', 2],
+    ['2.00', 2],
+    [2, 2],
+  ])('%s are %s', (cell, storeys) => {
+    expect(readParts(cell)).toEqual({ ok: true, value: storeys });
+  });
+  it.each(['3-4', 'two', '-1', ''])('%s are no such number', (cell) => {
+    expect(readParts(cell)).toBeUndefined();
+  });
 });
 
 describe('yes and no', () => {

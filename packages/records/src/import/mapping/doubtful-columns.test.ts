@@ -1,0 +1,153 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readSource } from '../source/read-source.ts';
+import { guessMapping } from './guess-mapping.ts';
+import type { ImportKind, Mapping } from './mapping.ts';
+
+let folder = '';
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'plugside-doubtful-'));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+async function guess(kind: ImportKind, text: string, name = 'list.csv'): Promise<Mapping> {
+  const path = join(folder, name);
+  await writeFile(path, text);
+  return guessMapping(kind, await readSource(path));
+}
+
+const field = ({ fields }: Mapping, name: string) => fields.find((one) => one.field === name);
+
+const tests = (head: string, value: string) =>
+  guess(
+    'flow-tests',
+    `hydrant,date,static psi,residual psi,${head}\n1,2024-03-31,62,44,${value}\n2,2024-03-31,60,40,${value}\n`,
+  );
+const hydrants = (head: string, values: readonly string[]) =>
+  guess(
+    'hydrants',
+    `hydrant,lat,lon,${head}\n${values.map((one, at) => `H-${at},38.9${at},-77.0,${one}`).join('\n')}\n`,
+  );
+
+describe('a unit in the name of a column', () => {
+  it.each([
+    ['Flow (m3/s)', '0.0667', 'm³/s'],
+    ['Flow m³/min', '4', 'm³/min'],
+    ['Flow (cfs)', '2.36', 'ft³/s'],
+    ['Flow (igpm)', '883', 'Imp gpm'],
+    ['FLOWGPM', '1060', 'gpm'],
+  ])('%s', async (head, value, unit) => {
+    expect(field(await tests(head, value), 'statedFlowGpm')).toMatchObject({ unit });
+  });
+
+  it.each([
+    ['Static (m)', 'mH2O'],
+    ['STATIC_M', 'mH2O'],
+    ['Static (m head)', 'mH2O'],
+    ['Static (ft)', 'ftH2O'],
+    ['Static [kg/cm²]', 'kg/cm²'],
+  ])('%s is a pressure by the height of water', async (head, unit) => {
+    const mapping = await guess(
+      'flow-tests',
+      `hydrant,date,${head},residual psi\n1,2024-03-31,43,30\n`,
+    );
+    expect(field(mapping, 'staticPsi')).toMatchObject({ unit });
+  });
+
+  it.each([
+    ['Elevation (m MSL)', 'm'],
+    ['Elevation (ft NAVD88)', 'ft'],
+  ])('%s stands before what it is above', async (head, unit) => {
+    expect(field(await hydrants(head, ['37', '38']), 'elevationFt')).toMatchObject({ unit });
+  });
+
+  it('that is not known is asked about, and its numbers are not taken for another', async () => {
+    const mapping = await tests('Flow (hogshead/day)', '9000');
+    expect(field(mapping, 'statedFlowGpm')).toBeUndefined();
+    expect(mapping.notices.join(' ')).toContain('"hogshead/day" is no unit that is known');
+  });
+
+  it('of another measure makes it another thing', async () => {
+    expect(field(await hydrants('Main (psi)', ['60', '62']), 'mainIn')).toBeUndefined();
+    expect(field(await hydrants('Main Pressure', ['60', '62']), 'mainIn')).toBeUndefined();
+  });
+});
+
+describe('sizes of mains', () => {
+  it('all below one are metres, and said so', async () => {
+    const mapping = await hydrants('main size', ['0.2', '0.15', '0.3']);
+    expect(field(mapping, 'mainIn')).toMatchObject({ unit: 'm' });
+    expect(mapping.notices.join(' ')).toContain('taken as m ');
+  });
+
+  it('under the head "main" are sizes, and words there are which main it is', async () => {
+    expect(field(await hydrants('main', ['8', '6']), 'mainIn')?.columns).toEqual(['main']);
+    expect(field(await hydrants('main', ['High St', 'Low St']), 'main')?.columns).toEqual(['main']);
+  });
+});
+
+describe('a point before three digits', () => {
+  it('separates thousands in a file with decimal commas', async () => {
+    const mapping = await guess(
+      'hydrants',
+      'hydrant;lat;lon;elevation (m)\n1;38,91;-77,01;1.045\n2;38,92;-77,02;1.046\n',
+    );
+    expect(field(mapping, 'elevationFt')).toMatchObject({ decimal: 'comma' });
+    expect(mapping.notices.join(' ')).toContain('separate thousands');
+  });
+
+  it('is a decimal point where another column has one', async () => {
+    const mapping = await guess(
+      'hydrants',
+      'hydrant;lat;lon;elevation (m)\n1;38.91;-77.01;1.045\n2;38.92;-77.02;1.046\n',
+    );
+    expect(field(mapping, 'elevationFt')?.decimal).toBeUndefined();
+  });
+});
+
+describe('columns that say whether a hydrant is in service', () => {
+  it('are told of where their words are not known', async () => {
+    const mapping = await hydrants('status', ['A', 'A', 'R']);
+    expect(field(mapping, 'status')).toBeUndefined();
+    expect(mapping.notices.join(' ')).toContain('its words are not known (A, R)');
+    expect(mapping.notices.join(' ')).toContain('all count as in service');
+  });
+
+  it('are told of where two of them contradict each other', async () => {
+    const mapping = await hydrants('active flag,out of service', ['1,N', '1,Y', '0,Y']);
+    expect(mapping.notices.join(' ')).toContain(
+      'says otherwise in 1 of the rows looked at (row 3)',
+    );
+    const agreed = await hydrants('active flag,out of service', ['1,N', '0,Y', '0,Y']);
+    expect(agreed.notices.join(' ')).not.toContain('otherwise');
+  });
+});
+
+describe("the list's own id", () => {
+  it.each([
+    ['OBJECTID,GlobalID,FACILITYID', '1,{A},HY-007', '2,{B},HY-008', 'FACILITYID'],
+    ['ID,HYDRANT_ID', '1,007', '2,008', 'HYDRANT_ID'],
+    ['ID,GlobalID', '1,{A}', '2,{B}', 'ID'],
+    ['ID,HYDRANT_ID', 'H-1,1', 'H-2,2', 'ID'],
+    ['Hydrant', '007', '008', 'Hydrant'],
+  ])('among %s', async (heads, one, two, id) => {
+    const mapping = await guess(
+      'hydrants',
+      `${heads},lat,lon\n${one},38.91,-77.01\n${two},38.92,-77.02\n`,
+    );
+    expect(mapping.idColumn).toBe(id);
+  });
+
+  it('is not the number that a program gave a feature', async () => {
+    const features = [1, 2].map((id) => ({
+      type: 'Feature',
+      id,
+      properties: { FACILITYID: `HY-00${id}` },
+      geometry: { type: 'Point', coordinates: [-77, 38] },
+    }));
+    const text = JSON.stringify({ type: 'FeatureCollection', features });
+    expect((await guess('hydrants', text, 'x.geojson')).idColumn).toBe('FACILITYID');
+  });
+});
