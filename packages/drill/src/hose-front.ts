@@ -9,12 +9,12 @@ import { bleederBoreIn } from './defaults.ts';
 import type { HoseEnd } from './names.ts';
 import { portElevationFt } from './port-node.ts';
 import type { Drill } from './running-drill.ts';
-import type { SceneHose } from './scene.ts';
+import type { DrillScene, SceneHose } from './scene.ts';
 import { type DrillState, type HoseState, TICKS_PER_S } from './state.ts';
 import { boreK, leastOpening } from './valve-loss.ts';
 
 /** Pressure of the air at sea level [psi]. */
-const AIR_PSI = 14.696;
+export const AIR_PSI = 14.696;
 /**
  * Air leaves an opening so many times as fast as water would at the same pressure [-]. By density it would be
  * √800 = 28; squeezed air chokes, and a ½ in hole passes some 230 ft³ of free air a minute at 50 psi (from
@@ -133,7 +133,7 @@ function ventAt(drill: Drill, at: number, end: HoseEnd): { k: number; intoPump?:
     return { k: open < leastOpening ? 0 : nozzleK(nozzle) * open };
   }
   if (name.startsWith('intake')) {
-    const bleeder = opening(`${port}.bleeder`) * 0.9 * boreK(bleederBoreIn);
+    const bleeder = bleederK(state, port);
     const valve = opening(port);
     if (valve < leastOpening) return { k: bleeder };
     return { k: bleeder + valve * THROUGH_PUMP * bore, intoPump: pieceId };
@@ -145,6 +145,18 @@ function ventAt(drill: Drill, at: number, end: HoseEnd): { k: number; intoPump?:
   if (scene.valves.some((valve) => valve.id === port))
     return { k: opening(port) < leastOpening ? 0 : bore };
   return { k: bore };
+}
+
+function bleederK(state: DrillState, intake: string): number {
+  return openingOf(state, `${intake}.bleeder`) * 0.9 * boreK(bleederBoreIn);
+}
+
+/** Of the air that comes to an intake, the share that goes into the pump: the rest leaves by its bleeder. */
+export function airToPumpShare(scene: DrillScene, state: DrillState, intake: string): number {
+  const boreIn = scene.valves.find(({ id }) => id === intake)?.boreIn ?? 5;
+  const pump = openingOf(state, intake) * THROUGH_PUMP * boreK(boreIn);
+  const bleeder = bleederK(state, intake);
+  return pump > 0 ? pump / (pump + bleeder) : 0;
 }
 
 function openingOf(state: DrillState, id: string): number {

@@ -1,10 +1,13 @@
 /** One tick of water: hose fills and runs out, tanks empty and fill, and every gallon is booked. */
 
+import { carryInto, moveAir, swallow } from './air-carried.ts';
 import type { DrillEvent } from './event.ts';
 import { inEffect } from './fault.ts';
 import { onFineGrid, onGrid } from './grid.ts';
-import { airInGal, frontAt, squeezedPsi, waterIn } from './hose-front.ts';
+import { airInGal, frontAt, otherEnd, squeezedPsi, waterIn } from './hose-front.ts';
+import type { HoseEnd } from './names.ts';
 import { PRIMER_FILLS_S, primerOn } from './priming.ts';
+import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import { deadTankGal } from './solve-flows.ts';
 import { type HoseState, TICKS_PER_S } from './state.ts';
@@ -75,6 +78,9 @@ export function moveWater(drill: Drill, moved: boolean): DrillEvent[] {
   }
   state.hoses.forEach((_, at) => {
     events.push(...moveHose(drill, at));
+  });
+  state.hoses.forEach((hose, at) => {
+    if (hose.air) events.push(...moveAir(drill, at));
   });
   for (const key of ['sourceGal', 'nozzleGal', 'wasteGal', 'tankGal', 'hoseGal'] as const)
     water[key] = onFineGrid(water[key]);
@@ -150,29 +156,28 @@ function fill(drill: Drill, at: number): DrillEvent[] {
   let vented = false;
   let airPsi = 0;
   let drivenOut = false;
+  let leavesBy: HoseEnd = 'to';
+  const airBefore = hose.airGal;
+  const followed = hasRules(scene, 3);
   for (const end of ['from', 'to'] as const) {
     const { gpm, port } = hose[end];
     if (port === null) continue;
     const front = frontAt(drill, at, end);
-    vented ||= front.vented;
-    airPsi = Math.max(airPsi, front.airPsi);
+    const far = otherEnd[end];
+    // No air leaves by an end that water comes in by.
+    vented ||= front.vented && !(followed && hose[far].gpm > 0);
+    if (!followed || gpm > 0) airPsi = Math.max(airPsi, front.airPsi);
     if (gpm <= 0) continue;
+    leavesBy = hose[far].gpm < gpm ? far : leavesBy;
     drivenOut ||= front.drivenOut === true;
-    if (front.intoPump !== undefined) {
-      const pump = state.pumps.find((one) => one.rigId === front.intoPump)!;
-      const quiet = pump.airGal < 2;
-      pump.airGal = onFineGrid(Math.min(20, pump.airGal + gpm * TICK_MIN));
-      if (quiet && pump.airGal >= 2 && pump.inGear)
-        events.push(
-          tell(
-            'air into pump',
-            'caution',
-            pump.rigId,
-            `${pieceName(scene, pump.rigId)} swallows the air of ${hoseName(piece)}: its pressure dips. Bleed the air off before the intake is opened.`,
-          ),
-        );
-    }
+    if (front.intoPump !== undefined)
+      events.push(...swallow(drill, front.intoPump, gpm * TICK_MIN, hose.id));
   }
+  const carry = () => {
+    const goesOn = drivenOut || hose.phase === 'full';
+    if (!followed || vented || !goesOn) return;
+    events.push(...carryInto(drill, hose[leavesBy].port, airBefore - hose.airGal, hose.id));
+  };
   for (const end of ['from', 'to'] as const)
     hose[end].waterGal = onFineGrid(hose[end].waterGal + Math.max(0, hose[end].gpm) * TICK_MIN);
   if (primerOn(drill, at) !== undefined) {
@@ -192,6 +197,7 @@ function fill(drill: Drill, at: number): DrillEvent[] {
     hose.airGal = 0;
     hose.airPsi = 0;
     drill.stale = true;
+    carry();
     if (!loose) events.push(tell('hose filled', 'fact', hose.id, `${hoseName(piece)} is full.`));
     else {
       countUnsafe(scene, state, hose.id, 'water to a loose end');
@@ -209,6 +215,7 @@ function fill(drill: Drill, at: number): DrillEvent[] {
   const voidGal = piece.capacityGal - waterIn(hose);
   if (vented) hose.airGal = onFineGrid(voidGal);
   else if (drivenOut) hose.airGal = onFineGrid(airInGal(voidGal, airPsi));
+  carry();
   hose.airPsi = onGrid(squeezedPsi(hose, piece));
   return events;
 }

@@ -33,6 +33,16 @@ export interface HoseEndState {
   waterGal: number;
 }
 
+/** Air that water carries through a full hose. */
+export interface CarriedAir {
+  /** The hose that it was in at first. */
+  of: string;
+  /** At the pressure of the open [gal]. */
+  gal: number;
+  /** Water between it and the end `from` [gal]. */
+  atGal: number;
+}
+
 export interface HoseState {
   id: string;
   phase: HosePhase;
@@ -44,6 +54,8 @@ export interface HoseState {
   airPsi: number;
   /** That air at the pressure of the open [gal]. */
   airGal: number;
+  /** Air on its way through it while it is full; left out: none. */
+  air?: CarriedAir[];
   /** Burst, and put right: a new length lies in from this tick on, once nothing pours. */
   newAtTick?: number;
 }
@@ -89,6 +101,8 @@ export interface PumpState {
   deadEndTicks?: number;
   /** Air in the pump [gal]: lowers what it can do. */
   airGal: number;
+  /** Last tick at which air came to a pump that had much of it; left out: never, or by older rules. */
+  airTick?: number;
   /** True pressures and flow. */
   intakePsi: number;
   dischargePsi: number;
