@@ -71,8 +71,13 @@ export function numberIn(text: string | null): number {
   return Number(/[\d,.]+/.exec(text ?? '')?.[0].replaceAll(',', ''));
 }
 
+/** Street under the lay, in the panel. */
 export const layLength = (page: Page) =>
   page.locator('.lay-numbers dd').first().textContent().then(numberIn);
+
+/** Hose laid over it, in the panel. */
+export const hoseLaid = (page: Page) =>
+  page.locator('.lay-numbers dd').nth(2).textContent().then(numberIn);
 
 /** Most places told of a colour, spread evenly over all of them. */
 const MOST_PLACES = 500;

@@ -5,6 +5,7 @@ import {
   fingers,
   fromApi,
   haversineFt,
+  hoseLaid,
   layLength,
   numberIn,
   openDistrict,
@@ -92,9 +93,14 @@ describe('from a building to its plan', () => {
     await close();
   });
 
-  it('opens the plan in the lay with the same length', async () => {
+  it('opens the plan in the lay with the hose laid: whole sections over the street', async () => {
     const { page, close } = await openLay();
-    const lengthFt = await layLength(page);
+    const [streetFt, lengthFt] = [await layLength(page), await hoseLaid(page)];
+    // Large-diameter hose in sections of 100 ft (common practice, no source).
+    expect(lengthFt).toBe(Math.ceil(streetFt / 100) * 100);
+    expect(await page.locator('.lay-numbers dt').nth(2).textContent()).toBe(
+      `Hose laid, ${lengthFt / 100} sections of 100 ft`,
+    );
     await page.getByRole('button', { name: 'Open in the lay' }).click();
     await page.locator('.answer').waitFor();
     expect(await page.getByRole('spinbutton', { name: /^Lay length/ }).inputValue()).toBe(

@@ -1,9 +1,12 @@
 import {
   formatHoseSize,
   type HoseAboard,
+  type HoseSections,
   type HoseSize,
   hoseCatalogue,
   parseHoseSize,
+  sectionsOf,
+  wholeSectionsFt,
 } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 import { ft, notice, type PlanningNotice } from './notice.ts';
@@ -13,6 +16,10 @@ export interface HoseToLay {
   hose: HoseSize;
   /** Like lines side by side. */
   count: number;
+  /** Each line as it is laid, in whole sections [ft]: what the rigs lack is counted as if it were brought. */
+  laidFt: number;
+  /** The same as sections; left out where a rig's last length is no whole one. */
+  sections?: HoseSections;
   /** Of that size on the rigs counted [ft]. */
   carriedFt: number;
   /** What is missing from it [ft]; 0 where it reaches. */
@@ -40,8 +47,9 @@ const ATTACK_BED = /crosslay|preconnect|attack/i;
  * Picks the hose for a lay from what the rigs carry: the largest large-diameter hose that the
  * first rig carries enough of, else that they carry together, else smaller hose in as many lines
  * as reach, two at most; where nothing reaches, the size that comes nearest, with how much is missing.
+ * It is laid in whole sections, as ways to supply are.
  *
- * @param lengthFt of the lay, above 0 [ft]
+ * @param lengthFt of the street under the lay, above 0 [ft]
  * @param rigs in the order in which they lay
  */
 export function hoseToLay(lengthFt: number, rigs: readonly HoseBed[]): HoseToLay {
@@ -49,9 +57,13 @@ export function hoseToLay(lengthFt: number, rigs: readonly HoseBed[]): HoseToLay
     beds.reduce((sum, bed) => sum + carriedFt(bed, size), 0);
   const pick = (hose: HoseSize, beds: readonly HoseBed[], count = 1): HoseToLay => {
     const total = carried(hose, beds);
+    const laidFt = longestLaidFt(hose, count, lengthFt, beds);
+    const sections = sectionsOf([{ hose, lengthFt: laidFt }]);
     return {
       hose,
       count,
+      laidFt,
+      ...(sections && { sections }),
       carriedFt: total,
       shortFt: Math.max(0, lengthFt - total),
       rigNames: beds.filter((bed) => carriedFt(bed, hose) > 0).map(({ name }) => name),
@@ -88,12 +100,13 @@ export function hoseToLay(lengthFt: number, rigs: readonly HoseBed[]): HoseToLay
   }
   const [most] = [...SUPPLY_SIZES].sort((a, b) => carried(b) - carried(a));
   if (!most || carried(most) === 0) {
+    const assumed = pick(UNKNOWN_HOSE, []);
     return withNotice(
-      { ...pick(UNKNOWN_HOSE, []), shortFt: 0 },
+      { ...assumed, shortFt: 0 },
       notice(
         'caution',
         'no-hose-on-record',
-      )`No supply hose is on record for the rigs picked. The plan assumes ${ft(lengthFt)} of ${formatHoseSize(UNKNOWN_HOSE)}; enter what they carry.`,
+      )`No supply hose is on record for the rigs picked. The plan assumes ${ft(assumed.laidFt)} of ${formatHoseSize(UNKNOWN_HOSE)}; enter what they carry.`,
     );
   }
   const found = pick(most, rigs);
@@ -108,6 +121,28 @@ export function hoseToLay(lengthFt: number, rigs: readonly HoseBed[]): HoseToLay
 
 function withNotice(found: HoseToLay, said: PlanningNotice): HoseToLay {
   return { ...found, notices: [said] };
+}
+
+/** The longest of like lines [ft]: whole sections, but of a rig no more than it has. */
+function longestLaidFt(
+  hose: HoseSize,
+  count: number,
+  lengthFt: number,
+  beds: readonly HoseBed[],
+): number {
+  const leftFt = beds.map((bed) => carriedFt(bed, hose));
+  const lines = Array.from({ length: count }, () => {
+    let laidFt = 0;
+    leftFt.forEach((left, at) => {
+      const missing = lengthFt - laidFt;
+      if (missing <= 0 || left <= 0) return;
+      const part = Math.min(left, wholeSectionsFt(hose, missing));
+      leftFt[at] = left - part;
+      laidFt += part;
+    });
+    return laidFt < lengthFt ? laidFt + wholeSectionsFt(hose, lengthFt - laidFt) : laidFt;
+  });
+  return Math.max(...lines);
 }
 
 function carriedFt(bed: HoseBed, size: HoseSize): number {

@@ -1,8 +1,16 @@
-import { checkPlan, mostWater, readPlan, writePlan } from '@plugside/fireground';
+import {
+  checkPlan,
+  chooseSupply,
+  mostWater,
+  type Plan,
+  readPlan,
+  writePlan,
+} from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
 import { recordSchemas } from '../model/index.ts';
 import { departmentCoefficients } from './department-coefficients.ts';
 import { type BuildingPlanRequest, planForBuilding } from './plan-for-building.ts';
+import { situationForBuilding } from './situation-for-building.ts';
 
 const hydrantId = '01HV00000000000000000000H1';
 const rigId = '01HV00000000000000000000R1';
@@ -53,7 +61,9 @@ const codes = (given: BuildingPlanRequest) =>
 
 describe('a plan from records', () => {
   it('is a forward lay with what is on record', () => {
-    const { plan, riseFt } = planForBuilding(request);
+    const { plan, riseFt, streetFt, hose: laid } = planForBuilding(request);
+    expect(streetFt).toBe(812);
+    expect(laid).toMatchObject({ laidFt: 900, sections: { count: 9, sectionFt: 100 } });
     expect(checkPlan(plan!)).toEqual([]);
     expect(riseFt).toBe(30);
     expect(plan).toMatchObject({ scene: 'A1', demandGpm: 1200, invented: false });
@@ -66,9 +76,55 @@ describe('a plan from records', () => {
       testedOn: '2026-05-04',
     });
     expect(plan!.hydrants[0]!.testGpm).toBe(671);
-    expect(plan!.lines.find(({ id }) => id === 'lay')).toMatchObject({ hose: '5', lengthFt: 812 });
+    expect(plan!.lines.find(({ id }) => id === 'lay')).toMatchObject({ hose: '5', lengthFt: 900 });
     expect(plan!.rigs).toHaveLength(1);
     expect(plan!.rigs[0]).toMatchObject({ name: 'Engine 1', elevationFt: 150 });
+  });
+
+  it('lays as much hose over a street as ways to supply do, and loses as much in it', () => {
+    const layOf = ({ lines }: Plan) => lines.find(({ from }) => from === 'H1.steamer')!;
+    // 5 in and larger in sections of 100 ft, 3 in in sections of 50 (common practice, no source).
+    const cases: [size: string, aboardFt: number, streetFt: number, laidFt: number][] = [
+      ['5', 1000, 812.4, 900],
+      ['5', 1000, 900, 900],
+      ['5', 850, 812.4, 850],
+      ['3', 1000, 812.4, 850],
+    ];
+    for (const [size, aboardFt, streetFt, laidFt] of cases) {
+      const rig = engine('Engine 1', 0, { hose: [{ size, lengthFt: aboardFt }] });
+      const route = { ...request.route, lengthFt: streetFt, path: request.route.path! };
+      const { plan } = planForBuilding({ ...request, attack: { rig }, route });
+      const { situation } = situationForBuilding({
+        building: recordSchemas.buildings.parse(request.building),
+        hydrants: [{ record: { ...hydrant, id: hydrantId }, test, route }],
+        waters: [],
+        rigs: [{ rig: { ...rig, id: rigId }, arrivesMin: 4 }],
+      });
+      const way = chooseSupply(situation!).ways.find(({ kind }) => kind === 'direct lay')!;
+      expect(layOf(plan!).lengthFt, `${size} in over ${streetFt} ft`).toBe(laidFt);
+      expect(layOf(way.plan!).lengthFt).toBe(laidFt);
+      const [alone, chosen] = [plan!, way.plan!].map((one) => {
+        const at500 = mostWater({ ...one, demandGpm: 500 }).state.lines;
+        const line = at500.find(({ id }) => id === layOf(one).id)!;
+        return line.frictionPsi / line.flowGpm ** 2;
+      });
+      expect(alone).toBeCloseTo(chosen!, 9);
+    }
+  });
+
+  it('lays whole sections of two rigs, and of what is missing', () => {
+    const over = (streetFt: number, first: number, second: number) =>
+      planForBuilding({
+        ...request,
+        attack: { rig: engine('Engine 1', first) },
+        booster: { rig: engine('Engine 2', second) },
+        route: { ...request.route, lengthFt: streetFt },
+      }).hose;
+    // 450 ft of the first, then 4 whole sections of the second.
+    expect(over(812, 450, 600)).toMatchObject({ laidFt: 850, shortFt: 0 });
+    expect(over(812, 450, 600)).not.toHaveProperty('sections');
+    // 700 ft are there; what the street still takes is counted as 2 sections.
+    expect(over(812, 300, 400)).toMatchObject({ laidFt: 900, shortFt: 112 });
   });
 
   it('can be written, read back and asked', () => {

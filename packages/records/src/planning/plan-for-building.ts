@@ -30,7 +30,7 @@ export interface BuildingPlanRequest {
   attack: PickedRig;
   /** Pumps at the hydrant; left out: a forward lay on hydrant pressure. */
   booster?: PickedRig;
-  /** Hose between hydrant and building, from either end. */
+  /** Street between hydrant and building, from either end; hose is laid over it in whole sections. */
   route: { lengthFt: number; path?: readonly LonLat[] };
   /** Ground between, and the height of an end whose record has none. */
   elevationAt?: ElevationAt;
@@ -46,8 +46,10 @@ export interface BuildingPlanRequest {
 export interface BuildingPlan {
   /** None where an `error` is among the notices. */
   plan: Plan | undefined;
-  /** The hose picked for the lay. */
+  /** The hose picked for the lay, and how much of it is laid. */
   hose: HoseToLay;
+  /** Street under it [ft]. */
+  streetFt: number;
   /** Building's height above the hydrant [ft]; 0 where it is not known. */
   riseFt: number;
   notices: PlanningNotice[];
@@ -60,15 +62,15 @@ const USUAL_ATTACK_PSI = 170;
 
 /**
  * The plan that takes water from a hydrant to a building: a forward lay, or boosted at the hydrant
- * where a booster is picked. Hydrant from its flow test, length from the route, hose from what
- * the rigs carry, heights from the records and the ground, pumps from their own tests, demand from
- * the building. Ids as in `boostedAtHydrant`; names are the records'. What had to be assumed is
- * said in the notices. Never throws for what records may hold: a hydrant without a usable flow
+ * where a booster is picked. Hydrant from its flow test, hose from what the rigs carry, as many whole
+ * sections as the route takes, heights from the records and the ground, pumps from their own tests,
+ * demand from the building. Ids as in `boostedAtHydrant`; names are the records'. What had to be
+ * assumed is said in the notices. Never throws for what records may hold: a hydrant without a usable flow
  * test gives no plan and an `error` that says so.
  */
 export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   const { building, hydrant, route } = request;
-  const lengthFt = Math.max(1, Math.round(route.lengthFt));
+  const streetFt = Math.max(1, Math.round(route.lengthFt));
   const today = request.today ?? new Date().toISOString().slice(0, 10);
   const outOfService: PlanningNotice[] = [];
   const sound = (picked: PickedRig): PickedRig => ({
@@ -78,7 +80,7 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   const attack = sound(request.attack);
   const booster = request.booster && sound(request.booster);
   const beds = booster ? [attack.rig, booster.rig] : [attack.rig];
-  const hose = hoseToLay(lengthFt, beds);
+  const hose = hoseToLay(streetFt, beds);
   const notices = [
     ...outOfService,
     ...hose.notices,
@@ -94,7 +96,7 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     notices,
     request.today,
   );
-  if (!planHydrant) return { plan: undefined, hose, riseFt, notices };
+  if (!planHydrant) return { plan: undefined, hose, streetFt, riseFt, notices };
   // As ways to supply have it: a valve goes on for the engine that is to pump there.
   const assistValve = steamer && booster !== undefined && beds.some((rig) => rig.assistValve);
   const brings = broughtBy(request)?.rig.name ?? '';
@@ -114,12 +116,13 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
     title: `${building.name} from ${hydrant.name}`.slice(0, LONGEST_TITLE),
     hydrant: planHydrant,
     assistValve,
-    lay: { hose: hose.hose, count: hose.count, lengthFt, riseFt },
+    lay: { hose: hose.hose, count: hose.count, lengthFt: hose.laidFt, riseFt },
     booster: booster ? {} : null,
   });
+  // What is laid past the street's length lies at its end: hills stay at their place.
   const terrain =
     request.elevationAt && route.path
-      ? terrainAlong(fromWater(route.path, hydrant), lengthFt, heights, request.elevationAt)
+      ? terrainAlong(fromWater(route.path, hydrant), streetFt, heights, request.elevationAt)
       : [];
   const rigs = drawn.rigs.map((rig) =>
     rig.role === 'attack'
@@ -162,6 +165,7 @@ export function planForBuilding(request: BuildingPlanRequest): BuildingPlan {
   return {
     plan: addAttackLines(plan, 'A1', request.attackLines ?? [{}, {}]),
     hose,
+    streetFt,
     riseFt,
     notices,
   };

@@ -86,7 +86,7 @@ function Board({ district, streets }: { district: District; streets: StreetServi
       hydrant: selection.hydrant,
       near: nearIds,
       route: points && found ? found.route : null,
-      routeText: points && found ? units.text(found.route.lengthFt, 'length') : '',
+      routeText: points && found ? `${units.text(found.route.lengthFt, 'length')} of street` : '',
       units: units.system,
       via: draft.via,
     }),

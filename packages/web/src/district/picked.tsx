@@ -41,7 +41,7 @@ export function BuildingPanel({ id, hydrants, near, onMore }: BuildingPanelProps
             </PlaceLink>
           </p>
           {near === null ? (
-            <p role="status">Measuring hose along the streets…</p>
+            <p role="status">Measuring along the streets…</p>
           ) : (
             <NearHydrants near={near} hydrants={hydrants} building={building} onMore={onMore} />
           )}
@@ -77,7 +77,7 @@ export function LayFor({ buildingId, hydrantId, district, found, problem }: LayF
         ) : found ? (
           <LayPanel {...given} district={district} found={found} />
         ) : (
-          <p role="status">Measuring hose along the streets…</p>
+          <p role="status">Measuring along the streets…</p>
         )
       }
     </Once>

@@ -15,7 +15,7 @@ interface NearHydrantsProps {
   onMore: (() => void) | null;
 }
 
-/** Hydrants by the hose that it takes to lay to the building, along the streets. */
+/** Hydrants by the length of street to the building; hose is laid over it in whole sections. */
 export function NearHydrants({ near, hydrants, building, onMore }: NearHydrantsProps) {
   const units = useUnits();
   const riseTo = useRises(building, near, hydrants);
@@ -23,7 +23,7 @@ export function NearHydrants({ near, hydrants, building, onMore }: NearHydrantsP
   return (
     <section className="panel-part" aria-labelledby="near-hydrants">
       <h3 className="section-name" id="near-hydrants">
-        Hydrants, by hose along the streets
+        Hydrants, by length along the streets
       </h3>
       {near.length === 0 && <p className="nothing-here">No hydrant can be reached.</p>}
       <ol className="rows">

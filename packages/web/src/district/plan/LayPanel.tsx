@@ -1,4 +1,4 @@
-import { deferral, limitSentence, nameOf, pieceOf } from '@plugside/fireground';
+import { deferral, limitSentence, nameOf, pieceOf, sectionsText } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { useDeferredValue, useMemo } from 'react';
 import { Button } from 'react-aria-components';
@@ -128,7 +128,7 @@ export function LayPanel(props: LayPanelProps) {
       </h2>
       <dl className="lay-numbers figures">
         <div>
-          <dt>Lay</dt>
+          <dt>Street</dt>
           <dd>{units.text(route.lengthFt, 'length')}</dd>
         </div>
         <div>
@@ -136,10 +136,10 @@ export function LayPanel(props: LayPanelProps) {
           <dd>{riseWords(solved.riseFt, units)}</dd>
         </div>
         <div>
-          <dt>Hose</dt>
+          <dt>Hose laid{hose.sections ? `, ${sectionsText(hose.sections, units.system)}` : ''}</dt>
           <dd>
             {hose.count > 1 ? `${hose.count} × ` : ''}
-            {units.hose(hose.hose)}
+            {units.text(hose.laidFt, 'length')} of {units.hose(hose.hose)}
           </dd>
         </div>
       </dl>
