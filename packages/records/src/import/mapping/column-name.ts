@@ -3,6 +3,7 @@ import { findUnit, isOfOtherMeasure, type Measure } from '../values/units.ts';
 /** A column's name in lower case with single spaces: `STATIC_PSI`, `staticPsi` → `static psi`. */
 export function plainName(column: string): string {
   return column
+    .replace(/kPa|[fm]t?H2O/g, (unit) => unit.toLowerCase())
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
     .replace(/[^\p{L}\p{N}@/³²"']+/gu, ' ')

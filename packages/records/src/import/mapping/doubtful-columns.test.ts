@@ -63,6 +63,15 @@ describe('a unit in the name of a column', () => {
     expect(field(await hydrants(head, ['37', '38']), 'elevationFt')).toMatchObject({ unit });
   });
 
+  it('kPa is no k beside Pa', async () => {
+    const mapping = await guess(
+      'flow-tests',
+      'hydrant,date,Static_kPa,Residual kPa\n1,2024-03-31,430,310\n',
+    );
+    expect(field(mapping, 'staticPsi')).toMatchObject({ unit: 'kPa' });
+    expect(field(mapping, 'residualPsi')).toMatchObject({ unit: 'kPa' });
+  });
+
   it('that is not known is asked about, and its numbers are not taken for another', async () => {
     const mapping = await tests('Flow (hogshead/day)', '9000');
     expect(field(mapping, 'statedFlowGpm')).toBeUndefined();
@@ -149,5 +158,55 @@ describe("the list's own id", () => {
     }));
     const text = JSON.stringify({ type: 'FeatureCollection', features });
     expect((await guess('hydrants', text, 'x.geojson')).idColumn).toBe('FACILITYID');
+  });
+});
+
+describe('columns with places', () => {
+  it.each([
+    ['GPS_Lat', 'GPS_Long'],
+    ['Latitude (DD)', 'Longitude (DD)'],
+    ['hydrant_lat', 'hydrant_long'],
+    ['GPSLatitude', 'GPSLongitude'],
+    ['y_lat', 'x_long'],
+    ['Latitude / N', 'Longitude / W'],
+    ['Site Latitude', 'Site Longitude'],
+  ])('%s and %s are a pair', async (latitude, longitude) => {
+    const mapping = await guess(
+      'hydrants',
+      `Hydrant,${latitude},${longitude}\n1,38.91,-77.01\n2,38.92,-77.02\n`,
+    );
+    expect(mapping.place).toMatchObject({ latitude, longitude });
+  });
+
+  it('of other things that begin alike are none', async () => {
+    const mapping = await guess('hydrants', 'Hydrant,Lateral,Long side\n1,6,20\n2,6,20\n');
+    expect(mapping.place?.latitude).toBeUndefined();
+  });
+
+  it.each([
+    ['Lat/Long', undefined],
+    ['Coordinates (lat, lon)', undefined],
+    ['geo_point_2d', undefined],
+    ['Map Location', undefined],
+    ['Lon / Lat', 'longitude first'],
+  ])('%s holds both', async (point, pointOrder) => {
+    const place = pointOrder ? '-77.01, 38.91' : '38.91, -77.01';
+    const mapping = await guess('hydrants', `Hydrant,"${point}"\n1,"${place}"\n`);
+    expect(mapping.place).toMatchObject({ point, ...(pointOrder && { pointOrder }) });
+    expect(mapping.place?.pointOrder).toBe(pointOrder);
+  });
+});
+
+describe('streets', () => {
+  it('of a class for walkers are ways on foot', async () => {
+    // TIGER/Line shapefiles, "MAF/TIGER Feature Class Code Definitions": S1400 local, S1710 walkway.
+    const line = (x: number) => `"LINESTRING (${x} 38.91, ${x} 38.92)"`;
+    const mapping = await guess(
+      'streets',
+      `WKT,NAME,MTFCC\n${line(-77)},Elm St,S1400\n${line(-76)},Mill Walk,S1710\n`,
+    );
+    expect(field(mapping, 'footOnly')).toMatchObject({ columns: ['MTFCC'] });
+    expect(field(mapping, 'footOnly')?.words).toMatchObject({ s1710: true, '*': false });
+    expect(field(mapping, 'class')?.columns).toEqual(['MTFCC']);
   });
 });

@@ -10,7 +10,7 @@ import { guessPlace } from './guess-place.ts';
 import { commaInFile, decimalOf, unitFromValues } from './guess-units.ts';
 import { refusedColumns, versionColumn } from './known-columns.ts';
 import type { FieldMapping, ImportKind, Mapping } from './mapping.ts';
-import { osmMapping } from './osm-tags.ts';
+import { onFoot, osmMapping } from './osm-tags.ts';
 import { readValue } from './read-value.ts';
 import { missingFieldNotice, requiredFields } from './required-fields.ts';
 
@@ -58,6 +58,8 @@ export function guessMapping(
     fields.push(fieldMapping(match, source, comma, notices));
   }
   notices.push(...contradictions(kind, source, fields, free));
+  const footOnly = footOnlyByClass(kind, source, fields);
+  if (footOnly) fields.push(footOnly);
 
   addNameBesideId(fields, source, used);
   const column = (name: string) => source.columns.find((one) => one === name);
@@ -242,6 +244,29 @@ function matchOf(
     exact: false,
     ...(known && { unit: known }),
     ...(unread && { unread }),
+  };
+}
+
+/** Ways on foot by the class that a list of streets has, where no column of its own says so. */
+function footOnlyByClass(
+  kind: ImportKind,
+  { sample }: Source,
+  fields: readonly FieldMapping[],
+): FieldMapping | undefined {
+  if (kind !== 'streets' || fields.some(({ field }) => field === 'footOnly')) return undefined;
+  const column = fields.find(({ field }) => field === 'class')?.columns[0];
+  if (column === undefined) return undefined;
+  const word = (row: SourceRow) =>
+    String(row.values[column] ?? '')
+      .trim()
+      .toLowerCase();
+  if (!sample.some((row) => onFoot.has(word(row)))) return undefined;
+  return {
+    field: 'footOnly',
+    columns: [column],
+    words: { ...Object.fromEntries([...onFoot].map((one) => [one, true])), '*': false },
+    confidence: 0.8,
+    why: 'Some of its classes are ways on foot.',
   };
 }
 

@@ -115,8 +115,7 @@ export interface PlaceGuess {
 export function guessPlace(source: Source, district?: readonly [number, number]): PlaceGuess {
   const notices: string[] = [];
   const byName = new Map(source.columns.map((column) => [plainName(column), column]));
-  let longitude: string | undefined;
-  let latitude: string | undefined;
+  let [longitude, latitude]: (string | undefined)[] = [];
   for (const [at, name] of longitudeNames.entries()) {
     const [x, y] = [byName.get(name), byName.get(latitudeNames[at]!)];
     if (x === undefined || y === undefined) continue;
@@ -125,6 +124,7 @@ export function guessPlace(source: Source, district?: readonly [number, number])
       break;
     }
   }
+  if (longitude === undefined) [longitude, latitude] = pairByName(source) ?? [];
   const crs = statedCrs(source);
   const place: PlaceMapping = {
     geometry: source.hasGeometry,
@@ -134,11 +134,24 @@ export function guessPlace(source: Source, district?: readonly [number, number])
     swapped: 'refuse',
     farOff: 'refuse',
   };
-  const points = pointNames.flatMap((name) => byName.get(name) ?? []);
-  const point = points.find((column) => holdsPlaces(source.sample, { ...place, point: column }));
+  const points = [
+    ...pointNames.flatMap((name) => byName.get(name) ?? []),
+    ...source.columns.filter((column) => pointWords.test(letters(column))),
+  ];
+  const orderOf = (column: string) =>
+    /lon.*lat/.test(letters(column)) ? ('longitude first' as const) : undefined;
+  const point = points.find((column) => {
+    const pointOrder = orderOf(column);
+    return holdsPlaces(source.sample, {
+      ...place,
+      point: column,
+      ...(pointOrder && { pointOrder }),
+    });
+  });
   if (point !== undefined) {
     place.point = point;
-    if (/^lon/.test(plainName(point))) place.pointOrder = 'longitude first';
+    const pointOrder = orderOf(point);
+    if (pointOrder) place.pointOrder = pointOrder;
   }
   const read = readCrs(place.crs);
   if (!read.ok) notices.push(`${read.reason} ${read.remedy}`);
@@ -152,6 +165,36 @@ export function guessPlace(source: Source, district?: readonly [number, number])
   if (near) place.near = exchangedFrom(near, district) ?? near;
   const columns = [longitude, latitude, point].filter((one) => one !== undefined);
   return { place, columns, notices };
+}
+
+/** A name's letters alone. */
+const letters = (column: string) => column.toLowerCase().replace(/[^a-z]/g, '');
+
+/** Part of the name of a column with both coordinates; its values tell whether it has them. */
+const pointWords =
+  /lat(itude)?(and)?(lon|lng)|(lon|long|lng|longitude)(and)?lat|coord|location|position|gps/;
+
+/**
+ * Two columns whose names are alike but for "lat" in the one and "lon" in the other: `GPS_Lat` and
+ * `GPS_Long`, `Latitude (DD)` and `Longitude (DD)`.
+ */
+function pairByName({ columns, sample }: Source): [string, string] | undefined {
+  const rest = (column: string, axis: RegExp) => {
+    const name = letters(column).replace(axis, '#');
+    return name.includes('#') ? name.replace(/^[xy]#/, '#').replace(/#[nsew]$/, '#') : undefined;
+  };
+  for (const latitude of columns) {
+    const name = rest(latitude, /lat(itude)?/);
+    if (name === undefined) continue;
+    const longitude = columns.find(
+      (one) => one !== latitude && rest(one, /lon(g(itude)?)?|lng/) === name,
+    );
+    if (longitude === undefined) continue;
+    if (readable(sample, longitude, 'longitude') && readable(sample, latitude, 'latitude')) {
+      return [longitude, latitude];
+    }
+  }
+  return undefined;
 }
 
 /** What a file of refused rows says of the coordinates in it, else what the format says. */

@@ -115,6 +115,18 @@ function copy(field: {
   return { ...field, columns: [...field.columns] };
 }
 
+/**
+ * Ways that no rig drives, by the class that a list of streets gives them: OpenStreetMap's words, the
+ * feature classes of TIGER/Line for walkways, stairways, bike and bridle paths (S1710, S1720, S1820,
+ * S1830), and the words that lists use (common practice, no source).
+ */
+export const onFoot: ReadonlySet<string> = new Set([
+  ...foot,
+  ...['s1710', 's1720', 's1820', 's1830'],
+  ...['footpath', 'foot path', 'walkway', 'walking path', 'sidewalk', 'trail', 'pedestrian way'],
+  ...['stairs', 'stairway', 'bike path', 'bicycle path', 'multi-use path', 'multi-use trail'],
+]);
+
 /** What the keys mean for the kind; undefined where the file has none that tell. */
 export function osmMapping(
   kind: ImportKind,

@@ -41,6 +41,7 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
       // What lists write for "not known".
       if (type.zeroIsBlank && number === 0) return blank;
       if (number === -9999 || number === -999 || number === -99999) return blank;
+      if ((number === 9999 || number === 99999) && type.of !== 'volume') return blank;
       const read = readMeasure(cell, type.of, options);
       if (read.ok && type.least !== undefined && read.value < type.least) {
         return fault(

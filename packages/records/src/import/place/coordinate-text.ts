@@ -31,6 +31,13 @@ function readAngle(text: string): number | undefined {
   if (/^[+-]?\d{1,3}(,\d{3})+\.\d+$/.test(text) || /^[+-]?\d{1,3}(,\d{3}){2,}$/.test(text)) {
     return Number(text.replaceAll(',', ''));
   }
+  // `5.934.123,10`, `5 934 123.1`: thousands apart, as projected coordinates are written.
+  if (/^[+-]?\d{1,3}(\.\d{3})+,\d+$/.test(text) || /^[+-]?\d{1,3}(\.\d{3}){2,}$/.test(text)) {
+    return Number(text.replaceAll('.', '').replace(',', '.'));
+  }
+  if (/^[+-]?\d{1,3}([ \u00a0\u202f']\d{3})+([.,]\d+)?$/.test(text)) {
+    return Number(text.replace(/[ \u00a0\u202f']/g, '').replace(',', '.'));
+  }
   const parts =
     /^([+-]?)(\d{1,3})(?:\s*°\s*|\s+|:|-)(\d{1,2}(?:[.,]\d+)?)\s*(?:'|:|-|\s|$)\s*(?:(\d{1,2}(?:[.,]\d+)?)\s*"?)?$/.exec(
       text,

@@ -119,6 +119,17 @@ const code = (
   return 'code' in place ? place.code : [place.longitude, place.latitude];
 };
 
+describe('projected coordinates with thousands apart', () => {
+  it.each([
+    ['5.934.123,10', 5_934_123.1],
+    ['565.123,45', 565_123.45],
+    ['5 934 123.1', 5_934_123.1],
+    ['2,230,000.5', 2_230_000.5],
+  ])('%s', (text, value) => {
+    expect(readCoordinate(text, 'latitude')).toBe(value);
+  });
+});
+
 describe('degrees, minutes and seconds', () => {
   it.each(['38-54-50', '38:54:50', '38 54 50 N'])('%s', (text) => {
     expect(readCoordinate(text, 'latitude')).toBeCloseTo(rad(38, 54, 50), 9);

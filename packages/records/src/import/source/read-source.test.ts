@@ -2,6 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
+import { zipSync } from 'fflate';
 import iconv from 'iconv-lite';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { readSource } from './read-source.ts';
@@ -240,6 +241,19 @@ describe('GeoJSON', () => {
     const one = '{"type":"Feature","id":"n1","properties":{"a":1},"geometry":null}';
     const two = '{"type":"Feature","id":"n2","properties":{"b":1},"geometry":null}';
     expect((await sourceOf(`${one}\n${two}`, 'x.geojson')).columns).toEqual(['id', 'a', 'b']);
+  });
+});
+
+describe('an archive', () => {
+  it('has its table read, and not the texts beside it', async () => {
+    const text = (words: string) => Buffer.from(words);
+    const zipped = zipSync({
+      'hydrants.csv': text('id,lat,lon\n1,38.91,-77.01\n'),
+      'README.txt': text('Data of 2024.'),
+      'metadata/licence.txt': text('Free to use.'),
+    });
+    const source = await sourceOf(Buffer.from(zipped), 'x.zip');
+    expect(source.columns).toEqual(['id', 'lat', 'lon']);
   });
 });
 

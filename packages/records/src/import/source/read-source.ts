@@ -111,8 +111,9 @@ async function fromArchive(
 ): Promise<Source> {
   const layers = [...files.keys()].filter((one) => !/\.(dbf|prj|cpg)$/i.test(one));
   const shapes = layers.filter((one) => /\.shp$/i.test(one));
-  // A text beside a shapefile is its description, hardly ever its data.
-  const choices = shapes.length > 0 ? shapes : layers;
+  const tables = layers.filter((one) => !/\.txt$/i.test(one));
+  // A text beside a shapefile or a table is its description, hardly ever its data.
+  const choices = [shapes, tables, layers].find((some) => some.length > 0) ?? [];
   const chosen = layer === undefined ? choices : choices.filter((one) => one === layer);
   if (chosen.length === 0) {
     throw new SourceRefusedError(

@@ -42,7 +42,6 @@ export const importUnits: readonly ImportUnit[] = [
   unit('bar', 'pressure', ['bar', 'bars', 'barg'], via('pressure', 'bar')),
   unit('kPa', 'pressure', ['kpa', 'kpag'], via('pressure', 'kPa')),
   unit('MPa', 'pressure', ['mpa'], via('pressure', 'kPa', 1000)),
-  unit('Pa', 'pressure', ['pa', 'pascal', 'pascals'], via('pressure', 'kPa', 1 / 1000)),
   unit(
     'mH2O',
     'pressure',

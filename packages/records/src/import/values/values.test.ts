@@ -73,7 +73,6 @@ describe('quantities with units', () => {
     ['143 ft', 'pressure', (143 * 2.989067e3) / 6894.757],
     ['4.35 kg/cm2', 'pressure', (4.35 * 9.80665e4) / 6894.757],
     ['4.2 atm', 'pressure', (4.2 * 1.01325e5) / 6894.757],
-    ['427000 Pa', 'pressure', 427000 / 6894.757],
     ['0.2 m', 'diameter', 0.2 / 0.0254],
     ['30000 Imp gal', 'volume', (30000 * 4.54609e-3) / 3.785412e-3],
   ])('%s is converted', (text, measure, inside) => {
