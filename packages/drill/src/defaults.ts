@@ -55,6 +55,6 @@ export const handTimes = {
   bale: { travelS: 0.5 },
 } as const;
 
-/** Bore of a bleeder and of a tank fill [in]; ours. */
+/** Bore of a bleeder, a drain and of a tank fill [in]; ours. */
 export const bleederBoreIn = 0.5;
 export const tankFillBoreIn = 1;

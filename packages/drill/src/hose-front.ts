@@ -140,15 +140,17 @@ function ventAt(drill: Drill, at: number, end: HoseEnd): { k: number; intoPump?:
   }
   if (name.startsWith('discharge')) {
     const valve = opening(port);
-    return { k: valve < leastOpening ? 0 : valve * THROUGH_PUMP * bore };
+    return {
+      k: bleederK(state, port) + (valve < leastOpening ? 0 : valve * THROUGH_PUMP * bore),
+    };
   }
   if (scene.valves.some((valve) => valve.id === port))
     return { k: opening(port) < leastOpening ? 0 : bore };
   return { k: bore };
 }
 
-function bleederK(state: DrillState, intake: string): number {
-  return openingOf(state, `${intake}.bleeder`) * 0.9 * boreK(bleederBoreIn);
+function bleederK(state: DrillState, port: string): number {
+  return openingOf(state, `${port}.bleeder`) * 0.9 * boreK(bleederBoreIn);
 }
 
 /** Of the air that comes to an intake, the share that goes into the pump: the rest leaves by its bleeder. */

@@ -37,8 +37,11 @@ export function addRig(making: Making, rig: Rig): void {
   for (let n = 1; n <= rig.discharges; n++) {
     const port = `${id}.discharge${n}`;
     if (!used(port)) continue;
-    draft.links.push(openLoss(`${id}:discharge${n}`, discharge, addNode(draft, port, elevationFt)));
+    const node = addNode(draft, port, elevationFt);
+    draft.links.push(openLoss(`${id}:discharge${n}`, discharge, node));
     valveOn(making, `${id}:discharge${n}`, port);
+    // Its drain, where it has one.
+    openToAir(making, `${port}:bleeder`, node, `${port}.bleeder`, 0.9 * boreK(bleederBoreIn));
   }
   const pump = pumpLinkOf(rig, false);
   if (rig.tankGal) {
@@ -86,8 +89,8 @@ export function addRig(making: Making, rig: Rig): void {
     openK: number,
   ): void {
     const valve = valves.findIndex((one) => one.id === valveId);
-    const now = state.valves[valve]!;
-    if (now.opening === 0 && now.target === 0) return;
+    const now = state.valves[valve];
+    if (!now || (now.opening === 0 && now.target === 0)) return;
     draft.links.push({ kind: 'nozzle', id: link, from: node, k: openK });
     valved.push({ link, valve, baseK: 0, boreIn: valves[valve]!.boreIn, openK });
   }

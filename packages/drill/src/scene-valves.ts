@@ -5,6 +5,7 @@ import {
   type Plan,
   type PortRef,
   portsOf,
+  splitPortRef,
 } from '@plugside/fireground';
 import { bleederBoreIn, handTimes, tankFillBoreIn } from './defaults.ts';
 import type { SceneValve, ValveKind } from './scene.ts';
@@ -66,7 +67,20 @@ function valvesOfPiece(plan: Plan, piece: Piece): SceneValve[] {
         ]),
       ...ports
         .filter((port) => port.direction === 'out')
-        .map((port) => gate(port.name, 'discharge', port.label, 2.5)),
+        .flatMap((port) => [
+          gate(port.name, 'discharge', port.label, 2.5),
+          ...(feedsAssistValve(plan, piece.id)
+            ? [
+                valve(
+                  `${port.name}.bleeder`,
+                  'bleeder',
+                  `${port.label} drain`,
+                  bleederBoreIn,
+                  handTimes.bleeder,
+                ),
+              ]
+            : []),
+        ]),
       ...(piece.tankGal
         ? [
             valve('tankToPump', 'tank to pump', 'Tank to pump', 3, handTimes.smallValve),
@@ -88,6 +102,17 @@ function valvesOfPiece(plan: Plan, piece: Piece): SceneValve[] {
     default:
       return [];
   }
+}
+
+/**
+ * Whether an engine pumps into an assist valve. Its discharges have drains here: no nozzle or bleeder at the
+ * other end lets that hose's pressure off.
+ */
+function feedsAssistValve(plan: Plan, rigId: string): boolean {
+  return plan.lines.some(({ from, to }) => {
+    const onto = splitPortRef(to);
+    return splitPortRef(from).pieceId === rigId && onto.port === 'pump-discharge';
+  });
 }
 
 /** The coupling of the hose that the plan has on a port [in]. */

@@ -19,7 +19,7 @@ export type ValveKind =
   /** Handle of a hydrant assist valve: 0 hydrant alone, 1 pump suction open. */
   | 'assist handle'
   | 'intake'
-  /** Lets air out in front of an intake's valve. */
+  /** Lets air out in front of an intake's valve; behind a discharge's, its drain, it lets pressure off. */
   | 'bleeder'
   | 'discharge'
   | 'tank to pump'

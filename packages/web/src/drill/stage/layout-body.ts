@@ -21,8 +21,10 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
   const left = inX + standOffPx;
   const right = Math.min(width - marginPx - 26 - standOffPx, left + (isRig ? 520 : 240));
   const outX = right + standOffPx;
+  const drained = outs.some(({ ref }) => has(`${ref}.bleeder`));
+  const gateRoomPx = drained ? 84 : 34;
   const pump = {
-    x: isRig ? (left + 84 + right - 34) / 2 : (left + right) / 2,
+    x: isRig ? (left + 84 + right - gateRoomPx) / 2 : (left + right) / 2,
     y: y + headPx + (rows * ROW_PX) / 2,
   };
   const pipes: Pipe[] = [];
@@ -55,7 +57,15 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
   outs.forEach(({ ref, name, label }, at) => {
     const atY = rowY(at, outs.length);
     const gate = has(ref);
-    const gateX = right - 32;
+    const gateX = right - gateRoomPx + 2;
+    if (has(`${ref}.bleeder`))
+      layout.valves.push({
+        valve: `${ref}.bleeder`,
+        kind: 'bleeder',
+        x: right - 30,
+        y: atY,
+        pipe: 'down',
+      });
     layout.ports.push({
       port: ref,
       x: outX,
