@@ -10,7 +10,7 @@ import { useChanged } from '../changed.ts';
 import type { Values } from '../form/draft.ts';
 import { inShownOrder } from '../list/columns.ts';
 import { RecordTable } from '../list/RecordTable.tsx';
-import { useMore } from '../list/use-more.ts';
+import { useRows } from '../list/use-rows.ts';
 import { Once } from '../Once.tsx';
 import { useLast } from '../use-last.ts';
 
@@ -71,12 +71,13 @@ const SHOWN = 12;
 
 function Table({ kind, records, field }: TableProps) {
   const [all, setAll] = useState(false);
-  const shown = useMemo(() => (all ? records : records.slice(0, SHOWN)), [all, records]);
-  const moreOf = useMore(kind, shown);
+  const wanted = useMemo(() => (all ? records : records.slice(0, SHOWN)), [all, records]);
+  const { rows: shown, complete, moreOf } = useRows(kind, wanted);
+  if (shown.length === 0) return null;
   return (
     <>
       <RecordTable kind={kind} records={shown} moreOf={moreOf} today={todayIso()} without={field} />
-      {shown.length < records.length && (
+      {complete && shown.length < records.length && (
         <p>
           <Button className="plain-button" onPress={() => setAll(true)}>
             Show all {records.length}

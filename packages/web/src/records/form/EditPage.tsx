@@ -8,7 +8,7 @@ import { editPath, recordPath } from '../address.ts';
 import { Crumbs } from '../Crumbs.tsx';
 import { Once } from '../Once.tsx';
 import { useSave } from '../save/use-save.tsx';
-import { recordTitle, sentence } from '../words.ts';
+import { recordTitle } from '../words.ts';
 import type { Values } from './draft.ts';
 import { useKeptDrafts } from './kept-drafts.ts';
 import { RecordForm } from './RecordForm.tsx';
@@ -51,7 +51,7 @@ function Edit({ kind, record }: { kind: Kind; record: Values }) {
       ) : (
         <>
           <h2 id="record-title" className="records-title">
-            {sentence(title)}
+            {title}
           </h2>
           <RecordForm kind={kind} address={address} record={record} onSave={save} onCancel={back} />
         </>

@@ -13,8 +13,8 @@ import { OrderChoice } from './OrderChoice.tsx';
 import { type Order, orderIn, orderText, usualOrder } from './order.ts';
 import { RecordTable } from './RecordTable.tsx';
 import { useListMemory } from './use-list-memory.ts';
-import { useMore } from './use-more.ts';
 import { usePages } from './use-pages.ts';
+import { useRows } from './use-rows.ts';
 
 /** Drawn at a time: the rest follow as the list is scrolled. */
 const AT_ONCE = 100;
@@ -29,15 +29,17 @@ export function RecordList({ kind }: { kind: Kind }) {
   const [ready, setReady] = useState(false);
   const [drawn, setDrawn] = useListMemory(ready, AT_ONCE);
   const { pages, retry, more } = usePages(kind, search, orderText(order), drawn, changed);
-  useEffect(() => setReady(pages.records.length > 0), [pages.records.length]);
-  const shown = useMemo(() => pages.records.slice(0, drawn), [pages.records, drawn]);
+  const wanted = useMemo(() => pages.records.slice(0, drawn), [pages.records, drawn]);
+  const { rows: shown, complete, moreOf } = useRows(kind, wanted);
+  useEffect(() => setReady(shown.length > 0), [shown.length]);
   const ask = (asked: { search?: string; order?: Order }) => {
     setDrawn(AT_ONCE);
     goTo(kindPath(kind) + queryText(kind, { search, order, ...asked }), { replace: true });
   };
-  const moreOf = useMore(kind, shown);
+  const isReading = shown.length === 0 && (pages.state === 'loading' || pages.total > 0);
   const [one, many] = kindLabels[kind];
   const next = () => {
+    if (!complete) return;
     if (drawn < pages.records.length) setDrawn(drawn + AT_ONCE);
     if (drawn + AT_ONCE >= pages.records.length) more();
   };
@@ -57,7 +59,7 @@ export function RecordList({ kind }: { kind: Kind }) {
         <OrderChoice kind={kind} order={order} onOrder={(next) => ask({ order: next })} />
       </div>
       <p className="list-count" role="status">
-        {countText(pages.state, pages.total, search, many, one)}
+        {isReading ? 'Reading…' : countText(pages.total, search, many, one)}
       </p>
       {pages.state === 'failed' && (
         <p className="tone-warning" role="alert">
@@ -85,8 +87,7 @@ export function RecordList({ kind }: { kind: Kind }) {
   );
 }
 
-function countText(state: string, total: number, search: string, many: string, one: string) {
-  if (state === 'loading' && total === 0) return 'Reading…';
+function countText(total: number, search: string, many: string, one: string): string {
   const counted = `${formatNumber(total, 0)} ${total === 1 ? one : many}`;
   return search === '' ? counted : `${counted} with “${search}”`;
 }

@@ -99,7 +99,7 @@ function Rows({ kind, records, moreOf, today, without }: RecordTableProps) {
               <span className="record-row-told">
                 {told.map(({ column, cell }) => (
                   <span key={column.head}>
-                    {column.figures && (
+                    {(column.figures || column.bare) && !cell?.plain && (
                       <span className="soft-text">{headText(column, units)} </span>
                     )}
                     <CellText cell={cell} />

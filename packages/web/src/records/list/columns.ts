@@ -10,6 +10,7 @@ import {
 } from '@plugside/fireground';
 import { type Kind, type Stored, sortFields } from '@plugside/records/model';
 import type { Units } from '../../editing/use-units.ts';
+import { exactPressure } from '../../field-tests/exact-pressure.ts';
 import { fieldTables } from '../fields/field-tables.ts';
 import type { Values } from '../form/draft.ts';
 import { recordTitle, valueWords, yesNoWords } from '../words.ts';
@@ -22,6 +23,8 @@ export interface Cell {
   tone?: 'warning';
   /** As most of them are: left out where room is short. */
   usual?: true;
+  /** Says what it is of without its column's head. */
+  plain?: true;
 }
 
 export interface Column {
@@ -34,6 +37,8 @@ export interface Column {
   headPsi?: number;
   /** Figures stand to the right. */
   figures?: true;
+  /** A day, a yes or a no: nobody knows of what where its head does not stand over it. */
+  bare?: true;
   /** Null where there is nothing to show; undefined while it is being fetched. */
   cell(
     record: Values,
@@ -53,7 +58,14 @@ const field = (kind: Kind, name: string, more: Partial<Column> = {}): Column => 
     field: name,
     ...(sortFields(kind).includes(name) && { sort: name }),
     ...((is === 'quantity' || is === 'count') && { figures: true }),
-    cell: (record, _, units) => words(valueWords(spec, record[name], units)),
+    ...((is === 'date' || is === 'yes-no') && { bare: true }),
+    cell: (record, _, units) => {
+      const value = record[name];
+      // Under one another: bar with as many digits in every row.
+      const isBar = is === 'quantity' && spec.type.of === 'pressure' && units.system === 'si';
+      if (isBar && typeof value === 'number') return { text: exactPressure(value, units) };
+      return words(valueWords(spec, value, units));
+    },
     ...more,
   };
 };
@@ -135,10 +147,11 @@ const hydrantColumns: readonly Column[] = [
   {
     head: 'Tested on',
     sort: 'testedOn',
+    bare: true,
     cell: (record, more, _, today) => {
       if (!more) return undefined;
       const used = usedTest(record, more, today);
-      if (!used) return { text: 'not tested', tone: 'warning' };
+      if (!used) return { text: 'not tested', tone: 'warning', plain: true };
       const { retestOn } = used.result;
       const due = retestOn !== null && retestOn <= today;
       return due
@@ -179,10 +192,11 @@ const rigColumns: readonly Column[] = [
   field('rigs', 'tankGal'),
   {
     head: 'Pump tested',
+    bare: true,
     cell: (record, more) => {
       if (!more) return undefined;
       const test = pumpCurveOf(record, more).test;
-      return test ? { text: test.testedOn } : { text: 'not tested', tone: 'warning' };
+      return test ? { text: test.testedOn } : { text: 'not tested', tone: 'warning', plain: true };
     },
   },
   {

@@ -46,6 +46,11 @@ export function StartPage({ district, failed }: StartPageProps) {
           add the first one by hand.
         </p>
       )}
+      {!district && !failed && (
+        <p className="nothing" role="status">
+          Reading…
+        </p>
+      )}
       <ul className="kind-cards">
         {shownKinds.map((kind) => (
           <li key={kind}>

@@ -9,6 +9,7 @@ import { PlaceLink } from '../../places/PlaceLink.tsx';
 import { kindPath, newPath, recordPath } from '../address.ts';
 import { useChanged } from '../changed.ts';
 import { Once } from '../Once.tsx';
+import { useLast } from '../use-last.ts';
 import { type DueTest, hoseDue, hydrantsDue, rigsDue } from './due.ts';
 
 /** Hydrants, pumps and hose whose test is due, the longest overdue first. */
@@ -26,7 +27,7 @@ export function TestsDue() {
   return (
     <section aria-labelledby="due-title">
       <h3 id="due-title">Tests due</h3>
-      <Once loaded={loaded} retry={retry} what="The tests">
+      <Once loaded={useLast(loaded)} retry={retry} what="The tests">
         {({ hydrants, rigs, pumpTests, hose }) => (
           <div className="due-columns">
             <Due
