@@ -113,6 +113,31 @@ describe('records import and export', () => {
     expect(records[0]?.staticPsi).toBeCloseTo(410 / 6.894757, 6);
   });
 
+  it("take a list's own words as they are told to, and say where its rows lie", async () => {
+    writeFileSync(path('here.csv'), 'hydrant,lat,lon\nH-1,38.91,-77.01\n');
+    const rows = ['C-1,38.91,77.01,A', 'C-2,38.92,77.02,R', 'C-3,38.93,77.03,A'];
+    writeFileSync(path('codes.csv'), `hydrant,lat,lon,status\n${rows.join('\n')}\n`);
+    const into = ['--kind', 'hydrants', '--db', 'words.db'];
+    plugside.run(['records', 'import', 'here.csv', ...into]);
+    const { status, stdout } = plugside.run([
+      ...['records', 'import', 'codes.csv', ...into, '--map', 'status=status'],
+      ...['--word', 'status=A=in service', '--word', 'status=R=out of service'],
+    ]);
+    expect(status).toBe(0);
+    // The two places are 154.02° of longitude apart: some 11,000 km over the north at 39°.
+    expect(stdout.replace(/\s+/g, ' ')).toMatch(/lie about 1[01],\d{3} km from what is on record/);
+    expect(stdout.replace(/\s+/g, ' ')).toContain('other sign of their longitude');
+    const store = await openStore({ file: path('words.db') });
+    const { records } = await store.list('hydrants');
+    await store.close();
+    expect(records.map((one) => one.status)).toEqual([
+      'in service',
+      'in service',
+      'out of service',
+      'in service',
+    ]);
+  });
+
   it('write a table that comes back as it was', () => {
     const table = plugside.run(['records', 'export', '--kind', 'stations', '--db', 'district.db']);
     expect(table.stdout).toContain('Station 7');
@@ -125,6 +150,11 @@ describe('records import and export', () => {
   });
 
   it.each([
+    [
+      'no such meaning',
+      ['import', 'list.csv', '--kind', 'hydrants', '--db', 'n.db', '--word', 'status=A=fine'],
+      /--word status=A=fine/,
+    ],
     [
       'no such file',
       ['import', 'nosuch.csv', '--kind', 'hydrants', '--db', 'n.db'],

@@ -56,6 +56,11 @@ export function addRecordsImport(records: Command, answer: Answer): void {
       'take a field from a column, in a unit; may be given again for others',
       (value: string, before: string[] = []) => [...before, value],
     )
+    .option(
+      '--word <field=said=means>',
+      'what a word or code of the list means; may be given again for others',
+      (value: string, before: string[] = []) => [...before, value],
+    )
     .option('--crs <code>', 'coordinate system of the places, such as EPSG:26917')
     .addOption(
       new Option('--dates <order>', 'how to read dates such as 03/04/2024').choices([
@@ -80,6 +85,10 @@ export function addRecordsImport(records: Command, answer: Answer): void {
         [
           'plugside records import tests.csv --kind flow-tests --db district.db --map staticPsi=Static@kPa',
           'With a unit that its heads do not tell.',
+        ],
+        [
+          'plugside records import hydrants.csv --kind hydrants --db district.db --map status=STAT --word "status=A=in service" --word "status=R=out of service"',
+          'With codes of its own.',
         ],
       ),
     )
@@ -115,10 +124,21 @@ async function bring(
   try {
     return await withRecords(async (records) => {
       const source = await records.readSource(file, undefined, { layer: options.layer });
-      const guess = records.guessMapping(options.kind, source, { sourceName: options.source });
-      const mapping = withMappingOptions(records, guess, source, options);
+      const mappingIn = (district: [number, number] | undefined) => {
+        const guess = records.guessMapping(options.kind, source, {
+          sourceName: options.source,
+          ...(district && { district }),
+        });
+        return withMappingOptions(records, guess, source, options);
+      };
+      // What is wrong in the options is refused before a database is made.
+      mappingIn(undefined);
       const store = await records.openStore(placeFor(target, options));
       try {
+        const district = await records.districtMiddle(store);
+        const mapping = mappingIn(district);
+        const away = records.awayNotice(mapping, district);
+        if (away) mapping.notices.push(away);
         const report = await records.runImport(store, source, mapping, {
           signal: stop.signal,
           dryRun: options.dryRun === true,

@@ -5,6 +5,7 @@ type Records = typeof import('@plugside/records');
 
 export interface MappingOptions {
   map?: string[];
+  word?: string[];
   crs?: string;
   dates?: 'day-first' | 'month-first';
   exchange?: boolean;
@@ -14,7 +15,7 @@ const places = ['longitude', 'latitude', 'point'] as const;
 
 /**
  * A guessed mapping with what the options say in its place.
- * @throws CommandFailure for a field, a column, a unit or a coordinate system that there is not
+ * @throws CommandFailure for a field, a column, a unit, a meaning or a coordinate system that there is not
  */
 export function withMappingOptions(
   { fieldsByKind, readCrs, unitsOf }: Records,
@@ -54,6 +55,7 @@ export function withMappingOptions(
     }
     put(mapping, { field, columns: [column], unit });
   }
+  for (const said of options.word ?? []) addWord(fieldsByKind[mapping.kind], mapping, said);
   if (options.crs !== undefined) {
     const read = readCrs(options.crs);
     if (!read.ok) throw new CommandFailure(`--crs: ${read.reason} ${read.remedy}`);
@@ -75,6 +77,35 @@ function readOption(said: string, { columns }: Source) {
   const at = rest.lastIndexOf('@');
   if (columns.includes(rest) || at < 0) return { field, column: rest, unit: undefined };
   return { field, column: rest.slice(0, at), unit: rest.slice(at + 1) };
+}
+
+/** `status=A=in service`: the last part is one of the field's own words, or "nothing". */
+function addWord(
+  specs: Records['fieldsByKind'][Mapping['kind']],
+  mapping: Mapping,
+  said: string,
+): void {
+  const [, field = '', word = '', means = ''] = /^([^=]+)=(.+)=([^=]+)$/.exec(said) ?? [];
+  const type = specs.find((one) => one.field === field)?.type;
+  const own = mapping.fields.find((one) => one.field === field);
+  if (!own || (type?.is !== 'choice' && type?.is !== 'yes-no')) {
+    throw new CommandFailure(
+      `--word ${said}: write field=said=means, such as "status=A=in service"; "${field}" is no field with words that a column is taken for. Say its column with --map first.`,
+    );
+  }
+  const meanings: Record<string, string | boolean | null> = {
+    ...(type.is === 'yes-no'
+      ? { yes: true, no: false }
+      : Object.fromEntries(Object.values(type.words).map((one) => [one, one]))),
+    nothing: null,
+  };
+  const meaning = meanings[means.trim().toLowerCase()];
+  if (meaning === undefined) {
+    throw new CommandFailure(
+      `--word ${said}: ${field} cannot be "${means}". It is one of: ${Object.keys(meanings).join(', ')}.`,
+    );
+  }
+  own.words = { ...own.words, [word.trim().toLowerCase()]: meaning };
 }
 
 function put(

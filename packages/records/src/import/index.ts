@@ -1,5 +1,6 @@
 /** Lists from elsewhere: read, understood, brought in again without doubling. */
 
+export { awayNotice, districtMiddle } from './district-middle.ts';
 export { SeenKeys } from './duplicate-row.ts';
 export type { FieldSpec, FieldType } from './mapping/field-spec.ts';
 export { fieldsByKind } from './mapping/fields.ts';

@@ -163,6 +163,11 @@ export function guessPlace(source: Source, district?: readonly [number, number])
   }
   const near = middleOf(source.sample, place);
   if (near) place.near = exchangedFrom(near, district) ?? near;
+  if (near && district && signLost(near, district)) {
+    notices.push(
+      'The places lie on the other side of the world; with the other sign of their longitude they would be beside what is on record. Mend the file, or leave it so if it is meant.',
+    );
+  }
   const columns = [longitude, latitude, point].filter((one) => one !== undefined);
   return { place, columns, notices };
 }
@@ -241,6 +246,14 @@ function middleOf(sample: readonly SourceRow[], place: PlaceMapping): [number, n
     median(found.map(({ latitude }) => latitude)),
   ];
 }
+
+/** Lists of the west that leave the minus out. */
+const signLost = (
+  [longitude, latitude]: readonly [number, number],
+  district: readonly [number, number],
+) =>
+  distanceKm(district, [longitude, latitude]) > FAR_OFF_KM &&
+  distanceKm(district, [-longitude, latitude]) < FAR_OFF_KM / 3;
 
 /** The district's middle, where the whole file fits it only with its coordinates exchanged. */
 function exchangedFrom(
