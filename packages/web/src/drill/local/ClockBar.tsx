@@ -19,7 +19,7 @@ export function ClockBar({ view, link, onReset }: ClockBarProps) {
         <b>{clockText(view.timeS)}</b>
       </p>
       <Button
-        className="plain-button"
+        className="plain-button pause-button"
         onPress={() => link.clock({ do: view.paused ? 'resume' : 'pause' })}
       >
         {view.paused ? 'Go on' : 'Pause'}

@@ -1,14 +1,17 @@
 import {
   type DrillAction,
+  type DrillScene,
   mostRadioCharacters,
   type RadioPreset,
+  type Role,
   radioPresets,
 } from '@plugside/drill';
-import { type FormEvent, useEffect, useId, useState } from 'react';
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import { type FormEvent, useCallback, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { Button } from 'react-aria-components';
 import { QuantityField } from '../../editing/QuantityField.tsx';
 import { useUnits } from '../../editing/use-units.ts';
 import { clockText, inUnits, roleWords } from '../words.ts';
+import { MoreMessages } from './MoreMessages.tsx';
 import { radioMark } from './marks.ts';
 import { StageRefusal } from './StageRefusal.tsx';
 import { useStage } from './stage-context.ts';
@@ -28,17 +31,16 @@ interface RadioPanelProps {
 
 /** The radio: messages at a touch, a free one, and what was said. */
 export function RadioPanel({ suggested }: RadioPanelProps) {
-  const { scene, view, marks } = useStage();
+  const { scene, view, act } = useStage();
   const units = useUnits();
   const [numbered, setNumbered] = useState<PresetKey | null>(null);
-  const expected = scene.expectedMessages
-    .filter(({ role }) => role === view.role)
-    .map(({ preset }) => preset);
-  const marked = presets.filter(({ key }) => marks.has(radioMark(key))).map(({ key }) => key);
-  const keys = [...new Set([...expected, ...marked, ...usual])];
-  const quick = presets.filter(({ key }) => keys.includes(key));
-  const isSaidBy = ({ by }: RadioPreset) => by === undefined || by.some((one) => one === view.role);
-  const rest = presets.filter((preset) => !keys.includes(preset.key) && isSaidBy(preset));
+  const { quick, rest } = useMemo(() => messagesOf(scene, view.role), [scene, view.role]);
+  const latest = useRef(act);
+  latest.current = act;
+  const pick = useCallback((key: string) => {
+    if (presets.find((one) => one.key === key)?.needs) setNumbered(key as PresetKey);
+    else latest.current({ do: 'radio', message: { preset: key as PresetKey } });
+  }, []);
   const said = view.radio.slice(-6).reverse();
   return (
     <section className="radio" aria-label="Radio">
@@ -52,9 +54,7 @@ export function RadioPanel({ suggested }: RadioPanelProps) {
             onNumber={() => setNumbered(preset.key as PresetKey)}
           />
         ))}
-        {rest.length > 0 && (
-          <MoreMessages rest={rest} onNumber={(key) => setNumbered(key as PresetKey)} />
-        )}
+        {rest.length > 0 && <MoreMessages messages={rest} onPick={pick} />}
       </div>
       {numbered && (
         <NumberedMessage
@@ -81,6 +81,29 @@ export function RadioPanel({ suggested }: RadioPanelProps) {
   );
 }
 
+/**
+ * A role's messages: those of its script and the usual ones at hand, all along, so that none comes or goes
+ * between the others; the rest behind "More".
+ */
+function messagesOf(scene: DrillScene, role: Role) {
+  const scripted = scene.steps.flatMap((step) =>
+    step.role === role
+      ? step.how.flatMap((how) =>
+          how.do === 'radio' && 'preset' in how.message ? [how.message.preset as string] : [],
+        )
+      : [],
+  );
+  const expected = scene.expectedMessages.filter((one) => one.role === role);
+  const keys = new Set([...scripted, ...expected.map(({ preset }) => preset), ...usual]);
+  const isSaidBy = ({ by }: RadioPreset) => by === undefined || by.some((one) => one === role);
+  return {
+    quick: presets.filter(({ key }) => keys.has(key)),
+    rest: presets
+      .filter((preset) => !keys.has(preset.key) && isSaidBy(preset))
+      .map((preset) => ({ key: preset.key, words: presetWords(preset) })),
+  };
+}
+
 /** The words of a preset, its number left open. */
 const presetWords = ({ text }: RadioPreset) => text.replace(/\{(psi|gpm)\}( psi| gpm)?\.?/, '…');
 
@@ -104,38 +127,6 @@ function PresetButton(props: { preset: RadioPreset; open: boolean; onNumber(): v
       </Button>
       <StageRefusal mark={mark} />
     </>
-  );
-}
-
-function MoreMessages({
-  rest,
-  onNumber,
-}: {
-  rest: readonly RadioPreset[];
-  onNumber(key: string): void;
-}) {
-  const { act } = useStage();
-  return (
-    <MenuTrigger>
-      <Button className="plain-button">More ▾</Button>
-      <Popover className="popover">
-        <Menu
-          className="list"
-          aria-label="More messages"
-          onAction={(key) => {
-            const preset = rest.find((one) => one.key === key);
-            if (preset?.needs) onNumber(preset.key);
-            else act({ do: 'radio', message: { preset: key as PresetKey } });
-          }}
-        >
-          {rest.map((preset) => (
-            <MenuItem key={preset.key} id={preset.key} className="list-item">
-              {presetWords(preset)}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
   );
 }
 

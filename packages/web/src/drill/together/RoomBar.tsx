@@ -32,11 +32,10 @@ export function RoomBar({ link, room, children }: RoomBarProps) {
       <p className="room-held" role="status">
         {held === 'instructor' &&
           (view && view.timeS < 1
-            ? 'The drill has not begun: the instructor starts it when everyone is there.'
+            ? 'The drill has not begun: the instructor starts it.'
             : 'The instructor has stopped the clock.')}
         {held === 'nobody here' && 'The clock stood while nobody was here.'}
-        {held === 'not kept' &&
-          'The server cannot write to its disk: the clock stands until it can.'}
+        {held === 'not kept' && 'The server cannot write to its disk: the clock stands.'}
       </p>
     </section>
   );
