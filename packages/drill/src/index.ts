@@ -14,6 +14,7 @@ export { defaultBenchmarks, defaultSettings } from './defaults.ts';
 export type { Fault, FaultKind } from './fault.ts';
 export type * from './names.ts';
 export type * from './scene.ts';
+export { withLinesAtScene } from './lines-at-scene.ts';
 export { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
 export { sceneWithHydrant } from './scene-with-hydrant.ts';
 export { withSpareAttackLine } from './spare-attack-line.ts';
@@ -86,6 +87,15 @@ export type {
 
 // In words, the same on a screen and in print
 export { actionWords, faultWords } from './words/action-words.ts';
+export {
+  compoundShare,
+  fullVacuumInHg,
+  fullVacuumKpa,
+  isVacuum,
+  pressureWords,
+  vacuumInHg,
+  zeroShare,
+} from './words/compound-gauge.ts';
 export { criterionWords } from './words/criterion-words.ts';
 export { clockText, inUnits, type WordUnits } from './words/in-units.ts';
 export { amountWords, judgedName, momentWords } from './words/judgement-words.ts';

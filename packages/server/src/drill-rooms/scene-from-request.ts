@@ -15,7 +15,7 @@ import { ProblemError } from '../problem.ts';
 import type { NewDrill } from './drill-rooms.ts';
 import type { newDrillSchema } from './drill-schema.ts';
 import { notAccepted, refused } from './refused.ts';
-import { sceneOnHydrant, withSpareLineOnRecord } from './scene-on-record.ts';
+import { sceneOnHydrant, withLinesOnRecord } from './scene-on-record.ts';
 
 /** One drill must not take the time of all. */
 const MOST_HOSES = 100;
@@ -105,7 +105,7 @@ async function fromPlan(
   start: DrillScene['start'],
   title: string | undefined,
 ): Promise<DrillScene> {
-  const { plan, spareNozzle } = await withSpareLineOnRecord(store, laid);
+  const { plan, spareNozzle } = await withLinesOnRecord(store, laid);
   try {
     return sceneFromPlan(plan, {
       start,

@@ -1,5 +1,10 @@
 /** What the department's records make of a drill: an evolution on one of its hydrants, hose for a spare line. */
-import { type DrillScene, sceneWithHydrant, withSpareAttackLine } from '@plugside/drill';
+import {
+  type DrillScene,
+  sceneWithHydrant,
+  withLinesAtScene,
+  withSpareAttackLine,
+} from '@plugside/drill';
 import { type HoseAboard, nameOf, type Plan, parseHoseSize } from '@plugside/fireground';
 import { planTest, type RecordStore } from '@plugside/records';
 import { hydrantFromRecord, type PlanningNotice } from '@plugside/records/planning';
@@ -43,11 +48,15 @@ export async function sceneOnHydrant(
 
 const titleOf = (evolution: string, hydrant: string) => `${evolution}: ${hydrant}`.slice(0, 120);
 
-/** A plan with a spare line, by the hose that the records have on the engine at its scene. */
-export async function withSpareLineOnRecord(
+/**
+ * A plan with lines at the fire, where it has none, and a spare one, by the hose that the records have on the
+ * engine at its scene.
+ */
+export async function withLinesOnRecord(
   store: RecordStore,
-  plan: Plan,
+  laid: Plan,
 ): Promise<ReturnType<typeof withSpareAttackLine>> {
+  const plan = withLinesAtScene(laid);
   const rig = plan.rigs.find(({ id }) => id === plan.scene);
   if (!rig) return { plan };
   const name = nameOf(rig);

@@ -12,6 +12,8 @@ import { apiRequest } from './request.ts';
 /** Give exactly one of `evolution`, `plan` and `planId`. */
 export interface NewDrill {
   evolution?: string;
+  /** A hydrant among the records, for an evolution. */
+  hydrantId?: string;
   /** A plan file's text. */
   plan?: string;
   /** A plan among the records. */

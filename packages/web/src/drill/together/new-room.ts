@@ -7,6 +7,10 @@ import { openRoomLink } from './room-link.ts';
 
 export type DrillSource =
   | { from: 'evolution'; key: string }
+  /** An evolution on a hydrant of the records; `fits` once it was looked at and can be drilled. */
+  | { from: 'hydrant'; key: string; hydrantId: string; fits: boolean }
+  /** A way to supply a building of the records; null until one is picked. */
+  | { from: 'building'; buildingId: string; way: { id: string; plan: Plan; title: string } | null }
   | { from: 'record'; planId: string }
   | { from: 'lay' };
 
@@ -28,16 +32,34 @@ export function seedProblem(text: string): string | undefined {
   return `“${seed}” is no seed. Give a whole number from 0 to 4294967295, or leave it empty.`;
 }
 
+/** Whether what is drilled has steps of its own, and so a start of its own. */
+export const isScripted = ({ from }: DrillSource): boolean =>
+  from === 'evolution' || from === 'hydrant';
+
+/** What is missing of what to drill; undefined where nothing is. */
+export function sourceProblem(source: DrillSource): string | undefined {
+  if (source.from === 'record' && source.planId === '') return 'Choose a plan first.';
+  if (source.from === 'hydrant' && source.hydrantId === '') return 'Choose a hydrant first.';
+  if (source.from === 'hydrant' && !source.fits)
+    return 'This hydrant cannot be drilled: see above.';
+  if (source.from === 'building' && source.buildingId === '') return 'Choose a building first.';
+  if (source.from === 'building' && source.way === null) return 'Choose a way first.';
+  return undefined;
+}
+
 /** What the server is asked for. @param plan the plan open in the lay */
 export function asked(wish: RoomWish, plan: Plan): NewDrill {
   const { source, start, crew, guided, benchmarks, seed } = wish;
   return {
     ...(source.from === 'evolution' && { evolution: source.key }),
+    ...(source.from === 'hydrant' && { evolution: source.key, hydrantId: source.hydrantId }),
+    ...(source.from === 'building' &&
+      source.way && { plan: writePlan(source.way.plan), title: source.way.title, start }),
     ...(source.from === 'record' && { planId: source.planId, start }),
     ...(source.from === 'lay' && { plan: writePlan(plan), start }),
     ...(crew.trim() !== '' && { crew: crew.trim() }),
     // A plan has no steps to show.
-    ...(guided && source.from === 'evolution' && { guided }),
+    ...(guided && isScripted(source) && { guided }),
     ...(Object.keys(benchmarks).length > 0 && { benchmarks }),
     ...(seed.trim() !== '' && { seed: Number(seed) }),
   };
