@@ -18,3 +18,12 @@ export function keep(name: string, text: string): boolean {
     return false;
   }
 }
+
+/** Takes away what is kept under a name. */
+export function drop(name: string): void {
+  try {
+    globalThis.localStorage?.removeItem(name);
+  } catch {
+    // Switched off: nothing is kept.
+  }
+}

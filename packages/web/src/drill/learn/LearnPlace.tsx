@@ -7,7 +7,7 @@ import {
   playedRoles,
   rolesIn,
 } from '@plugside/drill';
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../../editing/Choice.tsx';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
@@ -18,7 +18,8 @@ import { JudgementList } from '../local/JudgementList.tsx';
 import { RoleSwitch } from '../local/RoleSwitch.tsx';
 import { useLocalDrill } from '../local/use-local-drill.ts';
 import { DrillStage } from '../stage/index.ts';
-import { roleWords } from '../words.ts';
+import { clockText, roleWords } from '../words.ts';
+import { dropPlace, keepPlace, keptPlace } from './kept-place.ts';
 import { firstOpen, stepNow, type TooEarly, tooEarly, type WrongPort, wrongPort } from './order.ts';
 import { StepPanel } from './StepPanel.tsx';
 
@@ -26,17 +27,40 @@ type Plays = 'all' | PlayedRole;
 
 /** An evolution learned step by step, alone or in one role with the computer in the others. */
 export function LearnPlace({ evolution }: { evolution: Evolution }) {
-  const [plays, setPlays] = useState<Plays>('all');
-  const [role, setRole] = useState<PlayedRole>(() => evolution.scene().steps[0]!.role);
+  const [before] = useState(() => keptPlace(evolution));
+  const [plays, setPlays] = useState<Plays>(before?.plays ?? 'all');
+  const [role, setRole] = useState<PlayedRole>(() =>
+    plays === 'all' ? evolution.scene().steps[0]!.role : plays,
+  );
+  const [cameBack, setCameBack] = useState(before !== undefined);
   const [early, setEarly] = useState<TooEarly | null>(null);
   const [wrong, setWrong] = useState<WrongPort | null>(null);
   const own = useMemo(() => (plays === 'all' ? playedRoles : [plays]), [plays]);
   const computer = useMemo(() => playedRoles.filter((one) => !own.includes(one)), [own]);
-  const { scene, link, heard, progress, reset } = useLocalDrill(evolution, role, computer);
+  /** Nothing more is kept: it is done, or being begun anew. */
+  const isDone = useRef(false);
+  const { scene, link, heard, progress, reset } = useLocalDrill(evolution, role, computer, {
+    left: before?.state,
+    onPlace: (state) => {
+      if (!isDone.current) keepPlace(evolution, { state, plays });
+    },
+  });
   const done = useMemo(() => new Set(progress?.done.map(({ step }) => step)), [progress]);
   const step = progress ? stepNow(scene, done, own) : undefined;
   const waitsFor = progress ? firstOpen(scene, done) : undefined;
   const finished = progress !== null && waitsFor === undefined;
+  useEffect(() => {
+    if (link) isDone.current = false;
+  }, [link]);
+  // What is done is not come back to.
+  useEffect(() => {
+    isDone.current = finished;
+    if (finished) dropPlace(evolution);
+  }, [finished, evolution]);
+  const stands = heard.view?.paused;
+  useEffect(() => {
+    if (stands === false) setCameBack(false);
+  }, [stands]);
   const stepRole = step?.role;
   // Who plays everyone goes where the next step is.
   useEffect(() => {
@@ -51,13 +75,16 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
     setRole(next === 'all' ? scene.steps[0]!.role : next);
     setEarly(null);
     setWrong(null);
+    setCameBack(false);
+    isDone.current = true;
+    dropPlace(evolution);
     reset();
   };
   if (heard.failed) {
     return (
       <p className="nothing" role="alert">
         The drill stopped. {heard.failed}{' '}
-        <Button className="plain-button" onPress={reset}>
+        <Button className="plain-button" onPress={() => begin(plays)}>
           Begin anew
         </Button>
       </p>
@@ -113,6 +140,20 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
         {plays === 'all' && <RoleSwitch scene={scene} role={role} onChange={setRole} />}
         <ClockBar view={view} link={link} onReset={() => begin(plays)} />
       </div>
+      {cameBack && view.paused && !finished && (
+        <p className="came-back" role="status">
+          <span>
+            You were here before: the drill stands where you left it, at{' '}
+            <span className="figures">{clockText(view.timeS)}</span>.
+          </span>
+          <Button className="plain-button main-button" onPress={() => link.clock({ do: 'resume' })}>
+            Go on
+          </Button>
+          <Button className="plain-button" onPress={() => begin(plays)}>
+            Begin anew
+          </Button>
+        </p>
+      )}
       {finished && progress && (
         <section className="finished" aria-labelledby="finished">
           <h2 id="finished" role="status">

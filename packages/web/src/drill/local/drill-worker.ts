@@ -34,7 +34,7 @@ self.onmessage = ({ data }: MessageEvent<ToDrill>) => {
         tell([{ told: 'failed', reason: `There is no evolution "${data.evolution}".` }]);
         return;
       }
-      drill = openLocalDrill(evolution.scene(), data.seed, data.role);
+      drill = openLocalDrill(evolution.scene(), data.seed, data.role, data.left);
       drill.giveToComputer(data.computer);
       last = performance.now();
       break;

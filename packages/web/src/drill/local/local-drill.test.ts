@@ -61,6 +61,37 @@ describe('a local drill', () => {
     expect(done).toBe(steps);
   });
 
+  it('left and come back to stands where it was, stopped, and goes on as it would have', () => {
+    const scene = evolutionOf('boost through valve')!.scene();
+    const placeIn = (told: LocalTold[]) => {
+      const found = told.findLast((one) => one.told === 'place');
+      return found?.told === 'place' ? found.state : undefined;
+    };
+    const drill = open();
+    // Nothing was done: there is no place to keep.
+    expect(placeIn(drill.advance(1500))).toBeUndefined();
+    drill.act({ do: 'couple', hose: 'suction', end: 'from', port: 'V1.pump-suction' });
+    const after = drill.advance(100);
+    const left = JSON.parse(JSON.stringify(placeIn(after)));
+    const back = openLocalDrill(scene, 1, 'hydrant operator', left);
+    const stands = viewIn(back.advance(5000))!;
+    expect(stands).toEqual({ ...viewIn(after)!, paused: true });
+    const progress = back.advance(0).concat(drill.advance(0));
+    expect(progress.filter(({ told }) => told === 'refused')).toEqual([]);
+    for (const one of [back, drill]) one.giveToComputer(playedRoles);
+    back.clock({ do: 'resume' });
+    // To let it go on takes a tick.
+    back.advance(0);
+    const there = viewIn(drill.advance(50))!;
+    expect(there.tick).toBe(stands.tick + 1);
+    for (let second = 0; second < 60; second++) {
+      drill.advance(1000);
+      back.advance(1000);
+    }
+    const [a, b] = [drill, back].map((one) => placeIn(one.advance(1000))!);
+    expect({ ...b!, seq: 0 }).toEqual({ ...a!, seq: 0 });
+  });
+
   it('does not rush after a sleep', () => {
     const drill = open();
     expect(viewIn(drill.advance(3_600_000))!.timeS).toBeLessThanOrEqual(2.01);

@@ -4,11 +4,14 @@ import {
   type Drill,
   type DrillAction,
   type DrillScene,
+  type DrillState,
   judge,
+  keyframeOf,
   notices,
   type PlayedRole,
   playedBy,
   type Role,
+  restoreDrill,
   type Submitted,
   step,
   stepsStanding,
@@ -18,7 +21,11 @@ import {
 import type { Told } from '../link.ts';
 import type { Progress } from './progress.ts';
 
-export type LocalTold = Told | { told: 'progress'; progress: Progress };
+export type LocalTold =
+  | Told
+  | { told: 'progress'; progress: Progress }
+  /** The drill as it stands, to be kept: after each action, and once a second. */
+  | { told: 'place'; state: DrillState };
 
 export interface LocalDrill {
   /** Does an action in the role that is looked through, at the next tick. */
@@ -41,12 +48,18 @@ export interface LocalDrill {
 const MOST_AT_ONCE_S = 2;
 
 /**
- * Opens a drill at its first tick.
+ * Opens a drill at its first tick, or where it was left: its clock stands there until somebody lets it go on.
  * @param seed of the gauges' restlessness [whole number 0 … 2³²−1]
+ * @param left state that was kept of the same scene
  * @throws RangeError for a seed out of range
  */
-export function openLocalDrill(scene: DrillScene, seed: number, first: Role): LocalDrill {
-  const drill = createDrill(scene, seed);
+export function openLocalDrill(
+  scene: DrillScene,
+  seed: number,
+  first: Role,
+  left?: DrillState,
+): LocalDrill {
+  const drill = left ? restoreDrill(scene, { ...left, paused: true }) : createDrill(scene, seed);
   let role = first;
   let computer: readonly PlayedRole[] = [];
   let waiting: Submitted[] = [];
@@ -54,6 +67,7 @@ export function openLocalDrill(scene: DrillScene, seed: number, first: Role): Lo
   let changed = true;
   let stepsTold = -1;
   let secondTold = -1;
+  let begun = left !== undefined;
   return {
     act: (action) => void waiting.push({ role, action }),
     take: (next) => {
@@ -72,12 +86,14 @@ export function openLocalDrill(scene: DrillScene, seed: number, first: Role): Lo
       }
       const told: LocalTold[] = [];
       const events: Extract<Told, { told: 'noticed' }>['events'] = [];
+      let acted = false;
       // An action counts at once, even while the drill is paused.
       while (owedTicks >= 1 || waiting.length > 0) {
         owedTicks = Math.max(0, owedTicks - 1);
         const own = waiting;
         waiting = [];
         for (const entry of step(drill, [...own, ...playedByComputer(drill, computer)])) {
+          if (entry.kind === 'action') acted = true;
           if (entry.kind === 'refused' && !entry.byComputer)
             told.push({ told: 'refused', action: entry.action, problem: entry.problem });
           if (entry.kind === 'event' && notices(role, scene, state, entry))
@@ -96,6 +112,11 @@ export function openLocalDrill(scene: DrillScene, seed: number, first: Role): Lo
         stepsTold = done.length;
         secondTold = second;
         told.push({ told: 'progress', progress: progressOf(drill) });
+        if (begun) acted = true;
+      }
+      if (acted) {
+        begun = true;
+        told.push({ told: 'place', state: keyframeOf(drill).state });
       }
       changed = false;
       return told;

@@ -1,5 +1,5 @@
-import type { DrillScene, Evolution, PlayedRole, Role } from '@plugside/drill';
-import { useEffect, useMemo, useState } from 'react';
+import type { DrillScene, DrillState, Evolution, PlayedRole, Role } from '@plugside/drill';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { type Heard, hear, nothingHeard } from '../use-drill.ts';
 import { type LocalLink, openLocalLink } from './local-link.ts';
 import type { Progress } from './progress.ts';
@@ -16,15 +16,23 @@ export interface LocalPlay {
   reset(): void;
 }
 
+/** Where a drill was left, and what is told of where it stands. */
+export interface LocalMemory {
+  left: DrillState | undefined;
+  onPlace(state: DrillState): void;
+}
+
 /**
  * Plays an evolution in this page: a worker for as long as it is shown.
  * @param role looked through now
  * @param computer roles that the computer plays
+ * @param memory left out: it begins at its beginning, and its place is not kept
  */
 export function useLocalDrill(
   evolution: Evolution,
   role: Role,
   computer: readonly PlayedRole[],
+  memory?: LocalMemory,
 ): LocalPlay {
   const scene = useMemo(() => evolution.scene(), [evolution]);
   const [round, setRound] = useState(0);
@@ -32,14 +40,23 @@ export function useLocalDrill(
   const [heard, setHeard] = useState<Heard>(nothingHeard);
   const [progress, setProgress] = useState<Progress | null>(null);
   const computerKey = computer.join();
+  const remembers = useRef(memory);
+  remembers.current = memory;
   // biome-ignore lint/correctness/useExhaustiveDependencies: role and computer are told below; a round opens anew
   useEffect(() => {
-    const opened = openLocalLink(evolution.key, SEED, role, computer);
+    const opened = openLocalLink(
+      evolution.key,
+      SEED,
+      role,
+      computer,
+      round === 0 ? memory?.left : undefined,
+    );
     setHeard(nothingHeard);
     setProgress(null);
     setLink(opened);
     const stop = opened.listen((told) => {
       if (told.told === 'progress') setProgress(told.progress);
+      else if (told.told === 'place') remembers.current?.onPlace(told.state);
       else setHeard((before) => hear(before, told));
     });
     return () => {
