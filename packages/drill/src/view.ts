@@ -18,6 +18,7 @@ import type {
   PortView,
   PumpView,
 } from './view-shape.ts';
+import { vacuumInHg } from './words/compound-gauge.ts';
 
 /** Whether one who watches is shown what the instructor made go wrong. */
 interface FaultsShown {
@@ -103,17 +104,14 @@ export function notices(
   return hose !== undefined && (reach.has(hose.from.at) || reach.has(hose.to.at));
 }
 
-/** 1 psi of vacuum on a compound gauge [inHg]: 29.92 inHg and 14.696 psi are the same air. */
-const INHG_PER_PSI = 29.92 / 14.696;
-
 function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<string>): GaugeView[] {
   const gauges: GaugeView[] = [];
   const read = (gauge: Omit<GaugeView, 'value'>, value: number) => {
     const noise = gaugeNoise(state.seed, state.tick, gauge.id) * scene.settings.gaugeNoiseShare;
     const shown = Math.round(value * (1 + noise) * 10) / 10;
     const vacuum = gauge.unit === 'psi' && shown < 0;
-    const vacuumInHg = Math.round(-shown * INHG_PER_PSI * 10) / 10;
-    gauges.push({ ...gauge, value: shown, ...(vacuum && { vacuumInHg }) });
+    const inHg = Math.round(vacuumInHg(shown) * 10) / 10;
+    gauges.push({ ...gauge, value: shown, ...(vacuum && { vacuumInHg: inHg }) });
   };
   for (const pump of state.pumps) {
     if (!reach.has(pump.rigId)) continue;

@@ -1,6 +1,6 @@
 /** Pressures over a drill on one axis of time, with what was done and said above. */
-import { clockText } from '@plugside/drill';
-import { fromInside } from '@plugside/fireground';
+import { clockText, compoundShare, fullVacuumInHg, fullVacuumKpa, isVacuum } from '@plugside/drill';
+import { fromInside, toInside } from '@plugside/fireground';
 import type { Ink, Point, Stroke } from '../sheet/ink.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { fitted, put, type TextStyle, wrappedTo } from '../sheet/text.ts';
@@ -140,28 +140,38 @@ function drawPanel(
   );
   const half = roundOver(shown(most) / 2);
   const foot = sheet.y + heightPt;
-  // Under a vacuum the scale goes on downwards.
-  const lowest = Math.min(0, shown(least));
-  const y = (value: number) => foot - (heightPt * (value - lowest)) / (2 * half - lowest);
+  // Under a vacuum the scale goes on downwards as on a compound gauge.
+  const vacuum = isVacuum(least);
+  const topPsi = toInside(2 * half, 'pressure', unit);
+  const y = (psi: number) =>
+    foot - heightPt * (vacuum ? compoundShare(psi, topPsi) : Math.max(0, psi) / topPsi);
   for (const value of [0, half, 2 * half]) {
-    ink.line([axis.x0, y(value)], [axis.x1, y(value)], {
+    const at = y(toInside(value, 'pressure', unit));
+    ink.line([axis.x0, at], [axis.x1, at], {
       widthPt: value === 0 ? 0.7 : 0.35,
       tone: value === 0 ? 'line' : 'hairline',
     });
-    put(ink, value.toLocaleString('en-US'), axis.x0 - 4, y(value) + 2.5, AXIS, 'right');
+    put(ink, value.toLocaleString('en-US'), axis.x0 - 4, at + 2.5, AXIS, 'right');
+  }
+  if (vacuum) {
+    const inHg = figures.unit('vacuum') === 'inHg';
+    const end = String(inHg ? fullVacuumInHg : fullVacuumKpa);
+    ink.line([axis.x0, foot], [axis.x1, foot], { widthPt: 0.35, tone: 'hairline' });
+    put(ink, end, axis.x0 - 4, foot + 2.5, AXIS, 'right');
+    put(ink, figures.unit('vacuum'), axis.x1 + 4, foot + 2.5, AXIS);
   }
   for (const timeS of timeTicks(axis)) {
     const x = xAt(axis, timeS);
     ink.line([x, sheet.y], [x, foot], { widthPt: 0.3, tone: 'hairline' });
   }
-  put(ink, unit, axis.x1 + 4, y(2 * half) + 2.5, AXIS);
+  put(ink, unit, axis.x1 + 4, y(topPsi) + 2.5, AXIS);
   if (panel.least) {
-    const at = y(shown(panel.least.psi));
+    const at = y(panel.least.psi);
     ink.line([axis.x0, at], [axis.x1, at], { widthPt: 0.8, tone: 'ink', dash: [4, 2.5] });
     put(ink, 'least', axis.x1 + 4, at + 2.5, AXIS);
   }
   panel.lines.forEach(({ valuesPsi }, index) => {
-    const points = valuesPsi.map((psi, at): Point => [xAt(axis, timesS[at]!), y(shown(psi))]);
+    const points = valuesPsi.map((psi, at): Point => [xAt(axis, timesS[at]!), y(psi)]);
     const stroke = STROKES[index]!;
     const { widthPt = 1 } = stroke;
     const thin = axis.lastS > LONG_S ? 0.6 : 1;

@@ -11,6 +11,7 @@ import {
   judgedName,
   largeHoseCautions,
   momentWords,
+  pressureWords,
   TICKS_PER_S,
   type WordUnits,
 } from '@plugside/drill';
@@ -118,8 +119,9 @@ function detailOf(
     parts.push(`by the instructor (counted: ${counted}): ${inUnits(overruled.reason, units)}`);
   }
   if (worst) {
-    const psi = worst.unit === 'psi' ? 'pressure' : 'flow';
-    parts.push(`worst ${units.text(worst.value, psi)}, ${judgedName(scene, worst.piece)}`);
+    const read =
+      worst.unit === 'psi' ? pressureWords(worst.value, units) : units.text(worst.value, 'flow');
+    parts.push(`worst ${read}, ${judgedName(scene, worst.piece)}`);
   }
   if (duringFaultsS !== undefined)
     parts.push(`${amountWords(duringFaultsS, 's')} of it during what was made to go wrong`);

@@ -1,4 +1,4 @@
-import type { Judgement } from '@plugside/drill';
+import { type Judgement, pressureWords } from '@plugside/drill';
 import { useUnits } from '../../editing/use-units.ts';
 import { inUnits } from '../words.ts';
 
@@ -41,7 +41,9 @@ export function JudgementList({ judgements }: { judgements: readonly Judgement[]
                 <span className="soft-text">
                   {' '}
                   worst{' '}
-                  {units.text(one.worst.value, one.worst.unit === 'psi' ? 'pressure' : 'flow')}
+                  {one.worst.unit === 'psi'
+                    ? pressureWords(one.worst.value, units)
+                    : units.text(one.worst.value, 'flow')}
                 </span>
               )}
             </td>

@@ -2,9 +2,17 @@ import { TICKS_PER_S } from '@plugside/drill';
 import { type PointerEvent, useRef } from 'react';
 import { useUnits } from '../../editing/use-units.ts';
 import { useWidth } from '../../lay/use-drawing.ts';
-import { gaugeQuantity } from '../stage/gauge-scale.ts';
+import { fullVacuumText, gaugeQuantity, gaugeReading } from '../stage/gauge-scale.ts';
 import { clockText } from '../words.ts';
-import { type ChartSize, lineOf, readingAt, topOf, xAt } from './chart-frame.ts';
+import {
+  type ChartSize,
+  hasVacuum,
+  heightOf,
+  lineOf,
+  readingAt,
+  topOf,
+  xAt,
+} from './chart-frame.ts';
 import type { Mark } from './marks.ts';
 import type { GaugeSeries, Played } from './replay-run.ts';
 
@@ -77,12 +85,16 @@ export function GaugeCharts({ played, marks, timeS, lastS, onTime }: GaugeCharts
 function ChartName(props: { series: GaugeSeries; ticks: readonly number[]; tick: number }) {
   const { series, ticks, tick } = props;
   const units = useUnits();
-  const { number, unit } = units.of(readingAt(series, ticks, tick), gaugeQuantity[series.unit]);
+  const { number, unit, vacuum } = gaugeReading(series, readingAt(series, ticks, tick), units);
   return (
     <p className="chart-name">
       <span>{series.label}</span>
       <span className="figures">
-        <b>{number}</b> <span className="unit">{unit}</span>
+        <b>{number}</b>{' '}
+        <span className="unit">
+          {unit}
+          {vacuum && ' vacuum'}
+        </span>
       </span>
     </p>
   );
@@ -101,9 +113,11 @@ function Chart({ series, ticks, size, x }: ChartProps) {
   const top = topOf(series);
   const { width, height } = size;
   const least = series.least;
+  const y = (value: number) => height * (1 - heightOf(series, value, top));
   const spoken = [0, 0.25, 0.5, 0.75, 1].map((share) => {
     const tick = share * (ticks.at(-1) ?? 0);
-    return `${clockText(tick / TICKS_PER_S)} ${units.text(readingAt(series, ticks, tick), quantity)}`;
+    const { number, unit, vacuum } = gaugeReading(series, readingAt(series, ticks, tick), units);
+    return `${clockText(tick / TICKS_PER_S)} ${number} ${unit}${vacuum ? ' vacuum' : ''}`;
   });
   return (
     <svg
@@ -114,19 +128,19 @@ function Chart({ series, ticks, size, x }: ChartProps) {
       aria-label={`${series.label} over time: ${spoken.join(', ')}`}
     >
       {least !== undefined && (
-        <rect
-          className="chart-under"
-          y={height - (least / top) * height}
-          width={width}
-          height={(least / top) * height}
-        />
+        <rect className="chart-under" y={y(least)} width={width} height={height - y(least)} />
       )}
-      <path className="chart-base" d={`M0 ${height}H${width}`} />
+      <path className="chart-base" d={`M0 ${y(0)}H${width}`} />
       <path className="chart-reading" d={lineOf(series, ticks, TICKS_PER_S, top, size)} />
       <path className="chart-now" d={`M${x} -4V${height + 4}`} />
       <text className="chart-top figures" x={width - 2} y={8} textAnchor="end">
         {units.text(top, quantity)}
       </text>
+      {hasVacuum(series) && (
+        <text className="chart-top figures" x={width - 2} y={height} textAnchor="end">
+          {fullVacuumText(units)} vacuum
+        </text>
+      )}
     </svg>
   );
 }

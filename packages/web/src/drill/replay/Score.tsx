@@ -5,6 +5,7 @@ import {
   type Judgement,
   judgedName,
   momentWords,
+  pressureWords,
   TICKS_PER_S,
 } from '@plugside/drill';
 import { Button } from 'react-aria-components';
@@ -61,7 +62,7 @@ function Criterion({ scene, judgement, onMoment }: CriterionProps) {
               ? 'Not judged: the department has set no benchmark.'
               : `At most ${amountWords(benchmark, judgement.unit)}, ${benchmarkFrom === 'department' ? 'your department’s' : 'ours'}.`}
           {worst &&
-            ` Worst ${units.text(worst.value, worst.unit === 'psi' ? 'pressure' : 'flow')}, ${judgedName(scene, worst.piece)}.`}
+            ` Worst ${worst.unit === 'psi' ? pressureWords(worst.value, units) : units.text(worst.value, 'flow')}, ${judgedName(scene, worst.piece)}.`}
           {pieces.length > 0 &&
             ` ${pieces.map(({ piece, s }) => `${judgedName(scene, piece)} ${amountWords(s, 's')}`).join(', ')}.`}
           {duringFaultsS !== undefined &&

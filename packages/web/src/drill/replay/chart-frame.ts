@@ -1,4 +1,5 @@
 /** Pressures over time, in pixels. */
+import { compoundShare, isVacuum } from '@plugside/drill';
 import type { GaugeSeries } from './replay-run.ts';
 
 /** Round tops for a scale. */
@@ -11,6 +12,16 @@ const HEADROOM = 1.15;
 export function topOf({ values, least }: Pick<GaugeSeries, 'values' | 'least'>): number {
   const most = values.reduce((a, b) => Math.max(a, b), least ?? 0);
   return TOPS.find((top) => top >= most * HEADROOM) ?? most * HEADROOM;
+}
+
+/** Whether a chart goes below zero, on a compound scale: the gauge has read a vacuum. */
+export const hasVacuum = ({ unit, values }: Pick<GaugeSeries, 'unit' | 'values'>): boolean =>
+  unit === 'psi' && values.some(isVacuum);
+
+/** Height of a reading above the chart's foot [0 … 1]. */
+export function heightOf(series: Pick<GaugeSeries, 'unit' | 'values'>, value: number, top: number) {
+  if (hasVacuum(series)) return compoundShare(value, top);
+  return Math.min(Math.max(value, 0), top) / top;
 }
 
 export interface ChartSize {
@@ -27,16 +38,18 @@ export function xAt(timeS: number, { width, lastS }: ChartSize): number {
 
 /** A gauge's line through all its readings. @param ticksPerS of `ticks` */
 export function lineOf(
-  { values }: Pick<GaugeSeries, 'values'>,
+  series: Pick<GaugeSeries, 'unit' | 'values'>,
   ticks: readonly number[],
   ticksPerS: number,
   top: number,
   size: ChartSize,
 ): string {
-  return values
+  const compound = hasVacuum(series);
+  return series.values
     .map((value, at) => {
       const x = xAt(ticks[at]! / ticksPerS, size);
-      const y = size.height - (Math.min(Math.max(value, 0), top) / top) * size.height;
+      const share = compound ? compoundShare(value, top) : Math.min(Math.max(value, 0), top) / top;
+      const y = size.height - share * size.height;
       return `${at === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`;
     })
     .join('');

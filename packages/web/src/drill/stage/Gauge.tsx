@@ -3,7 +3,17 @@ import { splitPortRef } from '@plugside/fireground';
 import { useUnits } from '../../editing/use-units.ts';
 import { gaugeName } from './gauge-groups.ts';
 import type { Reading } from './gauge-history.ts';
-import { gaugeLimits, gaugeQuantity, gaugeTicks, gaugeTop, isOut } from './gauge-scale.ts';
+import {
+  fullVacuumText,
+  gaugeLimits,
+  gaugeQuantity,
+  gaugeReading,
+  gaugeShare,
+  gaugeTicks,
+  gaugeTop,
+  isCompound,
+  isOut,
+} from './gauge-scale.ts';
 import { Strip } from './Strip.tsx';
 
 interface GaugeProps {
@@ -13,25 +23,34 @@ interface GaugeProps {
   readings: readonly Reading[] | undefined;
 }
 
-const percent = (share: number) => `${Math.min(100, Math.max(0, share * 100))}%`;
+const percent = (share: number) => `${share * 100}%`;
 
 /** One gauge: its number, the number on a scale with its limits, and how it came there. */
 export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
   const units = useUnits();
   const quantity = gaugeQuantity[gauge.unit];
-  const shown = units.of(gauge.value, quantity);
+  const shown = gaugeReading(gauge, gauge.value, units);
   const top = gaugeTop(scene, gauge);
+  const compound = isCompound(gauge);
+  const at = (value: number) => gaugeShare(gauge, value, top);
+  const [zero, now] = [at(0), at(gauge.value)];
   const limits = gaugeLimits(scene, view, gauge);
   const out = limits.find((limit) => isOut(gauge.value, limit));
   const warns = out !== undefined && (out.sense === 'greatest' || isFed(view, gauge));
   return (
-    <div className="gauge" data-out={warns || undefined} data-gauge={gauge.id}>
+    <div
+      className="gauge"
+      data-out={warns || undefined}
+      data-compound={compound || undefined}
+      data-gauge={gauge.id}
+    >
       <p className="gauge-name">{gaugeName(view, gauge)}</p>
       <div className="gauge-head">
         <p className="gauge-value figures">
           <b>{shown.number}</b> <span className="unit">{shown.unit}</span>
         </p>
         <p className="gauge-note">
+          {shown.vacuum && <b>vacuum{(warns || limits.length > 0) && ', '}</b>}
           {warns ? (
             <span className="caution-word">
               <span className="caution-shape" aria-hidden="true" />{' '}
@@ -49,24 +68,29 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
             className="gauge-out"
             style={
               sense === 'least'
-                ? { left: 0, width: percent(value / top) }
-                : { left: percent(value / top), right: 0 }
+                ? { left: 0, width: percent(at(value)) }
+                : { left: percent(at(value)), right: 0 }
             }
           />
         ))}
-        <i className="gauge-fill" style={{ width: percent(gauge.value / top) }} />
+        <i
+          className="gauge-fill"
+          style={{ left: percent(Math.min(zero, now)), width: percent(Math.abs(now - zero)) }}
+        />
+        {compound && <i className="gauge-zero" style={{ left: percent(zero) }} />}
         {limits.map(({ value, sense }) => (
-          <i key={sense} className="gauge-limit" style={{ left: percent(value / top) }} />
+          <i key={sense} className="gauge-limit" style={{ left: percent(at(value)) }} />
         ))}
       </div>
       <div className="gauge-ticks figures" aria-hidden="true">
-        {gaugeTicks(top, gauge.unit, units).map(({ at, text }) => (
-          <span key={text} style={{ left: percent(at) }}>
+        {compound && <i title={fullVacuumText(units)}>vac</i>}
+        {gaugeTicks(top, gauge, units).map(({ at: share, text }) => (
+          <span key={text} style={{ left: percent(share) }}>
             {text}
           </span>
         ))}
       </div>
-      {readings && <Strip readings={readings} nowS={view.timeS} top={top} limits={limits} />}
+      {readings && <Strip readings={readings} nowS={view.timeS} at={at} limits={limits} />}
     </div>
   );
 }

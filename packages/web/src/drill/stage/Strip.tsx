@@ -4,7 +4,8 @@ import type { GaugeLimit } from './gauge-scale.ts';
 interface StripProps {
   readings: readonly Reading[];
   nowS: number;
-  top: number;
+  /** Where a value stands on the gauge's scale [0 … 1]. */
+  at(value: number): number;
   limits: readonly GaugeLimit[];
 }
 
@@ -14,12 +15,12 @@ const HEIGHT = 44;
 const GAP_S = 3;
 
 /** A gauge over the last minutes, now at the right. */
-export function Strip({ readings, nowS, top, limits }: StripProps) {
+export function Strip({ readings, nowS, at, limits }: StripProps) {
   const x = (timeS: number) => WIDTH - ((nowS - timeS) / KEPT_S) * WIDTH;
-  const y = (value: number) => HEIGHT - 2 - Math.min(Math.max(value / top, 0), 1) * (HEIGHT - 4);
+  const y = (value: number) => HEIGHT - 2 - at(value) * (HEIGHT - 4);
   const d = readings
-    .map(({ timeS, value }, at) => {
-      const last = readings[at - 1];
+    .map(({ timeS, value }, index) => {
+      const last = readings[index - 1];
       const starts = !last || timeS - last.timeS > GAP_S;
       return `${starts ? 'M' : 'L'}${x(timeS).toFixed(1)} ${y(value).toFixed(1)}`;
     })
@@ -27,7 +28,7 @@ export function Strip({ readings, nowS, top, limits }: StripProps) {
   return (
     <figure className="strip" aria-hidden="true">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
-        <path className="strip-base" d={`M0 ${HEIGHT - 2}H${WIDTH}`} />
+        <path className="strip-base" d={`M0 ${y(0)}H${WIDTH}`} />
         {[60, 120].map((ago) => (
           <path key={ago} className="strip-minute" d={`M${x(nowS - ago)} 0V${HEIGHT}`} />
         ))}

@@ -2,7 +2,7 @@ import { createDrill, evolutionOf, viewFor } from '@plugside/drill';
 import { describe, expect, it } from 'vitest';
 import { unitsIn } from '../../editing/use-units.ts';
 import { addReadings, type GaugeHistory, KEPT_S } from './gauge-history.ts';
-import { gaugeLimits, gaugeTicks, isOut } from './gauge-scale.ts';
+import { gaugeLimits, gaugeReading, gaugeShare, gaugeTicks, isOut } from './gauge-scale.ts';
 
 const scene = evolutionOf('boost through valve')!.scene();
 const { state } = createDrill(scene, 1);
@@ -39,6 +39,25 @@ describe('limits on a scale', () => {
 
   it('stand on round numbers of the shown unit', () => {
     for (const system of ['us', 'si'] as const)
-      for (const { text } of gaugeTicks(300, 'psi', unitsIn(system))) expect(text).toMatch(/^\d+$/);
+      for (const id of ['A1.discharge', 'A1.intake'])
+        for (const { text } of gaugeTicks(300, { id, unit: 'psi' }, unitsIn(system)))
+          expect(text).toMatch(/^\d+$/);
+  });
+
+  it('of an intake go below zero, and tell a vacuum in inHg or kPa without a minus', () => {
+    const intake = { id: 'A1.intake', unit: 'psi' } as const;
+    // By hand: 5 psi are 10.2 inHg, 34.5 kPa.
+    expect(gaugeReading(intake, -5, unitsIn('us'))).toMatchObject({
+      number: '10',
+      unit: 'inHg',
+      vacuum: true,
+    });
+    expect(gaugeReading(intake, -5, unitsIn('si'))).toMatchObject({ number: '34', unit: 'kPa' });
+    expect(gaugeReading(intake, 46, unitsIn('us'))).toMatchObject({ unit: 'psi', vacuum: false });
+    const [zero] = gaugeTicks(150, intake, unitsIn('us'));
+    expect(zero).toMatchObject({ text: '0', at: gaugeShare(intake, 0, 150) });
+    expect(gaugeShare(intake, -5, 150)).toBeLessThan(zero!.at);
+    expect(gaugeShare({ id: 'A1.discharge' }, 0, 300)).toBe(0);
+    expect(gaugeShare({ id: 'A1.discharge' }, -5, 300)).toBe(0);
   });
 });

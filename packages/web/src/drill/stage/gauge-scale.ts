@@ -1,5 +1,15 @@
 /** Scales of gauges: how far they go, where their limits stand. */
-import type { DrillScene, DrillView, GaugeView } from '@plugside/drill';
+import {
+  compoundShare,
+  type DrillScene,
+  type DrillView,
+  fullVacuumInHg,
+  fullVacuumKpa,
+  type GaugeView,
+  isVacuum,
+  vacuumInHg,
+  zeroShare,
+} from '@plugside/drill';
 import { fromInside, type Quantity, quantities, splitPortRef } from '@plugside/fireground';
 import { scaleLinear } from 'd3-scale';
 import type { Units } from '../../editing/use-units.ts';
@@ -47,6 +57,41 @@ export function gaugeTop(scene: DrillScene, gauge: GaugeView): number {
   return port === 'intake' ? 150 : port === 'pressure' ? 200 : 300;
 }
 
+/** An intake's gauge goes below zero: a compound gauge. */
+export const isCompound = ({ id }: Pick<GaugeView, 'id'>): boolean =>
+  splitPortRef(id).port === 'intake';
+
+/** Where a reading stands on its scale [0 … 1]; a compound one's zero is not at its beginning. */
+export function gaugeShare(gauge: Pick<GaugeView, 'id'>, value: number, top: number): number {
+  if (isCompound(gauge)) return compoundShare(value, top);
+  return Math.min(1, Math.max(0, value / top));
+}
+
+export interface GaugeReading {
+  number: string;
+  unit: string;
+  /** Below zero, in the unit of the vacuum. */
+  vacuum: boolean;
+}
+
+/** A gauge's number as it is read: a vacuum in inHg or kPa, without a minus. */
+export function gaugeReading(
+  { unit }: Pick<GaugeView, 'unit'>,
+  value: number,
+  units: Units,
+): GaugeReading {
+  const vacuum = unit === 'psi' && isVacuum(value);
+  if (vacuum) return { ...units.of(vacuumInHg(value), 'vacuum'), vacuum };
+  // Under a pressure of nothing there is vacuum alone.
+  const shown = unit === 'psi' ? Math.max(0, value) : value;
+  return { ...units.of(shown, gaugeQuantity[unit]), vacuum };
+}
+
+/** The vacuum's end of a compound scale: `30 inHg`, `100 kPa`. */
+export function fullVacuumText({ system }: Pick<Units, 'system'>): string {
+  return system === 'us' ? `${fullVacuumInHg} inHg` : `${fullVacuumKpa} kPa`;
+}
+
 export interface Tick {
   /** Share of the scale [0 … 1]. */
   at: number;
@@ -54,10 +99,14 @@ export interface Tick {
 }
 
 /** Round numbers of the shown unit along a scale from 0 to `top` (inside units). */
-export function gaugeTicks(top: number, unit: GaugeView['unit'], units: Units): Tick[] {
-  const quantity = gaugeQuantity[unit];
+export function gaugeTicks(
+  top: number,
+  gauge: Pick<GaugeView, 'id' | 'unit'>,
+  units: Units,
+): Tick[] {
+  const quantity = gaugeQuantity[gauge.unit];
   const shownTop = fromInside(top, quantity, quantities[quantity].shown[units.system]);
-  const scale = scaleLinear([0, shownTop], [0, 1]);
+  const scale = scaleLinear([0, shownTop], [isCompound(gauge) ? zeroShare : 0, 1]);
   return scale.ticks(4).map((value) => ({ at: scale(value), text: value.toLocaleString('en-US') }));
 }
 

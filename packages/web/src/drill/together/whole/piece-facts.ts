@@ -1,5 +1,11 @@
 /** What stands in a piece's box in the drawing of the whole: the truth, not its gauges. */
-import type { DrillScene, DrillTruth, DrillView } from '@plugside/drill';
+import {
+  type DrillScene,
+  type DrillTruth,
+  type DrillView,
+  isVacuum,
+  vacuumInHg,
+} from '@plugside/drill';
 import { kindOf, pieceOf } from '@plugside/fireground';
 import type { Units } from '../../../editing/use-units.ts';
 
@@ -22,6 +28,13 @@ const conditionWords: Readonly<Record<DrillTruth['pumps'][number]['condition'], 
 };
 
 const wrong: ReadonlySet<string> = new Set(['cavitating', 'lost prime', 'dead']);
+
+/** As short as the box is narrow: `46 psi`, `12 inHg vac`. */
+function intakeText(psi: number, units: Units): string {
+  return isVacuum(psi)
+    ? `${units.text(vacuumInHg(psi), 'vacuum')} vac`
+    : units.text(Math.max(0, psi), 'pressure');
+}
 
 /**
  * Pressures, flows and settings of a piece.
@@ -59,7 +72,7 @@ export function pieceFacts(
     const fed = pump.flowGpm > 5 && pump.intakePsi < leastPsi;
     const tank = state.tanks.find((one) => one.rigId === id);
     return [
-      { label: 'intake', text: psi(pump.intakePsi), warns: fed },
+      { label: 'intake', text: intakeText(pump.intakePsi, units), warns: fed },
       { label: 'discharge', text: psi(pump.dischargePsi) },
       { label: 'flow', text: gpm(pump.flowGpm) },
       ...(tank ? [{ label: 'tank', text: units.text(tank.gal, 'volume') }] : []),
