@@ -223,3 +223,23 @@ describe('a pump held shut', () => {
     }
   });
 });
+
+describe('a pump in gear without water', () => {
+  it('is told of and judged after a minute, unless it is taken out of gear or finds water', () => {
+    for (const stops of [false, true]) {
+      const scene = sceneFromPlan(withTank, {
+        start: 'water flowing',
+        openings: { 'A1.intake1': 0, 'A1.tankToPump': 0 },
+      });
+      const drill = createDrill(scene, 1);
+      act(drill, attack, { do: 'set throttle', rig: 'A1', speedFraction: 1.1 });
+      run(drill, 50);
+      expect(pumpOf(drill, 'A1').condition).toBe('lost prime');
+      expect(unsafe(drill)).toEqual([]);
+      if (stops) act(drill, attack, { do: 'pump in gear', rig: 'A1', inGear: false });
+      run(drill, 150);
+      expect(happened(drill, 'pump heats').length).toBe(stops ? 0 : 1);
+      expect(unsafe(drill)).toEqual(stops ? [] : [['A1', 'pump run dry']]);
+    }
+  });
+});

@@ -31,7 +31,8 @@ const RAISES_OVER_PSI = 25;
  * 2. Asked for more, a pump between source and scene is raised as far as its hose and its intake bear it,
  *    and what it holds is said; else, that there is no more.
  * 3. A pump whose supply has gone (under 5 psi, hose burst or dry): tank to pump, the intake of that hose
- *    shut, and it is said. The tank is shut again once the intake stands over 25 psi.
+ *    shut, and it is said. The tank is shut again once the intake stands over 25 psi. A pump that has run
+ *    dry for 10 s is taken out of gear, and put in again once it has water.
  * 4. A hose-fed intake under the benchmark, 20 psi: more is asked for where another pump could give it;
  *    the pump is eased by 10 psi down to 80 % of the plan's pressure; then the last line is taken off, and
  *    it is said. With one line, under 10 psi or cavitating, it is eased down to 50 psi.

@@ -145,3 +145,19 @@ describe('free words', () => {
     expect(presetInWords('Tank is full')).toBeUndefined();
   });
 });
+
+describe('a pump that runs dry', () => {
+  it('is taken out of gear by the computer before it is judged, and in again once it has water', () => {
+    const drill = atItsEnd(forwardLayAttack);
+    arm(drill, { id: 'b', kind: 'hose burst', hose: 'lay' });
+    // 750 gal and more at 300 gpm are gone within four minutes.
+    play(drill, 300);
+    expect(drill.state.tanks[0]!.gal).toBeLessThan(5);
+    expect(pumpOf(drill, 'A1').inGear).toBe(false);
+    expect(drill.state.tally.unsafe ?? []).toEqual([]);
+    step(drill, [{ role: 'instructor', action: { do: 'lift fault', fault: 'b' } }]);
+    play(drill, 300);
+    expect(pumpOf(drill, 'A1')).toMatchObject({ inGear: true, condition: 'pumping' });
+    expect(drill.state.nozzles.slice(0, 2).every(({ flowGpm }) => flowGpm > 140)).toBe(true);
+  });
+});

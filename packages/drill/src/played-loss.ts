@@ -22,6 +22,8 @@ const WANTED_PSI = 25;
 /** More is asked for again after so long, and its answer waited for so long [s]. Ours. */
 const ASKED_AGAIN_S = 30;
 const ANSWER_WAITED_S = 3;
+/** A pump that runs dry is left in gear so long [s]. Ours. */
+const DRY_S = 10;
 /** A line that was shed stays off so long, and until the intake stands over this [s], [psi]. Ours. */
 const SHED_FOR_S = 120;
 const SHED_UNTIL_PSI = 40;
@@ -83,8 +85,11 @@ function pumpRules(
   state: DrillState,
 ): DrillAction[] | undefined {
   for (const pump of state.pumps) {
-    if (!postOf(scene, role).includes(pump.rigId) || !pump.inGear) continue;
+    if (!postOf(scene, role).includes(pump.rigId)) continue;
     if (engineIsDead(state, pump.rigId)) continue;
+    const gear = sparesDry(scene, state, pump);
+    if (gear) return [gear];
+    if (!pump.inGear) continue;
     const action =
       losesSupply(role, state, pump) ??
       backOnSupply(role, state, pump) ??
@@ -93,6 +98,35 @@ function pumpRules(
     if (action) return [action];
   }
   return undefined;
+}
+
+/** A pump that runs dry is taken out of gear, and put in again once it has water. */
+function sparesDry(
+  scene: DrillScene,
+  state: DrillState,
+  { rigId, inGear, primed, dryTicks = 0 }: PumpState,
+): DrillAction | undefined {
+  if (inGear && dryTicks >= DRY_S * TICKS_PER_S)
+    return { do: 'pump in gear', rig: rigId, inGear: false };
+  if (inGear || !primed || !wasInGear(scene, state, rigId)) return undefined;
+  const tank = state.tanks.find((one) => one.rigId === rigId);
+  const onTank = isOpen(state, `${rigId}.tankToPump`) && (tank?.gal ?? 0) > deadTankGal;
+  const isFed = feeds(state, rigId).some(
+    ({ hose, psi }) => hose.phase === 'full' && psi >= LOST_UNDER_PSI,
+  );
+  return onTank || isFed ? { do: 'pump in gear', rig: rigId, inGear: true } : undefined;
+}
+
+/** Whether the start or a done step had a pump in gear. */
+function wasInGear({ pumps, steps }: DrillScene, state: DrillState, rigId: string): boolean {
+  return (
+    pumps.some((one) => one.rigId === rigId && one.inGear) ||
+    steps.some(
+      ({ id, how }) =>
+        state.tally.stepTicks.some(({ step }) => step === id) &&
+        how.some((action) => action.do === 'pump in gear' && action.rig === rigId && action.inGear),
+    )
+  );
 }
 
 /** Hose on the intakes of a pump that stand open. */

@@ -103,6 +103,7 @@ function passesOn(
   }
   const pump = state.pumps.find((one) => one.rigId === rig);
   const isThrough = beyond.length > 0 && beyond.every(({ phase }) => phase === 'full');
-  if (!pump || pump.inGear || !isThrough || plannedPsi(scene, rig) === undefined) return undefined;
+  if (!pump || pump.inGear || !pump.primed || !isThrough || plannedPsi(scene, rig) === undefined)
+    return undefined;
   return { do: 'pump in gear', rig, inGear: true };
 }

@@ -99,6 +99,8 @@ export interface PumpState {
   cavitatedTick: number;
   /** For how long it has been held in gear with nothing flowing [ticks]; left out: of before it was counted. */
   deadEndTicks?: number;
+  /** For how long it has been in gear without its prime [ticks]; left out: of before it was counted. */
+  dryTicks?: number;
   /** Air in the pump [gal]: lowers what it can do. */
   airGal: number;
   /** Last tick at which air came to a pump that had much of it; left out: never, or by older rules. */

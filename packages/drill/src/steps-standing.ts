@@ -86,7 +86,7 @@ export function nextStep(
       step.role === role &&
       !standing.has(step.id) &&
       restsOnAll(step) &&
-      !step.how.some((action) => opensOntoBurst(action, scene, state)),
+      !step.how.some((action) => opensOntoBurst(action, scene, state) || runsDry(action, state)),
   );
 }
 
@@ -158,6 +158,12 @@ function isUnderWay(action: DrillAction, scene: DrillScene, state: DrillState): 
   if (action.do !== 'set valve') return false;
   const id = valveStandingFor(scene, state, action.valve);
   return state.valves.find((valve) => valve.id === id)?.target === action.opening;
+}
+
+/** Whether an action would put a pump in gear that has lost its prime: it gets water first. */
+function runsDry(action: DrillAction, state: DrillState): boolean {
+  if (action.do !== 'pump in gear' || !action.inGear) return false;
+  return state.pumps.some(({ rigId, primed }) => rigId === action.rig && !primed);
 }
 
 /** Whether an action would send water into a hose that is burst. */

@@ -73,7 +73,11 @@ export interface UnsafeAct {
   act: UnsafeActKind;
 }
 
-export type UnsafeActKind = 'charged hose uncoupled' | 'water to a loose end' | 'pump dead-ended';
+export type UnsafeActKind =
+  | 'charged hose uncoupled'
+  | 'water to a loose end'
+  | 'pump dead-ended'
+  | 'pump run dry';
 
 export interface FaultSpan {
   fault: Fault;
