@@ -69,7 +69,9 @@ export function understand<K extends ImportKind>(
     },
   });
   if (row.fault) return refuse(row.fault);
-  if (isTotals(row, mapping)) {
+  // A record of our own, exported and brought back: it is as it was, however unlikely it looks.
+  const own = cellText(row, mapping.recordColumn) !== undefined;
+  if (!own && isTotals(row, mapping)) {
     return refuse({
       code: 'unreadable row',
       reason: 'It is a line of totals, no record.',
@@ -91,7 +93,7 @@ export function understand<K extends ImportKind>(
   for (const field of mapping.fields) {
     const spec = fieldSpec(mapping.kind, field.field);
     if (!spec) continue;
-    const read = readField(row, field, spec, mapping, context);
+    const read = readField(row, field, spec, mapping, context, own);
     if (read === undefined) {
       for (const column of field.columns) {
         const cell = row.values[column] ?? null;
@@ -134,7 +136,7 @@ export function understand<K extends ImportKind>(
   for (const keep of unread) keep();
   let place: Place | undefined;
   if (hasPlace(mapping.kind) && mapping.place) {
-    const found = placeOf(row, mapping.place);
+    const found = placeOf(row, mapping.place, own);
     if ('code' in found) return refuse(found);
     place = found;
     const shape = shapeFields(mapping.kind, found, row, mapping.place);
@@ -215,8 +217,10 @@ function readField(
   spec: FieldSpec,
   mapping: Mapping,
   context: UnderstandContext,
+  own: boolean,
 ): FieldRead {
   const options: ValueOptions = {
+    ...(own && { own }),
     ...(field.unit !== undefined && { unit: field.unit }),
     ...(field.decimal !== undefined && { decimal: field.decimal }),
     ...(mapping.dateOrder !== undefined && { dateOrder: mapping.dateOrder }),
@@ -227,7 +231,9 @@ function readField(
     cell: asAsked(said(row, column, field), spec, column),
   }));
   if (field.join === 'space' || field.join === 'named') {
-    const filled = cells.filter(({ cell }) => !isBlank(cell, true));
+    const filled = cells.filter(({ cell }) =>
+      own ? cell !== null && cell !== '' : !isBlank(cell, true),
+    );
     if (filled.length === 0) return undefined;
     const parts = filled.map(({ column, cell }) =>
       field.join === 'named' && field.columns.length > 1 && column !== 'note'

@@ -215,6 +215,7 @@ function matchOf(
   if (score > 0 && values.length > 0 && spec.type.is !== 'text' && spec.type.is !== 'reference') {
     const { decimal } = decimalOf(values, undefined, comma);
     const options = {
+      own: source.columns.includes('plugside_id'),
       decimal,
       dateOrder: 'day first' as const,
       ...(spec.type.is === 'measure' && {

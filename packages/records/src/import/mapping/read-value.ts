@@ -17,6 +17,8 @@ export interface ValueOptions {
   unit?: string;
   decimal?: Decimal;
   dateOrder?: DateOrder;
+  /** The row is a record of our own: what lists write for "not known" is a value there. */
+  own?: boolean;
   /** Finds the record that a text names. */
   refer?: (kind: string, text: string) => string | 'none' | 'several';
 }
@@ -25,7 +27,13 @@ const blank: ValueRead = { is: 'blank' };
 
 export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {}): ValueRead {
   const { type } = spec;
-  if (isBlank(cell, type.is === 'text' || type.is === 'reference')) return blank;
+  const { own = false } = options;
+  if (
+    own && type.is === 'text'
+      ? cell === null || cell === ''
+      : isBlank(cell, type.is === 'text' || type.is === 'reference')
+  )
+    return blank;
   if (typeof cell === 'string' && cell.includes('\0')) {
     return fault(
       'value not understood',
@@ -35,15 +43,11 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
   }
   switch (type.is) {
     case 'text':
-      return { is: 'value', value: String(cell).trim() };
+      return { is: 'value', value: own ? String(cell) : String(cell).trim() };
     case 'measure': {
-      const number = typeof cell === 'number' ? cell : Number(cell);
-      // What lists write for "not known".
-      if (type.zeroIsBlank && number === 0) return blank;
-      if (number === -9999 || number === -999 || number === -99999) return blank;
-      if ((number === 9999 || number === 99999) && type.of !== 'volume') return blank;
+      if (!own && standsForNothing(cell, type)) return blank;
       const read = readMeasure(cell, type.of, options);
-      if (read.ok && type.least !== undefined && read.value < type.least) {
+      if (!own && read.ok && type.least !== undefined && read.value < type.least) {
         return fault(
           'value out of range',
           `It comes to ${shownNumber(read.value)} ${insideUnitOf(type.of)}, less than the least there is (${type.least} ${insideUnitOf(type.of)}).`,
@@ -59,7 +63,7 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
         : { is: 'value', value };
     }
     case 'count': {
-      if (type.zeroIsBlank && Number(cell) === 0) return blank;
+      if (!own && type.zeroIsBlank && Number(cell) === 0) return blank;
       return from(
         (type.partsCount ? readParts(cell, options.decimal) : undefined) ??
           readCount(cell, options.decimal),
@@ -68,7 +72,7 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
     case 'yes-no':
       return from(readYesNo(cell));
     case 'date': {
-      const read = readDate(cell, options.dateOrder);
+      const read = readDate(cell, options.dateOrder, own);
       if (read.ok) return { is: 'value', value: read.value };
       return fault(
         'ambiguous' in read ? 'date ambiguous' : 'value not understood',
@@ -114,6 +118,17 @@ export function readValue(cell: Cell, spec: FieldSpec, options: ValueOptions = {
     case 'json':
       return fromJson(cell);
   }
+}
+
+/** Numbers that lists write for "not known". */
+function standsForNothing(
+  cell: Cell,
+  type: Extract<FieldSpec['type'], { is: 'measure' }>,
+): boolean {
+  const number = typeof cell === 'number' ? cell : Number(cell);
+  if (number === 0) return type.zeroIsBlank ?? false;
+  if (number === -9999 || number === -999 || number === -99999) return true;
+  return (number === 9999 || number === 99999) && type.of !== 'volume';
 }
 
 const shownNumber = (value: number) => String(Math.round(value * 1000) / 1000);

@@ -26,8 +26,11 @@ export interface PlaceFault {
 /** A row farther than this from the middle of the rest is far off [km]. */
 export const FAR_OFF_KM = 300;
 
-/** The place of a row. Never throws. */
-export function placeOf(row: SourceRow, mapping: PlaceMapping): Place | PlaceFault {
+/**
+ * The place of a row. Never throws.
+ * @param own the row is a record of ours: 0, 0 and a place without towns are meant
+ */
+export function placeOf(row: SourceRow, mapping: PlaceMapping, own = false): Place | PlaceFault {
   if (row.typedPlace) return typedPlace(row.typedPlace, mapping);
   const read = readCrs(mapping.crs);
   if (!read.ok) {
@@ -37,15 +40,17 @@ export function placeOf(row: SourceRow, mapping: PlaceMapping): Place | PlaceFau
   if ('code' in raw) return raw;
   // A text that states its own system is in that.
   if (raw.crs !== undefined) {
-    const own = readCrs(raw.crs);
-    if (!own.ok) return { code: 'place not converted', reason: own.reason, remedy: own.remedy };
-    return placed(raw, own.system, mapping);
+    const stated = readCrs(raw.crs);
+    if (!stated.ok) {
+      return { code: 'place not converted', reason: stated.reason, remedy: stated.remedy };
+    }
+    return placed(raw, stated.system, mapping, own);
   }
   // Columns beside a blank geometry are of another kind than it: degrees, if anything.
   const degrees = mapping.geometry && raw.from !== 'geometry';
   const found = degrees ? readCrs('EPSG:4326') : read;
   if (!found.ok) return { code: 'place not converted', reason: found.reason, remedy: found.remedy };
-  return placed(raw, found.system, mapping);
+  return placed(raw, found.system, mapping, own);
 }
 
 interface Raw {
@@ -136,7 +141,7 @@ function typedPlace({ longitude, latitude }: TypedPlace, mapping: PlaceMapping) 
     };
   }
   const raw = fromTexts(east, north, BY_HAND, BY_HAND);
-  return 'code' in raw ? raw : placed(raw, found.system, { ...mapping, swapped: 'refuse' });
+  return 'code' in raw ? raw : placed(raw, found.system, { ...mapping, swapped: 'refuse' }, false);
 }
 
 function fromPoint(text: string, mapping: PlaceMapping): Raw | PlaceFault {
@@ -185,6 +190,7 @@ function placed(
   raw: Raw,
   system: CoordinateSystem,
   mapping: PlaceMapping,
+  own: boolean,
   exchange = false,
 ): Place | PlaceFault {
   const source = pointOf(raw.geometry);
@@ -200,7 +206,7 @@ function placed(
       remedy: 'Draw it again, or leave it out.',
     };
   }
-  if (source[0] === 0 && source[1] === 0) {
+  if (!own && source[0] === 0 && source[1] === 0) {
     return {
       code: 'no place',
       ...at,
@@ -211,9 +217,9 @@ function placed(
   const fault = exchange
     ? undefined
     : system.degrees
-      ? degreesFault(source, mapping)
+      ? degreesFault(source, mapping, own)
       : projectedFault(source, system);
-  if (fault === 'exchange') return placed(raw, system, mapping, true);
+  if (fault === 'exchange') return placed(raw, system, mapping, own, true);
   if (fault) return { ...fault, ...at };
   const convert = (x: number, y: number) =>
     exchange ? system.toWgs84(y, x) : system.toWgs84(x, y);
@@ -231,14 +237,14 @@ function placed(
   const place: Place = { longitude, latitude, geometry };
   if (raw.column !== undefined) place.column = raw.column;
   const far = farFault(place, mapping);
-  if (far === 'exchange') return exchange ? place : placed(raw, system, mapping, true);
+  if (far === 'exchange') return exchange ? place : placed(raw, system, mapping, own, true);
   return far ? { ...far, ...at } : place;
 }
 
-function degreesFault([x, y]: [number, number], mapping: PlaceMapping) {
+function degreesFault([x, y]: [number, number], mapping: PlaceMapping, own: boolean) {
   if (Math.abs(x) <= 180 && Math.abs(y) <= 90) {
     // South of 60° S there is no town (Antarctic Treaty, article VI): a longitude in the latitude's place.
-    if (y > -60 || Math.abs(x) > 75) return undefined;
+    if (own || y > -60 || Math.abs(x) > 75) return undefined;
     return mapping.swapped === 'exchange' ? ('exchange' as const) : swapped;
   }
   if (Math.abs(x) <= 90 && Math.abs(y) <= 180) {

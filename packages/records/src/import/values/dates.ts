@@ -17,8 +17,16 @@ export type DateRead =
  * is the one that is written, whatever its time zone. Where day and month cannot be told apart, `order`
  * decides; without it the date is refused as ambiguous. Two-digit years are of 1970 to 2069. With dots
  * the day is first, as wherever dates are written so. A day that programs count from is none.
+ * @param own the date is one that we wrote ourselves: any day is meant
  */
-export function readDate(cell: Cell, order?: DateOrder): DateRead {
+export function readDate(cell: Cell, order?: DateOrder, own = false): DateRead {
+  const read = readAnyDate(cell, order);
+  return read.ok && !own && noDays.has(read.value)
+    ? fail('Programs write that day where they have none.')
+    : read;
+}
+
+function readAnyDate(cell: Cell, order: DateOrder | undefined): DateRead {
   if (typeof cell === 'number') return fromNumber(cell);
   if (typeof cell !== 'string') return fail('It is no date.');
   const text = cell
@@ -85,9 +93,6 @@ function day(year: number, month: number, date: number): DateRead {
     made.getUTCMonth() === month - 1 &&
     made.getUTCDate() === date;
   if (!real || year < 1850 || year > 2100) return fail('There is no such day.');
-  if (noDays.has(made.toISOString().slice(0, 10))) {
-    return fail('Programs write that day where they have none.');
-  }
   return { ok: true, value: made.toISOString().slice(0, 10) };
 }
 
