@@ -191,3 +191,33 @@ describe('values that cannot be what they are read as', () => {
     ]);
   });
 });
+
+describe('the file of refused rows', () => {
+  it('is read as the whole list was: units by its sizes, months by its days, words by hand', async () => {
+    await bring('hydrants', 'Hydrant,Lat,Lon\n1,38.91,-77\n2,38.92,-77\n3,38.93,-77\n');
+    const path = join(folder, 'tests.csv');
+    const rows = ['1,3/31/2024,4.3,3.1,66', '2,4/1/2024,4.4,3.2,60', '9,4/2/2024,15,14,61'];
+    await writeFile(path, `Hydrant,Date,Static,Residual,Flow (L/s)\n${rows.join('\n')}\n`);
+    const source = await readSource(path);
+    const refusedFile = join(folder, 'refused.csv');
+    await runImport(store, source, guessMapping('flow-tests', source), { refusedFile });
+    const mended = (await readFile(refusedFile, 'utf8')).replace('\r\n9,', '\r\n3,');
+    const report = await bring('flow-tests', mended, 'mended.csv');
+    expect(report).toMatchObject({ added: 1, refusedCount: 0, sourceName: 'tests' });
+    const { records } = await store.list('flow-tests', {});
+    const last = records.find(({ testedOn }) => testedOn === '2024-04-02');
+    // A bar is 100 kPa and a psi 6.894757 kPa (NIST SP 811, appendix B.8): 15 bar, no 15 psi.
+    expect(last?.staticPsi).toBeCloseTo(1500 / 6.894757, 4);
+  });
+
+  it('whose note of how it was read is damaged is read as any list', async () => {
+    const head = 'Hydrant,Lat,Lon,Main Size,refused_mapping';
+    const notes = ['{', '{"kind":"hydrants","fields":7}', '"x"', '{"kind":"rigs","fields":[]}'];
+    for (const [at, note] of notes.entries()) {
+      const cell = `"${note.replaceAll('"', '""')}"`;
+      const report = await bring('hydrants', `${head}\nH-${at},38.91,-77,8,${cell}\n`, `${at}.csv`);
+      expect(report).toMatchObject({ added: 1, refusedCount: 0 });
+    }
+    expect((await hydrants()).map(({ mainIn }) => mainIn)).toEqual([8, 8, 8, 8]);
+  });
+});

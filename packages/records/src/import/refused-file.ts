@@ -4,24 +4,28 @@ import { rm } from 'node:fs/promises';
 import { csvLine } from '../export/csv-cell.ts';
 import { refusedColumns } from './mapping/known-columns.ts';
 import type { Mapping } from './mapping/mapping.ts';
+import { statedText } from './mapping/stated-mapping.ts';
 import { writeWkt } from './place/wkt.ts';
 import type { Refusal } from './report.ts';
 import type { Source, SourceRow } from './source/source.ts';
 
 /**
  * The refused rows as a CSV: the file's own columns, a geometry as text, then what was wrong and
- * what to do. Mended in a spreadsheet it can be imported as it is: the added columns are known.
+ * what to do, and how the columns were read. Mended in a spreadsheet it can be imported as it is: the
+ * added columns are known.
  */
 export class RefusedFile {
   readonly #path: string;
   readonly #source: Source;
   readonly #mapping: Mapping;
+  readonly #stated: string;
   #stream: WriteStream | undefined;
 
   constructor(path: string, source: Source, mapping: Mapping) {
     this.#path = path;
     this.#source = source;
     this.#mapping = mapping;
+    this.#stated = statedText(mapping);
   }
 
   async add(row: SourceRow, refusal: Refusal): Promise<void> {
@@ -43,6 +47,7 @@ export class RefusedFile {
       this.#mapping.place?.crs,
       row.geometry ? writeWkt(row.geometry) : (row.values.refused_geometry ?? ''),
       refusal.key,
+      this.#stated,
     ]);
     if (!this.#stream.write(line)) await once(this.#stream, 'drain');
   }

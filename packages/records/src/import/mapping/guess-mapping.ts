@@ -13,6 +13,7 @@ import type { FieldMapping, ImportKind, Mapping } from './mapping.ts';
 import { onFoot, osmMapping } from './osm-tags.ts';
 import { readValue } from './read-value.ts';
 import { missingFieldNotice, requiredFields } from './required-fields.ts';
+import { statedMapping } from './stated-mapping.ts';
 
 export interface GuessOptions {
   /** Name of the list; left out: the file's name without its ending. */
@@ -35,36 +36,21 @@ export function guessMapping(
 ): Mapping {
   const notices: string[] = [];
   const used = new Set<string>();
-  const osm = osmMapping(kind, source);
-  const fields: FieldMapping[] = [...(osm?.fields ?? [])];
+  const stated = statedMapping(kind, source);
+  const known = stated ?? osmMapping(kind, source);
+  const fields: FieldMapping[] = [...(known?.fields ?? [])];
   for (const { columns } of fields) for (const column of columns) used.add(column);
-  if (osm) for (const { column } of osm.only) used.add(column);
+  for (const { column } of known?.only ?? []) used.add(column);
 
   const place = hasPlace(kind) ? guessPlace(source, options.district) : undefined;
   for (const column of place?.columns ?? []) used.add(column);
   notices.push(...source.notices, ...(place?.notices ?? []));
 
-  const taken = new Set(fields.map(({ field }) => field));
-  const specs = [...fieldsByKind[kind], originsField].filter(({ field }) => !taken.has(field));
-  const free = source.columns.filter(
-    (column) =>
-      column !== versionColumn &&
-      !used.has(column) &&
-      !refusedColumns.some((one) => one === column),
-  );
-  const comma = commaInFile(source);
-  for (const match of bestMatches(free, specs, source, comma, notices)) {
-    used.add(match.column);
-    fields.push(fieldMapping(match, source, comma, notices));
-  }
-  notices.push(...contradictions(kind, source, fields, free));
-  const footOnly = footOnlyByClass(kind, source, fields);
-  if (footOnly) fields.push(footOnly);
-
-  addNameBesideId(fields, source, used);
+  if (!stated) fillByColumns(kind, source, fields, used, notices);
   const column = (name: string) => source.columns.find((one) => one === name);
-  const idColumn =
-    column('externalId') ?? idColumnOf(kind, source) ?? nameAsId(kind, source, fields);
+  const idColumn = stated
+    ? stated.idColumn
+    : (column('externalId') ?? idColumnOf(kind, source) ?? nameAsId(kind, source, fields));
   if (idColumn !== undefined) used.add(idColumn);
   const sourceColumn = column('externalSource');
   const recordColumn = column('plugside_id');
@@ -86,7 +72,7 @@ export function guessMapping(
       why: 'No column is a name; the id stands in for it.',
     });
   }
-  const dateOrder = dateOrderOf(fields, source.sample, kind, notices);
+  const dateOrder = stated?.dateOrder ?? dateOrderOf(fields, source.sample, kind, notices);
   const missing = requiredFields[kind].filter(
     (field) => !fields.some((one) => one.field === field),
   );
@@ -105,13 +91,41 @@ export function guessMapping(
     ...(recordColumn !== undefined && { recordColumn }),
     fields,
     ...(place && { place: place.place }),
-    ...(osm && { only: osm.only }),
+    ...(known?.only && { only: known.only }),
     ...(dateOrder && { dateOrder }),
     unused: source.columns.filter(
       (one) => !used.has(one) && !refusedColumns.some((other) => other === one),
     ),
     notices,
   };
+}
+
+/** Fields from columns by their names and values. */
+function fillByColumns(
+  kind: ImportKind,
+  source: Source,
+  fields: FieldMapping[],
+  used: Set<string>,
+  notices: string[],
+): void {
+  const taken = new Set(fields.map(({ field }) => field));
+  const specs = [...fieldsByKind[kind], originsField].filter(({ field }) => !taken.has(field));
+  const free = source.columns.filter(
+    (column) =>
+      column !== versionColumn &&
+      !used.has(column) &&
+      !refusedColumns.some((one) => one === column),
+  );
+  const comma = commaInFile(source);
+  for (const match of bestMatches(free, specs, source, comma, notices)) {
+    used.add(match.column);
+    fields.push(fieldMapping(match, source, comma, notices));
+  }
+  notices.push(...contradictions(kind, source, fields, free));
+  const footOnly = footOnlyByClass(kind, source, fields);
+  if (footOnly) fields.push(footOnly);
+
+  addNameBesideId(fields, source, used);
 }
 
 /** Our own export has a record's name beside its id: where the id is of another store, the name tells. */

@@ -11,6 +11,7 @@ export const refusedColumns = [
   'refused_crs',
   'refused_geometry',
   'refused_key',
+  'refused_mapping',
 ] as const;
 
 /** Beside a record's own id: the version that the file was exported at. */
