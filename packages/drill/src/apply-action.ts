@@ -7,6 +7,7 @@ import { onFineGrid, onGrid } from './grid.ts';
 import { hear } from './hear.ts';
 import { replaceHose } from './hose-replaced.ts';
 import { mayDo } from './may-do.ts';
+import { beginsToOpen } from './opened-fast.ts';
 import { presetInWords, type RadioEntry, radioText } from './radio.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
@@ -54,6 +55,7 @@ export function applyAction(
       // Asked for again while it moves there, it goes on: begun anew each time it would never arrive.
       const goesOn = today && target === valve.target && way > 0 ? valve.perS : 0;
       const wasOpen = valve.opening > 0 || valve.target > 0;
+      beginsToOpen(scene, state, valve, target);
       valve.target = target;
       valve.perS = onFineGrid(Math.max(1e-3, goesOn, Math.min(atHand, asked)));
       if (target > 0 !== wasOpen) drill.stale = true;

@@ -5,6 +5,7 @@ export const criteria = [
   'main',
   'hose',
   'surge',
+  'opening',
   'nozzle swing',
   'time to boost',
   'extra line',

@@ -45,6 +45,7 @@ const benchmarksOf: Record<CriterionKey, readonly (keyof Benchmarks)[]> = {
   main: ['mainPsi', 'mainUnderS'],
   hose: ['hoseOverS'],
   surge: ['surgesOverLimit'],
+  opening: ['openedFast', 'hydrantOpenS', 'handleOpenS', 'largeOpenS', 'lineOpenS'],
   'nozzle swing': ['nozzleSwingPsi', 'swingWindowS'],
   'time to boost': ['boostWithinS'],
   'extra line': ['extraLineS', 'nozzleSuppliedShare'],
@@ -173,6 +174,13 @@ function held(scene: DrillScene, state: DrillState): Held[] {
     if (surged.worst && surged.worst.value >= psi) continue;
     surged.worst = { value: psi, unit: 'psi', piece: hose };
   }
+  const openedFast = counted(
+    'opening',
+    'Valves opened so fast that hose fills with a rush',
+    benchmarks.openedFast ?? 0,
+    (tally.openedFast ?? []).map(({ tick, valve, hose }) => at(tick, hose, valve)),
+    isMissing('opening') && 'No valve was opened onto empty hose or a pump.',
+  );
   const noNozzle = 'No nozzle had water.';
   const judged = [
     timed(
@@ -212,6 +220,7 @@ function held(scene: DrillScene, state: DrillState): Held[] {
       'No hose had pressure.',
     ),
     ...(scene.settings.waveFtS === undefined ? [] : [surged]),
+    ...(hasRules(scene, 3) ? [openedFast] : []),
     timed(
       'nozzle swing',
       'nozzle swing',

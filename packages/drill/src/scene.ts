@@ -77,6 +77,11 @@ export interface SceneHose {
   to: SceneHoseEnd;
   /** Starts full of water. */
   full: boolean;
+  /**
+   * Its discharge is gated: what stands behind the gate when its nozzle flows as rated [psi]. Left out: it may
+   * stand open, or the scene was stored before this was told.
+   */
+  gatedPsi?: number;
 }
 
 export interface ScenePump {
@@ -129,6 +134,16 @@ export interface Benchmarks {
   messagesMissed: number;
   /** Valves shut so fast that a hose could pass its limit; left out: as ours. */
   surgesOverLimit?: number;
+  /** Valves opened faster than in the times that follow; left out: as ours. */
+  openedFast?: number;
+  /** Least time from shut to all the way open, onto empty hose or a pump; left out: as ours. A hydrant's stem [s]. */
+  hydrantOpenS?: number;
+  /** An assist valve's handle, from hydrant to boost [s]. */
+  handleOpenS?: number;
+  /** A hydrant's gate, an intake, a discharge of 3½ in or more [s]. */
+  largeOpenS?: number;
+  /** A smaller discharge, a gate of a wye or manifold [s]. */
+  lineOpenS?: number;
   /** Steps that are not done, or undone again, at the end; left out: as ours. */
   stepsUndone?: number;
   /** Acts that hurt people or wreck pumps; left out: as ours. */

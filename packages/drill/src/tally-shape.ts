@@ -47,6 +47,10 @@ export interface Tally {
    * the last 100. Left out: none.
    */
   surges?: { tick: number; hose: string; valve: string; psi: number }[];
+  /** Valves that have left their seat, since when, and whether that they were opened too fast was told. */
+  openings?: { valve: string; fromTick: number; told?: true }[];
+  /** Valves opened too fast, and the hose that they let rush; the last 100. */
+  openedFast?: { tick: number; valve: string; hose: string }[];
   /** What there has been occasion to judge. Left out: of before it was counted. */
   occasions?: Occasion[];
   /** The boost that is drilled: since when it has been wanted, and held [ticks]. */
@@ -64,7 +68,7 @@ export interface Tally {
 }
 
 /** What may or may not come about in a drill, and is judged only where it did. */
-export type Occasion = TallyKind | 'flow' | 'coupling' | 'step';
+export type Occasion = TallyKind | 'flow' | 'coupling' | 'step' | 'opening';
 
 export interface UnsafeAct {
   tick: number;

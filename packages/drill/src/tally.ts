@@ -5,6 +5,7 @@ import type { DrillEvent } from './event.ts';
 import { holds } from './holds.ts';
 import { intakeJudged } from './intake-judged.ts';
 import { THROWS_PSI } from './live-ports.ts';
+import { countOpenings } from './opened-fast.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { DrillScene } from './scene.ts';
@@ -53,7 +54,8 @@ export function emptyTally(scene: DrillScene): Tally {
 }
 
 /** Counts one tick. @returns what begins to be wrong in it, and water that reaches or leaves a nozzle */
-export function countTick({ scene, state, net }: Drill): DrillEvent[] {
+export function countTick(drill: Drill): DrillEvent[] {
+  const { scene, state, net } = drill;
   const events: DrillEvent[] = [];
   const { benchmarks } = scene;
   /** Ticks in which any piece stood wrong, by kind. */
@@ -101,6 +103,7 @@ export function countTick({ scene, state, net }: Drill): DrillEvent[] {
     const line = state.tally.lines[kind];
     if (line.anyTicks !== undefined) line.anyTicks += any[kind] ?? 0;
   }
+  events.push(...countOpenings(drill));
   countBoost(scene, state);
   for (const one of state.tally.called ?? []) {
     const nozzle = scene.plan.nozzles.find(({ id }) => id === one.nozzle);

@@ -7,6 +7,7 @@ export const criterionWords: Readonly<Record<CriterionKey, string>> = {
   main: 'The main',
   hose: 'Hose limits',
   surge: 'Valves shut fast',
+  opening: 'Valves opened fast',
   'nozzle swing': 'Swing at a nozzle',
   'time to boost': 'Time to boost',
   'extra line': 'Extra line',

@@ -41,6 +41,7 @@ export function momentWords(
     const preset = radioPresets.find((one) => one.key === note);
     return `${name}: “${(preset?.text ?? note ?? '').replace(/\{\w+\}/, '…')}”`;
   }
+  if (key === 'opening' && note !== undefined) return `${valveName(scene, note)}, on ${name}`;
   if (key === 'surge' && note !== undefined) return `${valveName(scene, note)}: felt in ${name}`;
   if (key === 'connections' && note !== undefined) return `${name} to ${portName(scene, note)}`;
   return note === undefined ? name : `${name}: ${note}`;
