@@ -19,11 +19,13 @@ export function Whereabouts({ view }: { view: ImportView }) {
   const ys = [south, north, ...places.map(([, y]) => y)];
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   const [bottom, top] = [Math.min(...ys), Math.max(...ys)];
+  // A degree of longitude is shorter than one of latitude, so that a square district is drawn square.
+  const narrower = Math.max(0.05, Math.cos((((top + bottom) / 2) * Math.PI) / 180));
   const scale = Math.min(
-    (WIDTH - 2 * MARGIN) / Math.max(right - left, 1e-6),
+    (WIDTH - 2 * MARGIN) / Math.max((right - left) * narrower, 1e-6),
     (HEIGHT - 2 * MARGIN) / Math.max(top - bottom, 1e-6),
   );
-  const x = (longitude: number) => MARGIN + (longitude - left) * scale;
+  const x = (longitude: number) => MARGIN + (longitude - left) * narrower * scale;
   const y = (latitude: number) => HEIGHT - MARGIN - (latitude - bottom) * scale;
   const away = `${units.text(awayKm / KM_PER_MILE, 'distance')}`;
   return (
@@ -44,7 +46,7 @@ export function Whereabouts({ view }: { view: ImportView }) {
         <rect
           x={x(west) - 3}
           y={y(north) - 3}
-          width={(east - west) * scale + 6}
+          width={(east - west) * narrower * scale + 6}
           height={(north - south) * scale + 6}
           fill="none"
           stroke="currentColor"

@@ -5,6 +5,7 @@ import type { BaseMapTold } from './base-map.ts';
 import { canDrawMap, DistrictMap, type MapShown, type MapTells } from './district-map.ts';
 import { mapColours } from './map-colours.ts';
 import 'maplibre-gl/dist/maplibre-gl.css';
+import './map.css';
 
 interface MapViewProps {
   district: District;

@@ -43,6 +43,7 @@ const nothing = () => {};
 function Picking({ district, near, onTake }: PlacePickProps & { district: District }) {
   const units = useView((view) => view.units);
   const [at, setAt] = useState<Place | null>(null);
+  const [taken, setTaken] = useState<Place | null>(null);
   const [start] = useState(() => (near ? [near] : null));
   const shown = useMemo(
     () => ({
@@ -83,13 +84,16 @@ function Picking({ district, near, onTake }: PlacePickProps & { district: Distri
         <Button
           className="plain-button"
           isDisabled={at === null}
-          onPress={() =>
-            at && onTake({ longitude: rounded(at.longitude), latitude: rounded(at.latitude) })
-          }
+          onPress={() => {
+            if (!at) return;
+            setTaken(at);
+            onTake({ longitude: rounded(at.longitude), latitude: rounded(at.latitude) });
+          }}
         >
           Take this place
         </Button>{' '}
-        {at && <span className="soft-text figures">{placeText(at.longitude, at.latitude)}</span>}
+        {at && <span className="soft-text figures">{placeText(at.longitude, at.latitude)}</span>}{' '}
+        <span role="status">{at && taken === at && 'Taken into the fields above.'}</span>
       </p>
     </>
   );

@@ -59,6 +59,16 @@ function Drawing({
     // Once its handle stands on the map.
     requestAnimationFrame(() => map.current?.hold(point));
   };
+  const remove = (point: PointAt) => {
+    const { outline: before } = latest.current;
+    latest.current.onChange(pointRemoved(before, point));
+    // The point that now stands in its place, else the one before it.
+    const last = (before.lines[point.line]?.length ?? 0) - 2;
+    const next = { line: point.line, at: Math.max(0, Math.min(point.at, last)) };
+    requestAnimationFrame(() => map.current?.hold(next));
+  };
+  const removed = useRef(remove);
+  removed.current = remove;
   const placed = useRef(place);
   placed.current = place;
 
@@ -71,7 +81,7 @@ function Drawing({
         onMoved: (point, to) =>
           latest.current.onChange(pointMoved(latest.current.outline, point, to)),
         onAdded: (before, at) => placed.current(before, at),
-        onRemoved: (point) => latest.current.onChange(pointRemoved(latest.current.outline, point)),
+        onRemoved: (point) => removed.current(point),
         onHeld: setHeld,
         onPressed: (at) => {
           if (latest.current.extending) placed.current(endOf(latest.current.outline), at);
@@ -115,11 +125,7 @@ function Drawing({
         <ToggleButton className="plain-button" isSelected={extending} onChange={setExtending}>
           Add points at the end by pressing the map
         </ToggleButton>
-        <Button
-          className="plain-button"
-          isDisabled={!isThere}
-          onPress={() => held && onChange(pointRemoved(outline, held))}
-        >
+        <Button className="plain-button" isDisabled={!isThere} onPress={() => held && remove(held)}>
           {isThere && held ? `Remove point ${held.at + 1}` : 'Remove a point'}
         </Button>
         <Button className="plain-button" isDisabled={onUndo === null} onPress={() => onUndo?.()}>
