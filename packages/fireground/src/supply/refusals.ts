@@ -23,8 +23,33 @@ export function refusals(situation: Situation, crew: Crew, units: UnitSystem): R
       reason: `${name} is out of service${why ? `: ${why}` : ''}.`,
     });
   }
+  refused.push(...untestedRefusals(situation, units));
   for (const source of usableSources(situation)) refused.push(...hoseRefusals(source, crew, units));
   refused.push(...crewRefusals(situation, crew));
+  return refused;
+}
+
+/** Of untested hydrants the nearest are told one by one; the others only by their number. */
+const UNTESTED_TOLD = 5;
+
+function untestedRefusals({ untested = [] }: Situation, units: UnitSystem): RefusedWay[] {
+  const say = sayIn(units);
+  const told = [...untested].sort((one, two) => one.lengthFt - two.lengthFt);
+  const refused = told.slice(0, UNTESTED_TOLD).map(
+    ({ name, lengthFt, why }): RefusedWay => ({
+      kind: 'direct lay',
+      title: `${name}, not tested`,
+      reason: `${why} The lay from ${name} is ${say.full(lengthFt, 'length')}.`,
+    }),
+  );
+  const more = told.length - refused.length;
+  if (more > 0) {
+    refused.push({
+      kind: 'direct lay',
+      title: `${more} more, not tested`,
+      reason: `${more} more ${more === 1 ? 'hydrant' : 'hydrants'} within hose ${more === 1 ? 'has' : 'have'} no usable flow test on record.`,
+    });
+  }
   return refused;
 }
 

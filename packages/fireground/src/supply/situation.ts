@@ -30,6 +30,15 @@ export interface HydrantAtHand extends LayGround {
   doubts?: readonly TestFinding[];
 }
 
+/** A hydrant within hose that nothing can be counted on of, since no usable flow test tells what it gives. */
+export interface UntestedHydrant {
+  name: string;
+  /** Hose to lay along the streets [ft]. */
+  lengthFt: number;
+  /** In a sentence. */
+  why: string;
+}
+
 /** Open water that a pump can draft from. */
 export interface WaterAtHand extends LayGround {
   /** Water's surface, height above the sea and temperature. */
@@ -92,6 +101,8 @@ export interface Situation {
   /** In order of arrival. The first engine attacks. */
   rigs: readonly RespondingRig[];
   hydrants: readonly HydrantAtHand[];
+  /** Hydrants that no way can be made of for want of a test; left out: none. */
+  untested?: readonly UntestedHydrant[];
   /** Tests of several of the hydrants flowing together; left out: none. */
   groupTests?: readonly GroupTest[];
   waters: readonly WaterAtHand[];

@@ -6,20 +6,20 @@ import {
   departmentCoefficients,
   departmentLimits,
   hoseTestsAhead,
-  type NearHydrantRecord,
   situationForBuilding,
 } from '../planning/index.ts';
 import { NotFoundError, type RecordStore } from '../store/index.ts';
-import { type HoseRoute, hoseRoutes, type Place, usableHydrants } from '../streets/index.ts';
+import { frontageOf, type HoseRoute, hoseRoutes, type Place } from '../streets/index.ts';
 import { districtRoads, districtStreets } from './district-streets.ts';
 import { everyRecord } from './every-record.ts';
-import { planTest } from './plan-tests.ts';
+import { hydrantsWithTests } from './hydrants-with-tests.ts';
 import { readDistrict } from './read-district.ts';
+import { straightNear } from './straight-near.ts';
 
 export interface SituationAtOptions {
   /** What must reach the building [gpm]; its record's needed fire flow where left out. */
   demandGpm?: number | undefined;
-  /** Usable hydrants looked at, the nearest by hose; 10 where left out. 1 to 40. */
+  /** Usable hydrants with a flow test looked at, the nearest by hose; 10 where left out. 1 to 40. */
   hydrants?: number | undefined;
   /** Ground for heights that records lack, and between the ends of a lay. */
   terrain?: Pick<Terrain, 'elevationFt'> | undefined;
@@ -74,17 +74,10 @@ export async function situationAt(
     everyRecord(store, 'appliances'),
     everyRecord(store, 'hose'),
   ]);
-  const near = usableHydrants(network, hydrants, building, { count });
-  const nearHydrants: NearHydrantRecord[] = [];
-  for (const route of near) {
-    const test = await planTest(store, route.target);
-    const tests: Stored<'flow-tests'>[] = [];
-    for await (const one of store.all('flow-tests', { hydrantId: route.target.id }))
-      tests.push(one);
-    nearHydrants.push({ record: route.target, test, tests, route: wayOf(route) });
-  }
+  const frontage = frontageOf(building);
+  const near = await hydrantsWithTests(store, network, hydrants, building, count);
   const nearWaters =
-    waters.length === 0 ? [] : hoseRoutes(network, building, waters, { count: WATERS });
+    waters.length === 0 ? [] : hoseRoutes(network, building, waters, { count: WATERS, frontage });
   const roads =
     stations.length === 0 ? [] : hoseRoutes(await districtRoads(store), building, stations);
   const { coming, notices } = comingRigs({
@@ -99,7 +92,12 @@ export async function situationAt(
   const made = situationForBuilding({
     building,
     ...(demandGpm !== undefined && { demandGpm }),
-    hydrants: nearHydrants,
+    hydrants: near.map(({ route, ...one }) => ({
+      ...one,
+      record: route.target,
+      route: wayOf(route),
+    })),
+    notByStreet: straightNear(network, hydrants, building),
     waters: nearWaters.map((route) => ({ record: route.target, route: wayOf(route) })),
     rigs: coming,
     ...(terrain && {
@@ -120,4 +118,8 @@ export async function situationAt(
   };
 }
 
-const wayOf = ({ lengthFt, path }: HoseRoute<Place>) => ({ lengthFt, path });
+const wayOf = ({ lengthFt, path, placeStreet }: HoseRoute<Place>) => ({
+  lengthFt,
+  path,
+  ...(placeStreet !== undefined && { street: placeStreet }),
+});

@@ -22,6 +22,7 @@ export {
   longestLayFt,
   type NearHydrantRecord,
   type NearWaterRecord,
+  type NotByStreet,
   type SituationRequest,
   situationForBuilding,
   type WaterRoute,

@@ -1,6 +1,7 @@
 import {
   type DepartmentValues,
   type FillPlace,
+  findingText,
   flowTestResult,
   type HydrantAtHand,
   newDraft,
@@ -8,6 +9,7 @@ import {
   type RespondingRig,
   type Situation,
   type WaterAtHand,
+  type UntestedHydrant,
 } from '@plugside/fireground';
 import type { Fields } from '../model/index.ts';
 import type { LonLat, Place } from '../streets/ellipsoid.ts';
@@ -16,7 +18,7 @@ import { groupTests, type NamedHydrant } from './group-tests.ts';
 import { heightsFrom } from './heights.ts';
 import { supplyHoseAboard } from './hose-to-lay.ts';
 import { hydrantFromRecord, testDoubts } from './hydrant-from-record.ts';
-import { notice, type PlanningNotice } from './notice.ts';
+import { ft, notice, type PlanningNotice } from './notice.ts';
 import { type PickedRig, rigFromRecord } from './rig-from-record.ts';
 import { type ElevationAt, terrainAlong } from './terrain-along.ts';
 import { testsAhead } from './tests-ahead.ts';
@@ -26,6 +28,17 @@ export interface WaterRoute {
   lengthFt: number;
   path: readonly LonLat[];
 }
+  /** The street that it takes at the building, where that has a name. */
+  street?: string;
+}
+
+/** A hydrant that is near a building and not by street. */
+export interface NotByStreet {
+  name: string;
+  /** In a straight line [ft]. */
+  straightFt: number;
+  /** By street [ft]; undefined where no street leads there. */
+  streetFt: number | undefined;
 
 export interface NearHydrantRecord {
   record: Fields<'hydrants'> & { id: string };
@@ -56,6 +69,8 @@ export interface SituationRequest {
   hydrants: readonly NearHydrantRecord[];
   waters: readonly NearWaterRecord[];
   /** In order of arrival. */
+  /** Hydrants near it in a straight line alone; left out: none. */
+  notByStreet?: readonly NotByStreet[];
   rigs: readonly ComingRig[];
   /** Where a pump at the water stands above it [ft]; 10 where left out. */
   liftFt?: number;
@@ -75,6 +90,8 @@ export interface BuildingSituation {
   /** By the same ids: the way from the water to the building. */
   paths: Record<string, readonly LonLat[]>;
   notices: PlanningNotice[];
+  /** By the same ids: the street that the hose takes at the building, where that has a name. */
+  streets: Record<string, string>;
 }
 
 /** Farther than this a tender brings water sooner than hose does [ft]; the longest lay looked at. */
@@ -105,6 +122,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
   const recordIds: Record<string, string> = {};
   const paths: Record<string, readonly LonLat[]> = {};
   const demandGpm = request.demandGpm ?? building.neededGpm;
+  const streets: Record<string, string> = {};
   if (!demandGpm) {
     notices.push(
       notice(
@@ -155,21 +173,28 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
 
   const hydrants: HydrantAtHand[] = [];
   const named: NamedHydrant[] = [];
+  const untested: UntestedHydrant[] = [];
   const fillPlaces: FillPlace[] = [];
   request.hydrants.forEach(({ record, test, tests = [], route }, index) => {
     const id = `H${index + 1}`;
     const heightFt = hydrantHeights.othersFt[index]!;
     // What one hydrant lacks is told where it is looked at, not for each of ten here.
-    const { hydrant, steamer } = hydrantFromRecord(id, record, test, heightFt, []);
+    const noPlan: PlanningNotice[] = [];
+    const { hydrant, steamer } = hydrantFromRecord(id, record, test, heightFt, noPlan);
     const ahead = testsAhead(`The flow test of ${record.name}`, tests, request.today);
     if (!hydrant) {
       notices.push(...ahead);
       return;
+      if (route.lengthFt <= longestLayFt && record.status !== 'out of service') {
+        const lengthFt = Math.round(route.lengthFt);
+        untested.push({ name: record.name, lengthFt, why: whyNotCounted(noPlan, test) });
+      }
     }
     const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
     recordIds[id] = record.id;
     paths[id] = path;
     named.push({ id, record, elevationFt: heightFt });
+    if (route.street !== undefined) streets[id] = route.street;
     const out = record.status === 'out of service';
     const doubts = [...(test ? testDoubts(record, test, request.today) : []), ...ahead];
     if (lengthFt <= longestLayFt) {
@@ -201,6 +226,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
     recordIds[id] = record.id;
     paths[id] = path;
     // Too far for hose is not too far for tenders.
+    if (route.street !== undefined) streets[id] = route.street;
     fillPlaces.push({
       id,
       name: record.name,
@@ -248,11 +274,16 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
     );
   }
   const together = groupTests(
+  if (request.notByStreet && request.notByStreet.length > 0) {
+    notices.push(notByStreetNotice(building.name, request.notByStreet));
+  }
     named,
     request.hydrants.flatMap(({ tests }) => tests ?? []),
   );
   const failed = notices.some(({ level: one }) => one === 'error');
-  if (failed || !demandGpm) return { situation: undefined, recordIds, paths, notices };
+  if (failed || !demandGpm) {
+    return { situation: undefined, recordIds, paths, streets, notices };
+  }
   return {
     situation: {
       title: building.name,
@@ -262,6 +293,7 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       rigs: coming,
       hydrants,
       ...(together.length > 0 && { groupTests: together }),
+      ...(untested.length > 0 && { untested }),
       waters,
       fillPlaces: nearestOf(fillPlaces),
       department,
@@ -269,10 +301,45 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
     recordIds,
     paths,
     notices,
+    streets,
   };
 }
 
 /** The nearest of each kind: beyond them the road only grows. */
+/** What is missing of a hydrant, and what to do. */
+function whyNotCounted(
+  found: readonly PlanningNotice[],
+  test: Fields<'flow-tests'> | undefined,
+): string {
+  if (found.some(({ code }) => code === 'no-outlet')) {
+    return 'It has no outlet on record: enter its outlets, then it counts.';
+  }
+  return test
+    ? `Its flow test of ${test.testedOn} gives no supply curve: see what is wrong with it, or test it anew.`
+    : 'It has no flow test on record: test it, then it counts.';
+}
+
+/** "H-1 stands 200 ft from …": near, and not by street. */
+function notByStreetNotice(building: string, places: readonly NotByStreet[]): PlanningNotice {
+  const parts = places.flatMap(({ name, straightFt, streetFt }, at) => [
+    `${at > 0 ? '; ' : ''}${name}, `,
+    ft(straightFt),
+    ' in a straight line and ',
+    ...(streetFt === undefined ? ['no street leads there'] : [ft(streetFt), ' by street']),
+  ]);
+  const one: PlanningNotice = {
+    level: 'caution',
+    code: 'near-not-by-street',
+    parts: [
+      `Near ${building}, not by street: `,
+      ...parts,
+      '. If hose can be laid across, it is the nearer water: look on the ground.',
+    ],
+    text: '',
+  };
+  return { ...one, text: findingText(one, 'us') };
+}
+
 function nearestOf(places: readonly FillPlace[]): FillPlace[] {
   const water = ({ kind }: FillPlace) => kind === 'open water';
   return [
@@ -286,7 +353,7 @@ function nearestOf(places: readonly FillPlace[]): FillPlace[] {
  * ground is known and says something that a pump can lift, else the rating test's.
  */
 function liftAt(
-  water: Place & { access?: string },
+  water: Fields<'water-sources'>,
   aboveSceneFt: number,
   scene: Place,
   elevationAt: ElevationAt | undefined,

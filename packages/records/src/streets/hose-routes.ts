@@ -1,4 +1,5 @@
 import { crowFt, type LonLat, type Place, plainLongitude } from './ellipsoid.ts';
+import { entries, type Frontage } from './frontage.ts';
 import type { StreetNetwork, StreetPoint } from './street-network.ts';
 import { type Walk, walkFrom } from './walk.ts';
 
@@ -13,8 +14,10 @@ export interface HoseRoute<Target extends Place = Place> {
   path: LonLat[];
   /** False: one of the ends is off the network, and this is the straight line. */
   alongStreets: boolean;
-  /** From the place to its street, straight [ft]. */
+  /** From the place to the street that the hose takes there, straight [ft]. */
   placeOffFt: number;
+  /** That street's name, where it has one. */
+  placeStreet?: string;
   /** From the target to its street, straight [ft]. */
   targetOffFt: number;
   /** How much of it no rig can drive [ft]. */
@@ -28,6 +31,8 @@ export interface HoseRouteOptions {
   count?: number;
   /** A place farther from any street is off the network [ft]. */
   offNetworkFt?: number;
+  /** Streets that hose may take at the place; the nearest alone where left out. */
+  frontage?: Frontage;
 }
 
 /** A long drive's worth; farther than that from a street, the streets say nothing about the lay. */
@@ -42,7 +47,8 @@ const LAST_REACH_FT = 16000;
 
 /**
  * Hose lengths from one place to many along the streets, shortest first. Each end is joined to
- * the nearest point of any street; the stretch between counts. A target that no street leads to
+ * the nearest point of any street, the place to those that its frontage has too; the stretch between
+ * counts. A target that no street leads to
  * from the place is left out; where an end is off the network the straight line is given and
  * said to be so.
  *
@@ -74,11 +80,13 @@ export function routesUntil<Target extends Place>(
   options: Omit<HoseRouteOptions, 'count'>,
   enough?: (found: readonly HoseRoute<Target>[]) => boolean,
 ): HoseRoute<Target>[] {
-  const { maxFt = Number.POSITIVE_INFINITY, offNetworkFt = usualOffNetworkFt } = options;
+  const { maxFt = Number.POSITIVE_INFINITY, offNetworkFt = usualOffNetworkFt, frontage } = options;
   if (!(maxFt > 0)) {
     throw new RangeError(`maxFt is ${maxFt}; give a length above 0 ft, or leave it out.`);
   }
-  const within = (reachFt: number) => routesWithin(network, place, targets, reachFt, offNetworkFt);
+  const starts = entries(network, place, offNetworkFt, frontage);
+  const within = (reachFt: number) =>
+    routesWithin(network, place, starts, targets, reachFt, offNetworkFt);
   if (!enough) return within(maxFt);
   for (let reachFt = FIRST_REACH_FT; reachFt < Math.min(maxFt, LAST_REACH_FT); reachFt *= 2) {
     const routes = within(reachFt);
@@ -90,14 +98,14 @@ export function routesUntil<Target extends Place>(
 function routesWithin<Target extends Place>(
   network: StreetNetwork,
   place: Place,
+  starts: readonly StreetPoint[],
   targets: readonly Target[],
   maxFt: number,
   offNetworkFt: number,
 ): HoseRoute<Target>[] {
   const here = lonLat(place);
-  const start = network.nearestPoint(place.longitude, place.latitude);
-  const offNetwork = !start || start.offFt > offNetworkFt;
-  const walk = offNetwork ? undefined : walkFrom(network, start, maxFt - start.offFt);
+  const walk = starts.length > 0 ? walkFrom(network, starts, maxFt) : undefined;
+  const offFt = starts[0]?.offFt ?? offOf(network, place);
   const routes: HoseRoute<Target>[] = [];
   targets.forEach((target, index) => {
     // No way is shorter than the crow's, so most of a district is never looked up.
@@ -108,20 +116,29 @@ function routesWithin<Target extends Place>(
     const ends = {
       target,
       index,
-      placeOffFt: start?.offFt ?? Number.POSITIVE_INFINITY,
+      placeOffFt: offFt,
       targetOffFt: end?.offFt ?? Number.POSITIVE_INFINITY,
     };
-    if (!walk || !start || !end || end.offFt > offNetworkFt) {
+    if (!walk || !end || end.offFt > offNetworkFt) {
       const path = [here, lonLat(target)];
       routes.push({ ...ends, lengthFt: straightFt, path, alongStreets: false, footOnlyFt: 0 });
       return;
     }
     const way = walk.to(end);
     if (!way) return;
-    const lengthFt = start.offFt + way.lengthFt + end.offFt;
+    const lengthFt = way.lengthFt + end.offFt;
     if (lengthFt > maxFt) return;
-    const { path, footOnlyFt } = routeShape(walk, end, way, here, lonLat(target));
-    routes.push({ ...ends, lengthFt, path, alongStreets: true, footOnlyFt });
+    const { path, start, footOnlyFt } = routeShape(walk, end, way, here, lonLat(target));
+    const street = network.streetName(start.street);
+    routes.push({
+      ...ends,
+      placeOffFt: start.offFt,
+      ...(street !== undefined && { placeStreet: street }),
+      lengthFt,
+      path,
+      alongStreets: true,
+      footOnlyFt,
+    });
   });
   return routes.sort((a, b) => a.lengthFt - b.lengthFt);
 }
@@ -133,11 +150,14 @@ export function routeShape(
   way: NonNullable<ReturnType<Walk['to']>>,
   here: LonLat,
   there: LonLat,
-): { path: LonLat[]; footOnlyFt: number } {
-  const { path, footOnlyFt } = walk.trace(end, way);
+): ReturnType<Walk['trace']> {
+  const { path, ...rest } = walk.trace(end, way);
   const plain = path.map(([longitude, latitude]): LonLat => [plainLongitude(longitude), latitude]);
-  return { path: withoutRepeats([here, ...plain, there]), footOnlyFt };
+  return { path: withoutRepeats([here, ...plain, there]), ...rest };
 }
+
+const offOf = (network: StreetNetwork, { longitude, latitude }: Place): number =>
+  network.nearestPoint(longitude, latitude)?.offFt ?? Number.POSITIVE_INFINITY;
 
 /** Leaves out places equal to the one before. */
 export function withoutRepeats(path: readonly LonLat[]): LonLat[] {

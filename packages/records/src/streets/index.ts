@@ -1,5 +1,6 @@
 /** Streets as a network to lay hose along; no storage, so that a browser can use it. */
 export { crowFt, type LonLat, type Place, pathFt } from './ellipsoid.ts';
+export { type Frontage, frontageOf } from './frontage.ts';
 export { type HoseRoute, type HoseRouteOptions, hoseRoutes } from './hose-routes.ts';
 export {
   type LegKind,

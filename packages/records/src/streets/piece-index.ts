@@ -19,12 +19,14 @@ export interface PieceIndex {
     withinFt?: number,
     wanted?: (piece: number) => boolean,
   ): OnPiece | undefined;
+  /** The nearest point of every piece within `withinFt`, in no order. */
+  within(place: LonLat, withinFt: number): OnPiece[];
 }
 
 /** Builds a packed index of the pieces' boxes. */
 export function indexPieces(graph: StreetGraph): PieceIndex {
   const { longitude, latitude, from, to } = graph;
-  if (from.length === 0) return { nearest: () => undefined };
+  if (from.length === 0) return { nearest: () => undefined, within: () => [] };
   const reference = longitude[0]!;
   const base = feetPerDegree(latitude[0]!);
   const x = (lon: number) => (lon - reference) * base.longitude;
@@ -59,6 +61,18 @@ export function indexPieces(graph: StreetGraph): PieceIndex {
         if (closer || (candidate.offFt === best.offFt && piece < best.piece)) best = candidate;
       }
       return best.offFt <= withinFt ? best : undefined;
+    },
+    within([givenLongitude, givenLatitude], withinFt) {
+      const lon = nearLongitude(givenLongitude, reference);
+      const local = feetPerDegree(givenLatitude);
+      const reachFt = withinFt * 1.01 + 0.01;
+      const dx = (reachFt / local.longitude) * base.longitude;
+      const dy = (reachFt / local.latitude) * base.latitude;
+      const [px, py] = [x(lon), y(givenLatitude)];
+      return boxes
+        .search(px - dx, py - dy, px + dx, py + dy)
+        .map((piece) => nearestOnPiece(graph, piece, lon, givenLatitude, local))
+        .filter(({ offFt }) => offFt <= withinFt);
     },
   };
 }

@@ -1,4 +1,5 @@
 import { crowFt, type LonLat, type Place } from './ellipsoid.ts';
+import { entries, type Frontage } from './frontage.ts';
 import { lonLat, routeShape, usualOffNetworkFt, withoutRepeats } from './hose-routes.ts';
 import type { StreetNetwork } from './street-network.ts';
 import { sharedFt, type TurnBack } from './turn-backs.ts';
@@ -8,6 +9,8 @@ import { walkFrom } from './walk.ts';
 export interface RoutePoint extends Place {
   /** Reached in a straight line from the place before, over whatever lies between. */
   straight?: boolean;
+  /** Of an end: the streets that hose may take there; the nearest alone where left out. */
+  frontage?: Frontage;
 }
 
 export type LegKind =
@@ -122,15 +125,18 @@ function legBetween(
     endOffFt: 0,
   });
   if (b.straight) return straight('straight');
-  const start = network.nearestPoint(a.longitude, a.latitude);
-  const end = network.nearestPoint(b.longitude, b.latitude);
-  if (!start || !end || Math.max(start.offFt, end.offFt) > offNetworkFt) {
-    return straight('off the network');
-  }
-  const walk = walkFrom(network, start, Number.POSITIVE_INFINITY, end);
-  const way = walk.to(end);
-  if (!way) return straight('not joined');
+  const starts = entries(network, a, offNetworkFt, a.frontage);
+  const ends = entries(network, b, offNetworkFt, b.frontage);
+  if (starts.length === 0 || ends.length === 0) return straight('off the network');
+  const walk = walkFrom(network, starts, Number.POSITIVE_INFINITY, ends);
+  const [best] = ends
+    .flatMap((end) => {
+      const way = walk.to(end);
+      return way ? [{ end, way, lengthFt: way.lengthFt + end.offFt }] : [];
+    })
+    .sort((one, two) => one.lengthFt - two.lengthFt);
+  if (!best) return straight('not joined');
+  const { end, way, lengthFt } = best;
   const { path, footOnlyFt } = routeShape(walk, end, way, here, there);
-  const lengthFt = start.offFt + way.lengthFt + end.offFt;
   return { kind: 'along streets', lengthFt, path, footOnlyFt, endOffFt: end.offFt };
 }

@@ -28,6 +28,10 @@ export interface StreetNetwork {
   readonly gapsClosed: number;
   /** The nearest point of any street; none where there are no streets. */
   nearestPoint(longitude: number, latitude: number): StreetPoint | undefined;
+  /** The nearest point of each street within so many feet, the nearest first. */
+  nearestPoints(longitude: number, latitude: number, withinFt: number): StreetPoint[];
+  /** Name of a street by its place in the list given; undefined where it has none. */
+  streetName(street: number): string | undefined;
   /** Name of the nearest street that has one, within so many feet; undefined where there is none. */
   nearestName(longitude: number, latitude: number, withinFt: number): string | undefined;
 }
@@ -65,6 +69,16 @@ export function buildStreetNetwork(
       const found = index.nearest([longitude, latitude]);
       return found && streetPoint(graph, found);
     },
+    nearestPoints(longitude, latitude, withinFt) {
+      const byStreet = new Map<number, OnPiece>();
+      for (const found of index.within([longitude, latitude], withinFt)) {
+        const street = graph.street[found.piece]!;
+        const best = byStreet.get(street);
+        if (!best || nearer(found, best) < 0) byStreet.set(street, found);
+      }
+      return [...byStreet.values()].sort(nearer).map((found) => streetPoint(graph, found));
+    },
+    streetName: (street) => names[street] || undefined,
     nearestName(longitude, latitude, withinFt) {
       const isNamed = (piece: number) => Boolean(names[graph.street[piece]!]);
       const found = index.nearest([longitude, latitude], withinFt, isNamed);
@@ -80,6 +94,9 @@ function* named(streets: Iterable<StreetLine>, names: string[]): Generator<Stree
     yield street;
   }
 }
+
+/** Which of two equals comes first must not hang on an index's order. */
+const nearer = (one: OnPiece, two: OnPiece) => one.offFt - two.offFt || one.piece - two.piece;
 
 function streetPoint(graph: StreetGraph, found: OnPiece): StreetPoint {
   const [longitude, latitude]: LonLat = placeOnPiece(graph, found.piece, found.fraction);

@@ -22,7 +22,7 @@ export function situationRoute(
       tags: ['buildings'],
       summary: 'Demand, water within reach and rigs in order of arrival at a building',
       description:
-        'Hydrants and open water by hose length along the streets; rigs by the travel time from their stations. `recordIds` tells whose the short ids are, `paths` the way from the water to the building.',
+        'Hydrants and open water by hose length along the streets; rigs by the travel time from their stations. `recordIds` tells whose the short ids are, `paths` the way from the water to the building, `streets` the street that it takes there.',
       request: {
         params: z.object({ id: z.string() }),
         query: z.object({
@@ -39,6 +39,7 @@ export function situationRoute(
               situation: z.record(z.string(), z.unknown()).nullable(),
               recordIds: z.record(z.string(), z.string()),
               paths: z.record(z.string(), z.array(z.tuple([z.number(), z.number()]))),
+              streets: z.record(z.string(), z.string()),
               notices: z.array(z.record(z.string(), z.unknown())),
             })
             .openapi('BuildingSituation'),

@@ -13,6 +13,8 @@ export interface SituationAnswer {
   recordIds: Readonly<Record<string, string>>;
   /** From the water to the building, by short id. */
   paths: Readonly<Record<string, readonly Position[]>>;
+  /** The street that the hose takes at the building, where it has a name, by short id. */
+  streets: Readonly<Record<string, string>>;
   notices: readonly PlanningNotice[];
 }
 

@@ -1,4 +1,4 @@
-import type { Place } from '@plugside/records/streets';
+import { frontageOf, type Place } from '@plugside/records/streets';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Switcher } from '../editing/Switcher.tsx';
 import { useUnits } from '../editing/use-units.ts';
@@ -61,7 +61,8 @@ function Board({ district, streets }: { district: District; streets: StreetServi
     if (!building) return;
     let gone = false;
     const { longitude, latitude } = building;
-    streets.ask({ ask: 'nearby', place: { longitude, latitude }, count }).then(
+    const place = { longitude, latitude };
+    streets.ask({ ask: 'nearby', place, count, frontage: frontageOf(building) }).then(
       (found) => {
         if (!gone) setNear(found);
       },
@@ -75,7 +76,13 @@ function Board({ district, streets }: { district: District; streets: StreetServi
   }, [building, streets, count]);
 
   const points = useMemo(
-    () => (building && hydrant && begun ? [hydrant, ...draft.via, building].map(placeOf) : null),
+    () =>
+      building && hydrant && begun
+        ? [
+            ...[hydrant, ...draft.via].map(placeOf),
+            { ...placeOf(building), frontage: frontageOf(building) },
+          ]
+        : null,
     [building, hydrant, draft.via, begun],
   );
   const { found, problem } = useRoute(streets, points);

@@ -1,6 +1,7 @@
 /** What the page and the streets' worker say to each other. */
 import type {
   ClassedStreet,
+  Frontage,
   Place,
   Route,
   RoutePoint,
@@ -16,7 +17,7 @@ export interface HydrantAt extends Place {
 export type NearHydrant = Omit<UsableHydrant<HydrantAt>, 'target' | 'index'> & { id: string };
 
 export type StreetQuestion =
-  | { ask: 'nearby'; place: Place; count: number }
+  | { ask: 'nearby'; place: Place; count: number; frontage: Frontage }
   | { ask: 'route'; points: readonly RoutePoint[] };
 
 export interface StreetAnswers {

@@ -17,7 +17,8 @@ function answerTo(
   streets: StreetNetwork,
 ): StreetAnswers[keyof StreetAnswers] {
   if (question.ask === 'route') return routeVia(streets, question.points);
-  return usableHydrants(streets, hydrants, question.place, { count: question.count }).map(
+  const { place, count, frontage } = question;
+  return usableHydrants(streets, hydrants, place, { count, frontage }).map(
     ({ target, index: _, ...rest }) => ({ ...rest, id: target.id }),
   );
 }
