@@ -20,6 +20,8 @@ export type Condition =
   | { is: 'tank at least'; rig: string; gal: number }
   /** Flow of a nozzle as a share of its rating [-]. */
   | { is: 'nozzle flows'; nozzle: string; share: number }
+  /** Pressure at the near end of a hose that flows [psi]. */
+  | { is: 'line flows at'; hose: string; psi: number; withinPsi: number }
   | { is: 'said'; role: PlayedRole; preset: RadioPresetKey }
   | { is: 'all'; of: Condition[] };
 

@@ -6,6 +6,9 @@ import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
 
+/** Flow from which on a line counts as flowing [gpm]: under it a gate takes next to nothing off. Ours. */
+const LINE_FLOWS_GPM = 50;
+
 /** Whether a condition holds of a state. One that names what is not there does not. */
 export function holds(condition: Condition, scene: DrillScene, state: DrillState): boolean {
   switch (condition.is) {
@@ -30,6 +33,15 @@ export function holds(condition: Condition, scene: DrillScene, state: DrillState
     }
     case 'hose full':
       return state.hoses.some((one) => one.id === condition.hose && one.phase === 'full');
+    case 'line flows at': {
+      const hose = state.hoses.find((one) => one.id === condition.hose);
+      return (
+        hose !== undefined &&
+        Math.abs(hose.flowGpm) >= LINE_FLOWS_GPM &&
+        // Either end may lie at the pump.
+        Math.abs(Math.max(hose.from.psi, hose.to.psi) - condition.psi) <= condition.withinPsi
+      );
+    }
     case 'tank at least':
       return state.tanks.some((one) => one.rigId === condition.rig && one.gal >= condition.gal);
     case 'nozzle flows': {

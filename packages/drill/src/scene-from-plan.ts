@@ -13,7 +13,8 @@ import { SERVICE_TEST_FACTOR } from '@plugside/hydraulics';
 import { defaultBenchmarks, defaultSettings } from './defaults.ts';
 import type { DrillStep } from './drill-step.ts';
 import type { Fault } from './fault.ts';
-import { onFineGrid } from './grid.ts';
+import { onFineGrid, onGrid } from './grid.ts';
+import { lineGates } from './line-gates.ts';
 import type { ValveId } from './names.ts';
 import type {
   Benchmarks,
@@ -75,7 +76,12 @@ export function sceneFromPlan(plan: Plan, given: SceneOptions): DrillScene {
   if (issue) throw new RangeError(`This plan cannot be drilled: ${issue.message}`);
   const settings = { ...defaultSettings, ...options.settings };
   const flowing = options.start === 'water flowing';
-  const hoses = plan.lines.map((line) => hoseOf(plan, line, options, settings));
+  const gates = lineGates(plan);
+  const hoses = plan.lines.map((line): SceneHose => {
+    const gate = gates.get(line.id);
+    const hose = hoseOf(plan, line, options, settings);
+    return gate ? { ...hose, gatedPsi: onGrid(gate.psi) } : hose;
+  });
   const valves = valvesOf(plan);
   if (flowing) for (const valve of valves) valve.opening = plannedOpening(plan, valve, hoses);
   for (const [id, opening] of Object.entries(options.openings ?? {})) {

@@ -147,6 +147,8 @@ export interface NozzleState {
   id: string;
   flowGpm: number;
   pressurePsi: number;
+  /** For how long it has stood well over its rated pressure [ticks]; left out: it does not. */
+  overTicks?: number;
 }
 
 /** Where every gallon has gone since the start [gal]. */

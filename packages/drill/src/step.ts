@@ -8,6 +8,7 @@ import type { LogEntry } from './log.ts';
 import { moveGauges, moveHands, movePumps } from './move-hands.ts';
 import { movePrime } from './move-prime.ts';
 import { moveWater } from './move-water.ts';
+import { watchNozzles } from './nozzle-over.ts';
 import type { Drill } from './running-drill.ts';
 import { solveFlows } from './solve-flows.ts';
 import { TICKS_PER_S } from './state.ts';
@@ -82,6 +83,7 @@ function advance(drill: Drill): void {
   tell(drill, moveWater(drill, solved));
   for (const pump of state.pumps) tell(drill, movePrime(drill, pump));
   for (const pump of state.pumps) tell(drill, moveHeat(drill, pump));
+  tell(drill, watchNozzles(drill));
   moveGauges(drill);
   tell(drill, changes(drill, before, clappers));
   tell(drill, countTick(drill));

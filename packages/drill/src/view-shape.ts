@@ -10,7 +10,7 @@ import type { DrillState, HosePhase, PumpCondition } from './state.ts';
 
 /** A gauge as it reads: late and a little restless. */
 export interface GaugeView {
-  /** `B1.intake`, `B1.discharge`, `B1.flow`, `N1.pressure`, … */
+  /** `B1.intake`, `B1.discharge`, `B1.flow`, `N1.pressure`, …; `A1.discharge3` of a line that is gated. */
   id: string;
   label: string;
   value: number;

@@ -132,6 +132,11 @@ function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<strin
       pump.dischargeGaugePsi,
     );
     read({ id: `${id}.flow`, label: `${name} flow`, unit: 'gpm' }, pump.flowGpm);
+    for (const gated of gatedPorts(scene, state, id)) {
+      const valve = scene.valves.find((one) => one.id === gated.port);
+      const line = valve?.label.toLowerCase() ?? gated.port;
+      read({ id: gated.id, label: `${name} ${line}`, unit: 'psi' }, gated.psi);
+    }
     const tank = state.tanks.find(({ rigId }) => rigId === id);
     if (tank)
       gauges.push({
@@ -148,6 +153,22 @@ function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<strin
     read({ id: `${nozzle.id}.pressure`, label, unit: 'psi' }, nozzle.pressurePsi);
   }
   return gauges;
+}
+
+/** Discharges for hose that is gated, with what stands behind their valves [psi]: each has a gauge. */
+function gatedPorts(
+  scene: DrillScene,
+  state: DrillState,
+  rigId: string,
+): { id: string; port: PortRef; psi: number }[] {
+  const isHere = (port: PortRef | null) => port?.startsWith(`${rigId}.discharge`) === true;
+  return scene.hoses.flatMap(({ gatedPsi, from }, at) => {
+    if (gatedPsi === undefined || !isHere(from.plannedPort)) return [];
+    const hose = state.hoses[at]!;
+    const on = [hose.from, hose.to].find(({ port }) => isHere(port));
+    // It keeps its name where the hose is on another discharge, or on none.
+    return [{ id: from.plannedPort, port: on?.port ?? from.plannedPort, psi: on?.psi ?? 0 }];
+  });
 }
 
 /** A tank's level as its lamps show it: by eighths [gal]. */

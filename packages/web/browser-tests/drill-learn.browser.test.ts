@@ -109,7 +109,8 @@ describe('learning the boost', () => {
     await page.locator('[data-gauge="A1.intake"]').waitFor();
     // What the booster adds arrives at the fire.
     expect(await gauge(page, 'A1.intake')).toBeGreaterThan(unassistedPsi + 20);
-    await turn(page, 'Attack engine, discharge 3', 'open');
+    // The pump holds 150 psi for the others; this line wants 125 psi, which a quarter leaves it.
+    await turn(page, 'Attack engine, discharge 3', '25 percent open');
     await stepIs(page, 'third nozzle open');
     await turn(page, 'Nozzle N3, bale', 'open');
     await page.locator('.finished').waitFor({ timeout: 30_000 });

@@ -185,7 +185,7 @@ describe('several people on one water supply', () => {
     await nextIs(back, /Open discharge 3/);
     // What the booster adds arrives at the fire.
     expect(await gauge(back, 'A1.intake')).toBeGreaterThan(unassistedPsi + 20);
-    await turn(back, 'Attack engine', 'Discharge 3', 'open');
+    await turn(back, 'Attack engine', 'Discharge 3', '25 percent open');
     // The computer opens the third nozzle once its line is full; the instructor sees the truth of it.
     const third = lead.locator('.whole-piece', { hasText: 'Nozzle N3' });
     await third.filter({ hasText: 'open' }).waitFor({ timeout: 45_000 });

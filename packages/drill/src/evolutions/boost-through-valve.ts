@@ -2,9 +2,11 @@ import { addAttackLines, boostedAtHydrant, deferral } from '@plugside/fireground
 import type { DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { gatedLineSteps } from './gated-line.ts';
 import { withSpareLine } from './spare-line.ts';
 
 const boostPsi = 120;
+const attackPsi = 150;
 
 /** 900 ft of 5 in, 35 ft uphill, from a middling hydrant; two lines flow, a third waits for the boost. */
 const lines = addAttackLines(
@@ -12,6 +14,7 @@ const lines = addAttackLines(
     title: 'Boost through the assist valve',
     lay: { hose: '5', lengthFt: 900, riseFt: 35 },
     booster: { pdpPsi: boostPsi },
+    attack: { pdpPsi: attackPsi },
     attackLines: [{}, {}],
   }),
   'A1',
@@ -178,25 +181,22 @@ const steps: DrillStep[] = [
     done: { is: 'said', role: 'hydrant operator', preset: 'boost made' },
     how: [{ do: 'radio', message: { preset: 'boost made' } }],
   },
-  {
-    id: 'third line charged',
-    role: 'attack operator',
-    what: 'Open discharge 3 for the third line.',
-    why: 'The boost carries it; the hydrant alone would not.',
-    water: 'The third line fills.',
-    hazard: 'Charge it slowly, the crew ready.',
-    done: { is: 'valve at least', valve: 'A1.discharge3', opening: 0.99 },
-    how: [{ do: 'set valve', valve: 'A1.discharge3', opening: 1, overS: 5 }],
-  },
-  {
-    id: 'third nozzle open',
-    role: 'nozzle crew',
-    what: 'Bleed the air and open the third nozzle.',
-    why: 'Water on the fire is what all of it is for.',
-    water: 'The flow rises; the intake falls a little and holds.',
-    done: { is: 'nozzle flows', nozzle: 'N3', share: 0.8 },
-    how: [{ do: 'set valve', valve: 'N3.bale', opening: 1, overS: 3 }],
-  },
+  ...gatedLineSteps(plan, 'attack operator', {
+    stem: 'third line',
+    opens: 'third nozzle open',
+    hose: 'attack3',
+    nozzle: 'N3',
+    pumpPsi: attackPsi,
+    charge: {
+      why: 'The boost carries it; the hydrant alone would not.',
+      water: 'The third line fills.',
+    },
+    open: {
+      what: 'Bleed the air and open the third nozzle.',
+      why: 'Water on the fire is what all of it is for.',
+      water: 'The flow rises; the intake falls a little and holds.',
+    },
+  }),
 ];
 
 const waiting: DrillStep = {

@@ -2,23 +2,18 @@ import { addAttackLines, deferral, twoHydrants } from '@plugside/fireground';
 import type { DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { gatedLineSteps } from './gated-line.ts';
 import { withSpareLine } from './spare-line.ts';
-import {
-  bleederStep,
-  coupleStep,
-  nozzleStep,
-  openStep,
-  sayStep,
-  takeWaterSteps,
-} from './step-makers.ts';
+import { bleederStep, coupleStep, openStep, sayStep, takeWaterSteps } from './step-makers.ts';
 
 const key = 'two hydrants';
+const pdpPsi = 170;
 const lines = addAttackLines(
   twoHydrants({
     title: 'A second hydrant into the attack engine',
     first: { hose: '4', lengthFt: 600 },
     second: { hose: '4', lengthFt: 500 },
-    attack: { pdpPsi: 170 },
+    attack: { pdpPsi },
     attackLines: [{}, {}],
   }),
   'A1',
@@ -68,15 +63,21 @@ const steps: DrillStep[] = [
     why: 'The hydrant operator may leave the stem.',
     water: 'Both hydrants feed; the intake rises.',
   }),
-  openStep('third line charged', attack, 'A1.discharge3', 5, {
-    what: 'Open discharge 3 for the third line.',
-    why: 'The two hydrants carry it together.',
-    water: 'The third line fills.',
-  }),
-  nozzleStep('third nozzle open', 'N3', {
-    what: 'Bleed the air and open the third nozzle.',
-    why: 'Water on the fire.',
-    water: 'The flow rises; the intake falls and holds.',
+  ...gatedLineSteps(plan, attack, {
+    stem: 'third line',
+    opens: 'third nozzle open',
+    hose: 'attack3',
+    nozzle: 'N3',
+    pumpPsi: pdpPsi,
+    charge: {
+      why: 'The two hydrants carry it together.',
+      water: 'The third line fills.',
+    },
+    open: {
+      what: 'Bleed the air and open the third nozzle.',
+      why: 'Water on the fire.',
+      water: 'The flow rises; the intake falls and holds.',
+    },
   }),
 ];
 

@@ -2,11 +2,11 @@ import { boostedAtHydrant, deferral } from '@plugside/fireground';
 import type { DrillStep } from '../drill-step.ts';
 import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
+import { gatedLineSteps, withLineGated } from './gated-line.ts';
 import { withSpareLine } from './spare-line.ts';
 import {
   bleederStep,
   coupleStep,
-  nozzleStep,
   openStep,
   pressureStep,
   sayStep,
@@ -15,13 +15,14 @@ import {
 
 const key = 'side suction lines';
 const boostPsi = 165;
+const attackPsi = 150;
 /** A strong hydrant behind a valve that is the narrow place: a line from a side outlet goes round it. */
 const boosted = boostedAtHydrant({
   title: 'A suction line from a side outlet',
   hydrant: { staticPsi: 70, residualPsi: 58, testGpm: 1500 },
   lay: { hose: '5', lengthFt: 800, riseFt: 20 },
   booster: { pdpPsi: boostPsi, sideLines: [{ hose: '3' }] },
-  attack: { pdpPsi: 150 },
+  attack: { pdpPsi: attackPsi },
   attackLines: [
     {
       hose: '3',
@@ -37,7 +38,9 @@ const boosted = boostedAtHydrant({
     },
   ],
 });
-const { plan, spareNozzle } = withSpareLine(boosted, 'A1');
+const { plan: ungated, spareNozzle } = withSpareLine(boosted, 'A1');
+/** The stream that flows from the start is gated to its own pressure, as the second one will be. */
+const plan = withLineGated(ungated, 'attack1', attackPsi);
 const attack = 'attack operator';
 const hydrant = 'hydrant operator';
 
@@ -92,15 +95,21 @@ const steps: DrillStep[] = [
     why: 'The scene may open the second master stream.',
     water: 'As before.',
   }),
-  openStep('second stream charged', attack, 'A1.discharge2', 8, {
-    what: 'Open discharge 2 slowly.',
-    why: 'A second master stream doubles the flow.',
-    water: 'Its line fills.',
-  }),
-  nozzleStep('second stream open', 'N2', {
-    what: 'Bleed the air and open the second stream.',
-    why: 'Water on the fire.',
-    water: 'Some 1,000 gpm through one supply hose.',
+  ...gatedLineSteps(plan, attack, {
+    stem: 'second stream',
+    opens: 'second stream open',
+    hose: 'attack2',
+    nozzle: 'N2',
+    pumpPsi: attackPsi,
+    charge: {
+      why: 'A second master stream doubles the flow.',
+      water: 'Its line fills.',
+    },
+    open: {
+      what: 'Bleed the air and open the second stream.',
+      why: 'Water on the fire.',
+      water: 'Some 1,000 gpm through one supply hose.',
+    },
   }),
 ];
 
