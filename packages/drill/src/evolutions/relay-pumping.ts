@@ -30,7 +30,7 @@ const attack = 'attack operator';
 const between = 'relay operator';
 const hydrant = 'hydrant operator';
 
-/** One engine of the relay once the water has come through: gear, pressure, and told. */
+/** One engine of the relay once water flows through it: gear, pressure, and told. */
 function raiseSteps(rig: string, role: PlayedRole, next: string): DrillStep[] {
   return [
     gearStep(`${rig} in gear`, role, rig, {
@@ -42,7 +42,8 @@ function raiseSteps(rig: string, role: PlayedRole, next: string): DrillStep[] {
       what: `Raise the pressure to ${relayPsi} psi. Watch your intake while you do.`,
       why: 'All of the relay holds one pressure; the flow finds itself.',
       water: `The intake of the ${next} rises.`,
-      hazard: 'When the lines shut, this stands on the next intake.',
+      hazard:
+        'Raise on moving water alone: look at your flow gauge. Held against shut lines the pump heats its water, so crack the tank fill or take it out of gear; and all of this stands on the next intake.',
     }),
     sayStep(
       `${rig} pressure told`,
@@ -110,37 +111,37 @@ const steps: DrillStep[] = [
     bleeder: 'attack bleeder',
     source: 'P2 discharge open',
   }),
-  sayStep('water received', attack, 'water received', {
-    what: 'Say that you have water.',
-    why: 'Only now may the relay raise its pressure.',
-    water: 'It stands through all of the relay.',
-  }),
-  ...raiseSteps('P1', hydrant, 'relay engine'),
-  ...raiseSteps('P2', between, 'attack engine'),
   gearStep('attack in gear', attack, 'P3', {
     what: 'Put your pump in gear.',
-    why: 'Your lines need more than comes in.',
+    why: 'The hydrant alone brings enough for one line, all pumps passing it on.',
     water: 'Nothing flows yet.',
   }),
   openStep('first line charged', attack, 'P3.discharge1', 4, {
     what: 'Open discharge 1 slowly.',
-    why: 'The crew has the line in hand.',
+    why: 'The crew has the line in hand. The relay is raised once water moves, not against shut lines.',
     water: 'The first line fills.',
   }),
-  openStep('second line charged', attack, 'P3.discharge2', 4, {
-    what: 'Open discharge 2 slowly.',
-    why: 'The second line behind the first.',
-    water: 'The second line fills.',
-  }),
   pressureStep('attack pressure', attack, 'P3', attackPsi, {
-    what: `Raise the pressure to ${attackPsi} psi.`,
-    why: '100 psi at the nozzle and 70 lost in the line.',
-    water: 'The lines grow hard.',
+    what: `Raise the pressure to ${attackPsi} psi. Watch your intake while you do.`,
+    why: '100 psi at the nozzle and 70 psi lost in the line.',
+    water: 'The line grows hard.',
   }),
   nozzleStep('first nozzle open', 'N1', {
     what: 'Bleed the air and open the first nozzle.',
-    why: 'Water on the fire.',
+    why: 'Water on the fire, and moving water for the relay to raise.',
     water: 'All pumps pass it on.',
+  }),
+  sayStep('water received', attack, 'water received', {
+    what: 'Say that you have water.',
+    why: 'Only now, with water moving, may the relay raise its pressure.',
+    water: 'It flows through all of the relay.',
+  }),
+  ...raiseSteps('P1', hydrant, 'relay engine'),
+  ...raiseSteps('P2', between, 'attack engine'),
+  openStep('second line charged', attack, 'P3.discharge2', 4, {
+    what: 'Open discharge 2 slowly.',
+    why: 'The second line behind the first, now that the relay carries it.',
+    water: 'The second line fills.',
   }),
   nozzleStep('second nozzle open', 'N2', {
     what: 'Bleed the air and open the second nozzle.',
@@ -149,12 +150,12 @@ const steps: DrillStep[] = [
   }),
 ];
 
-/** A relay of three engines, charged from the source on and raised once the water has come through. */
+/** A relay of three engines, charged from the source on and raised once water flows through it. */
 export const relayPumping: Evolution = {
   key,
   title: 'Relay of three engines',
   teaches:
-    'Charge from the source on, raise when water has come through; each engine has its operator, and they have the radio alone.',
+    'Charge from the source on, raise on moving water; each engine has its operator, and they have the radio alone.',
   cautions: [
     ...largeHoseCautions,
     'Shut down from the fire end first: a relay pressed against shut lines stands at its full pressure.',
