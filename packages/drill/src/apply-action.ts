@@ -12,6 +12,7 @@ import { presetInWords, type RadioEntry, radioText } from './radio.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { ValveState } from './state.ts';
+import { statedPreset } from './stated-preset.ts';
 import { surgeOf } from './surge.ts';
 import { keep } from './tally-acts.ts';
 import { faultWords } from './words/action-words.ts';
@@ -95,7 +96,9 @@ export function applyAction(
         if (!state.said.some((one) => one.role === role && one.preset === preset))
           state.said.push({ role, preset, tick: state.tick });
       } else if (today) {
-        const preset = presetInWords(message.text);
+        const preset = hasRules(scene, 3)
+          ? statedPreset(message.text, role)
+          : presetInWords(message.text);
         if (preset !== undefined) {
           entry.preset = preset;
           if (!state.said.some((one) => one.role === role && one.preset === preset))

@@ -25,7 +25,6 @@ export { mayDo } from './may-do.ts';
 export {
   hasSaid,
   mostRadioCharacters,
-  presetInWords,
   type RadioEntry,
   type RadioMessage,
   type RadioPreset,

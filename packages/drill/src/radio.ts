@@ -91,7 +91,7 @@ export function radioText(message: RadioMessage): string {
 }
 
 /**
- * The preset that free words plainly say: "loss of water", "lost water", "out of water", "no water";
+ * The preset that free words said by the second rules, kept for drills of then (today: `statedPreset`): "loss of water", "lost water", "out of water", "no water";
  * "going to tank", "go to tank", "on tank". Where both are there, the tank: it says both.
  */
 export function presetInWords(text: string): RadioPresetKey | undefined {
