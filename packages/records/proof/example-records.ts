@@ -41,6 +41,7 @@ export const exampleRecords: { [K in Kind]: (ids: ExampleIds) => FieldsIn<K> } =
     kind: 'pond',
     ...place,
     usableGal: 1e12,
+    liftFt: 12.5,
     access: 'From the dam',
     ...shared,
   }),

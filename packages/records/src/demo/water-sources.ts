@@ -38,14 +38,16 @@ export function demoWaterSources(): FieldsIn<'water-sources'>[] {
       name: 'River at Market Avenue bridge',
       kind: 'river',
       elevationFt: riverElevationFt,
-      access: 'From the south bank, lift 12 ft',
+      liftFt: 12,
+      access: 'From the south bank',
     },
     {
       ...placed(bank(-3540)),
       name: 'River at Ferry Road bridge',
       kind: 'river',
       elevationFt: riverElevationFt,
-      access: 'From the south bank, lift 10 ft; not in flood',
+      liftFt: 10,
+      access: 'From the south bank; not in flood',
     },
     {
       ...placed(cistern),

@@ -51,6 +51,8 @@ export const waterSourceSchema = z.strictObject({
   /** Water's surface [ft]. */
   elevationFt: elevationFtSchema.optional(),
   usableGal: z.number().min(0).max(1e12).optional(),
+  /** Where a pump stands, above the water at its lowest [ft]; no farther than draft is reckoned. */
+  liftFt: z.number().min(0).max(30).optional(),
   access: z.string().max(500).optional(),
   ...sharedShape,
 });

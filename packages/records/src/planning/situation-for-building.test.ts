@@ -128,7 +128,30 @@ describe('the situation at a building', () => {
     expect(situation!.waters[0]).toMatchObject({ liftFt: 17, liftOrigin: { kind: 'estimated' } });
   });
 
-  it('takes the lift from the access notes before all, and hands them on', () => {
+  it('takes the lift on record before its access notes and the bank, and says where it comes from', () => {
+    const [water] = request.waters;
+    const access = 'From the south bank, lift 12 ft';
+    const record = { ...water!.record, access, liftFt: 7.5 };
+    const elevationAt = (_: number, latitude: number) => 150 - 1000 * (latitude - 0.002) - 4;
+    const lifted = (given: typeof record) =>
+      situationForBuilding({ ...request, waters: [{ ...water!, record: given }], elevationAt })
+        .situation!;
+    expect(lifted(record).waters[0]).toMatchObject({
+      liftFt: 7.5,
+      liftOrigin: { kind: 'department', text: 'On record' },
+    });
+    expect(lifted(record).fillPlaces.find(({ id }) => id === 'W1')).toMatchObject({ liftFt: 7.5 });
+    const measured = { kind: 'measured' as const, text: 'Level, low water', date: '2026-08-30' };
+    const liftFt = lifted({ ...record, origins: { liftFt: measured } }).waters[0]!.liftOrigin;
+    expect(liftFt).toEqual({ ...measured, text: 'On record: Level, low water' });
+    const listed = { kind: 'imported' as const, text: 'waters.csv' };
+    expect(lifted({ ...record, origins: { liftFt: listed } }).waters[0]!.liftOrigin).toEqual({
+      kind: 'department',
+      text: 'On record: waters.csv',
+    });
+  });
+
+  it('takes the lift from the access notes where the record has none, and hands them on', () => {
     const access = 'From the south bank, lift 12 ft; not in flood';
     const [water] = request.waters;
     const noted = { ...water!, record: { ...water!.record, access } };

@@ -6,12 +6,13 @@ import {
   type HydrantAtHand,
   newDraft,
   newRig,
+  type Origin,
   type RespondingRig,
   type Situation,
-  type WaterAtHand,
   type UntestedHydrant,
+  type WaterAtHand,
 } from '@plugside/fireground';
-import type { Fields } from '../model/index.ts';
+import { type Fields, originOf } from '../model/index.ts';
 import type { LonLat, Place } from '../streets/ellipsoid.ts';
 import { fromWater } from './from-water.ts';
 import { groupTests, type NamedHydrant } from './group-tests.ts';
@@ -27,7 +28,6 @@ import { testsAhead } from './tests-ahead.ts';
 export interface WaterRoute {
   lengthFt: number;
   path: readonly LonLat[];
-}
   /** The street that it takes at the building, where that has a name. */
   street?: string;
 }
@@ -39,6 +39,7 @@ export interface NotByStreet {
   straightFt: number;
   /** By street [ft]; undefined where no street leads there. */
   streetFt: number | undefined;
+}
 
 export interface NearHydrantRecord {
   record: Fields<'hydrants'> & { id: string };
@@ -68,9 +69,9 @@ export interface SituationRequest {
   demandGpm?: number;
   hydrants: readonly NearHydrantRecord[];
   waters: readonly NearWaterRecord[];
-  /** In order of arrival. */
   /** Hydrants near it in a straight line alone; left out: none. */
   notByStreet?: readonly NotByStreet[];
+  /** In order of arrival. */
   rigs: readonly ComingRig[];
   /** Where a pump at the water stands above it [ft]; 10 where left out. */
   liftFt?: number;
@@ -89,9 +90,9 @@ export interface BuildingSituation {
   recordIds: Record<string, string>;
   /** By the same ids: the way from the water to the building. */
   paths: Record<string, readonly LonLat[]>;
-  notices: PlanningNotice[];
   /** By the same ids: the street that the hose takes at the building, where that has a name. */
   streets: Record<string, string>;
+  notices: PlanningNotice[];
 }
 
 /** Farther than this a tender brings water sooner than hose does [ft]; the longest lay looked at. */
@@ -121,8 +122,8 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
   const notices: PlanningNotice[] = [];
   const recordIds: Record<string, string> = {};
   const paths: Record<string, readonly LonLat[]> = {};
-  const demandGpm = request.demandGpm ?? building.neededGpm;
   const streets: Record<string, string> = {};
+  const demandGpm = request.demandGpm ?? building.neededGpm;
   if (!demandGpm) {
     notices.push(
       notice(
@@ -172,8 +173,8 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
   };
 
   const hydrants: HydrantAtHand[] = [];
-  const named: NamedHydrant[] = [];
   const untested: UntestedHydrant[] = [];
+  const named: NamedHydrant[] = [];
   const fillPlaces: FillPlace[] = [];
   request.hydrants.forEach(({ record, test, tests = [], route }, index) => {
     const id = `H${index + 1}`;
@@ -184,17 +185,17 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
     const ahead = testsAhead(`The flow test of ${record.name}`, tests, request.today);
     if (!hydrant) {
       notices.push(...ahead);
-      return;
       if (route.lengthFt <= longestLayFt && record.status !== 'out of service') {
         const lengthFt = Math.round(route.lengthFt);
         untested.push({ name: record.name, lengthFt, why: whyNotCounted(noPlan, test) });
       }
+      return;
     }
     const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
     recordIds[id] = record.id;
     paths[id] = path;
-    named.push({ id, record, elevationFt: heightFt });
     if (route.street !== undefined) streets[id] = route.street;
+    named.push({ id, record, elevationFt: heightFt });
     const out = record.status === 'out of service';
     const doubts = [...(test ? testDoubts(record, test, request.today) : []), ...ahead];
     if (lengthFt <= longestLayFt) {
@@ -225,8 +226,8 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
     const { path, lengthFt, terrain } = groundOf(route, record, heightFt);
     recordIds[id] = record.id;
     paths[id] = path;
-    // Too far for hose is not too far for tenders.
     if (route.street !== undefined) streets[id] = route.street;
+    // Too far for hose is not too far for tenders.
     fillPlaces.push({
       id,
       name: record.name,
@@ -273,10 +274,10 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       )`No hydrant with a flow test and no open water is within hose of ${building.name}.`,
     );
   }
-  const together = groupTests(
   if (request.notByStreet && request.notByStreet.length > 0) {
     notices.push(notByStreetNotice(building.name, request.notByStreet));
   }
+  const together = groupTests(
     named,
     request.hydrants.flatMap(({ tests }) => tests ?? []),
   );
@@ -292,20 +293,19 @@ export function situationForBuilding(request: SituationRequest): BuildingSituati
       demandGpm,
       rigs: coming,
       hydrants,
-      ...(together.length > 0 && { groupTests: together }),
       ...(untested.length > 0 && { untested }),
+      ...(together.length > 0 && { groupTests: together }),
       waters,
       fillPlaces: nearestOf(fillPlaces),
       department,
     },
     recordIds,
     paths,
-    notices,
     streets,
+    notices,
   };
 }
 
-/** The nearest of each kind: beyond them the road only grows. */
 /** What is missing of a hydrant, and what to do. */
 function whyNotCounted(
   found: readonly PlanningNotice[],
@@ -340,6 +340,7 @@ function notByStreetNotice(building: string, places: readonly NotByStreet[]): Pl
   return { ...one, text: findingText(one, 'us') };
 }
 
+/** The nearest of each kind: beyond them the road only grows. */
 function nearestOf(places: readonly FillPlace[]): FillPlace[] {
   const water = ({ kind }: FillPlace) => kind === 'open water';
   return [
@@ -349,8 +350,8 @@ function nearestOf(places: readonly FillPlace[]): FillPlace[] {
 }
 
 /**
- * The lift at a water [ft]: as its access notes have it, else the bank above the water where the
- * ground is known and says something that a pump can lift, else the rating test's.
+ * The lift at a water [ft]: its record's, else as its access notes have it, else the bank above the
+ * water where the ground is known and says something that a pump can lift, else the rating test's.
  */
 function liftAt(
   water: Fields<'water-sources'>,
@@ -358,6 +359,9 @@ function liftAt(
   scene: Place,
   elevationAt: ElevationAt | undefined,
 ): Pick<WaterAtHand, 'liftFt' | 'liftOrigin'> {
+  if (water.liftFt !== undefined) {
+    return { liftFt: water.liftFt, liftOrigin: originOnRecord(water, 'liftFt') };
+  }
   const noted = /\blift (\d+(?:\.\d+)?) ft\b/i.exec(water.access ?? '');
   if (noted) {
     const text = `Access notes on record: ${noted[0]}`;
@@ -371,4 +375,16 @@ function liftAt(
   if (liftFt < LEAST_LIFT_FT || liftFt > GREATEST_LIFT_FT) return usual;
   const text = 'Bank above the water by the heights of the ground';
   return { liftFt, liftOrigin: { kind: 'estimated', text } };
+}
+
+/** Where a value of a water's record comes from, as plans tell it. */
+function originOnRecord(water: Fields<'water-sources'>, field: string): Origin {
+  const origin = originOf('water-sources', water, field);
+  if (!origin) return { kind: 'department', text: 'On record' };
+  const { kind, text, date } = origin;
+  return {
+    kind: kind === 'imported' ? 'department' : kind,
+    text: `On record: ${text}`,
+    ...(date !== undefined && { date }),
+  };
 }

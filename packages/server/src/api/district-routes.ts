@@ -91,7 +91,7 @@ const layerTold: Readonly<Record<LayerName, string>> = {
   buildings: 'Outlines, or points where no outline is kept, with what is known of the building.',
   streets: 'Lines with name, class and footOnly.',
   stations: 'Points with name.',
-  'water-sources': 'Points with name, kind, usableGal and access.',
+  'water-sources': 'Points with name, kind, usableGal, liftFt and access.',
 };
 
 async function answerLayer(c: Context, layers: MapLayers, name: LayerName): Promise<Response> {

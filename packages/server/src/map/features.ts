@@ -105,6 +105,7 @@ export function waterSourceFeature(source: Stored<'water-sources'>): Feature {
       name: source.name,
       kind: source.kind,
       usableGal: source.usableGal ?? null,
+      liftFt: source.liftFt ?? null,
       access: source.access ?? null,
       elevationFt: source.elevationFt ?? null,
     },

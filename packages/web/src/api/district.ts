@@ -72,6 +72,7 @@ export interface WaterSourceProperties {
   name: string;
   kind: string;
   usableGal: number | null;
+  liftFt: number | null;
   access: string | null;
   elevationFt: number | null;
 }

@@ -93,6 +93,19 @@ describe('guessMapping', () => {
     },
   );
 
+  it('knows the lift at a water source, in either unit', async () => {
+    for (const [column, unit] of [
+      ['Lift (ft)', 'ft'],
+      ['draft_lift_m', 'm'],
+    ]) {
+      const mapping = await guess(
+        'water-sources',
+        `name,type,${column},lon,lat\nMill pond,pond,3.5,-84.1,33.1\nRiver,river,4,-84.2,33.2\n`,
+      );
+      expect(lines(mapping)).toMatchObject({ liftFt: `${column} ${unit}` });
+    }
+  });
+
   it('knows names that a shapefile cut off after ten letters', async () => {
     const mapping = await guess(
       'hydrants',

@@ -5,6 +5,7 @@ import { terrainTables } from './0002-terrain.ts';
 import { drillTables } from './0003-drills.ts';
 import { orderColumns } from './0004-order.ts';
 import { hydrantMain } from './0005-hydrant-main.ts';
+import { waterLift } from './0006-water-lift.ts';
 
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-first-tables': firstTables,
@@ -12,4 +13,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0003-drills': drillTables,
   '0004-order': orderColumns,
   '0005-hydrant-main': hydrantMain,
+  '0006-water-lift': waterLift,
 };

@@ -14,6 +14,11 @@ export function WaterFacts({ source }: { source: Stored<'water-sources'> }) {
   const origins = (field: string) => originOf('water-sources', source, field);
   const facts: Fact[] = [
     { field: 'kind', name: 'Kind', value: kind },
+    {
+      field: 'liftFt',
+      name: 'Lift',
+      value: source.liftFt === undefined ? null : units.text(source.liftFt, 'length'),
+    },
     { field: 'access', name: 'Access', value: source.access ?? null },
     {
       field: 'elevationFt',

@@ -75,6 +75,7 @@ export const waterSourceFields: readonly FieldSpec[] = [
   nameField,
   choice()('kind', 'Kind'),
   quantity('volume')('usableGal', 'Usable water', 'What a strainer can reach in a dry summer'),
+  quantity('length')('liftFt', 'Lift', 'From the water at its lowest to the pump’s intake'),
   text('access', 'Access', 'How near a rig gets, and in which season'),
   ...placeFields,
   { ...elevationField, label: 'Water’s surface', help: 'Elevation of the surface' },

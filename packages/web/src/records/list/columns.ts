@@ -225,6 +225,7 @@ export const listColumns: Readonly<Record<Kind, readonly Column[]>> = {
     title('water-sources'),
     field('water-sources', 'kind'),
     field('water-sources', 'usableGal'),
+    field('water-sources', 'liftFt'),
     field('water-sources', 'access'),
   ],
   rigs: rigColumns,
