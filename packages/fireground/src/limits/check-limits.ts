@@ -218,35 +218,51 @@ const TESTED: Origin = { kind: 'measured', text: "The rig's own pump test" };
 
 /** A pump has two ends to its capability: net pressure at the flow, and the flow itself. The nearer counts. */
 function capabilityChecks(plan: Plan, rig: RigState): LimitCheck[] {
-  const piece = plan.rigs.find((candidate) => candidate.id === rig.id)!;
-  if (rig.setting.mode === 'idle' || rig.netPsi <= 0.01 || rig.flowGpm <= 0) return [];
-  const { points } = capabilityFor(piece);
-  const speed = rig.setting.mode === 'throttled' ? rig.setting.speedFraction : 1;
-  const wallGpm = points[points.length - 1]![0] * speed;
-  const origin = piece.capability ? TESTED : rig.beyondRating ? PAST_RATING : RATED;
-  const shared = {
-    kind: 'pump capability' as const,
-    piece: rig.id,
-    label: `${nameOf(piece)}'s capability`,
-    sense: 'max' as const,
-    origin,
-  };
-  const byFlow = check({
-    ...shared,
-    value: rig.flowGpm,
-    limit: wallGpm,
-    unit: 'gpm',
-    scale: piece.ratedGpm,
-  });
+  if (rig.setting.mode === 'idle' || rig.flowGpm <= 0) return [];
+  const adds = rig.netPsi > 0.01;
+  // One that only makes up for what it loses is at work all the same, and can do so to its most.
+  const { lossPsi, atGpm } = pieceOfRig(plan, rig).passLoss;
+  if (!adds && rig.netPsi <= 0.01 - lossPsi * (rig.flowGpm / atGpm) ** 2) return [];
+  const byFlow = pumpFlowCheck(plan, rig);
   if (byFlow.margin <= BINDS_WITHIN) return [byFlow];
+  if (!adds) return [];
   const byNet = check({
-    ...shared,
+    ...capabilityOf(plan, rig),
     value: rig.netPsi,
     limit: rig.capabilityPsi,
     unit: 'psi',
     scale: 100,
   });
   return [byNet.marginFraction <= byFlow.marginFraction ? byNet : byFlow];
+}
+
+/** A pump's flow against the most that it adds pressure to [gpm]. */
+export function pumpFlowCheck(plan: Plan, rig: RigState): LimitCheck {
+  const piece = pieceOfRig(plan, rig);
+  const { points } = capabilityFor(piece);
+  const speed = rig.setting.mode === 'throttled' ? rig.setting.speedFraction : 1;
+  return check({
+    ...capabilityOf(plan, rig),
+    value: rig.flowGpm,
+    limit: points[points.length - 1]![0] * speed,
+    unit: 'gpm',
+    scale: piece.ratedGpm,
+  });
+}
+
+function capabilityOf(plan: Plan, rig: RigState) {
+  const piece = pieceOfRig(plan, rig);
+  return {
+    kind: 'pump capability' as const,
+    piece: rig.id,
+    label: `${nameOf(piece)}'s capability`,
+    sense: 'max' as const,
+    origin: piece.capability ? TESTED : rig.beyondRating ? PAST_RATING : RATED,
+  };
+}
+
+function pieceOfRig(plan: Plan, { id }: RigState): Rig {
+  return plan.rigs.find((candidate) => candidate.id === id)!;
 }
 
 const AT_SCENE: Origin = {

@@ -1,10 +1,12 @@
+import { limitsFor } from '../catalogue/limits.ts';
 import { capabilityAt } from '../catalogue/pumps.ts';
-import { checkLimits } from '../limits/check-limits.ts';
+import { checkLimits, pumpFlowCheck } from '../limits/check-limits.ts';
 import { planNetwork } from '../network/plan-network.ts';
 import { readState } from '../network/read-state.ts';
 import type { Plan, Rig } from '../plan/plan.ts';
 import { describeLine } from '../plan/ports.ts';
 import type { UnitSystem } from '../units/quantities.ts';
+import { limitQuantity } from '../words/answer.ts';
 import { noticesFor } from '../words/notices.ts';
 import { ordersFor } from '../words/orders.ts';
 import { sayIn } from '../words/say.ts';
@@ -18,6 +20,8 @@ export interface MostWaterOptions {
   at?: 'intake' | 'nozzles';
   /** For the sentences in the answer; US where left out. Figures are always in inside units. */
   units?: UnitSystem;
+  /** As for settings: no pump set lower than it holds steadily where that breaks no limit. */
+  steady?: boolean;
 }
 
 /**
@@ -39,6 +43,7 @@ export function mostWaterFound(
   const at = options.at ?? 'intake';
   const { plan } = search;
   const tight = search.tightest();
+  if (options.steady) search.steady(limitsFor(plan).leastDischargePsi);
   const attack = attackSettings(plan);
   const scene = plan.rigs.find((rig) => rig.id === plan.scene)!;
   const set = withSettings(attack.plan, search.pdpPsi);
@@ -50,7 +55,7 @@ export function mostWaterFound(
   const planSet = withSettings(set, new Map([[scene.id, Math.max(0, scenePdpPsi)]]));
   const state = joinAttack(planSet, supply, attack, scenePdpPsi, supplyGpm);
   const limits = checkLimits(planSet, state);
-  const binding = bindingOf(limits, tight);
+  const binding = bindingOf(planSet, state, limits, tight);
   const rest = shutOff(planSet, state, options.units);
   const answer: MostWater = {
     question: 'most water',
@@ -88,7 +93,8 @@ function whyNone(
   const failing = limits.find((limit) => limit.passed && limit.weight === 'hard');
   if (!failing) return 'A limit fails with no water moving.';
   const say = sayIn(units);
-  return `${failing.label} stands at ${say.full(failing.value, 'pressure')} with no water moving; its limit is ${say.full(failing.limit, 'pressure')}.`;
+  const quantity = limitQuantity(failing);
+  return `${failing.label} stands at ${say.full(failing.value, quantity)} with no water moving; its limit is ${say.full(failing.limit, quantity)}.`;
 }
 
 function nozzleGpm(state: SupplyState): number {
@@ -177,11 +183,18 @@ function planPump(piece: Rig, flowGpm: number, intakePsi: number, pdpPsi: number
 /** What stops the flow of a search that stands at its greatest, for its supply side alone. */
 export function supplyBinding(search: SupplySearch): LimitCheck[] {
   const plan = withSettings(search.plan, search.pdpPsi);
-  return bindingOf(checkLimits(plan, readState({ ...search.solved, plan })), search.tightest());
+  const state = readState({ ...search.solved, plan });
+  return bindingOf(plan, state, checkLimits(plan, state), search.tightest());
 }
 
-/** The limits the search ran into bind, and no others: an intake that the settings hold at its least is no limit to the answer. */
+/**
+ * The limits the search ran into bind, and no others: an intake that the settings hold at its least is
+ * no limit to the answer. A pump that lets through more than it could pump is none of its own, and
+ * yet the limit where a little more would have to be pumped.
+ */
 function bindingOf(
+  plan: Plan,
+  state: SupplyState,
   limits: LimitCheck[],
   tight: readonly { kind: string; piece: string }[],
 ): LimitCheck[] {
@@ -189,5 +202,10 @@ function bindingOf(
     limit.binds = tight.some((one) => `${one.kind}:${one.piece}` === limit.id);
     if (limit.binds && Math.abs(limit.margin) < 0.02) limit.passed = false;
   }
-  return limits.filter(({ binds, weight }) => binds && weight === 'hard');
+  const letThrough = tight.flatMap(({ kind, piece }) => {
+    const rig = kind === 'pump capability' && state.rigs.find(({ id }) => id === piece);
+    const listed = limits.some((limit) => limit.kind === kind && limit.piece === piece);
+    return rig && !listed ? [{ ...pumpFlowCheck(plan, rig), binds: true, passed: false }] : [];
+  });
+  return [...limits.filter(({ binds, weight }) => binds && weight === 'hard'), ...letThrough];
 }

@@ -1,3 +1,4 @@
+import { limitsFor } from '../catalogue/limits.ts';
 import { checkLimits } from '../limits/check-limits.ts';
 import { readState } from '../network/read-state.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -11,6 +12,13 @@ import { offerOf } from './offer.ts';
 import { shutOff } from './shut-off.ts';
 import { SupplySearch } from './supply-search.ts';
 
+export interface SettingsOptions {
+  /** For the sentences; US where left out. */
+  units?: UnitSystem;
+  /** No pump set lower than it holds steadily, or under its own intake, where that breaks no limit. */
+  steady?: boolean;
+}
+
 /**
  * "How do I set it": each pump's lowest discharge pressure for a flow at the scene, and the gating that
  * gives every open nozzle its rated pressure; where it cannot be had, how much is missing and what stops it.
@@ -20,7 +28,7 @@ import { SupplySearch } from './supply-search.ts';
 export function settingsFor(
   plan: Plan,
   demandGpm: number = demandOf(plan),
-  options: { units?: UnitSystem } = {},
+  options: SettingsOptions = {},
 ): SettingsFor {
   if (!(demandGpm > 0) || !Number.isFinite(demandGpm)) {
     throw new RangeError(
@@ -37,10 +45,11 @@ export function settingsFor(
 export function settingsFound(
   search: SupplySearch,
   demandGpm: number,
-  options: { units?: UnitSystem; mostGpm?: number } = {},
+  options: SettingsOptions & { mostGpm?: number } = {},
 ): SettingsFor {
   const { plan } = search;
   const room = search.roomAt(demandGpm);
+  if (options.steady) search.steady(limitsFor(plan).leastDischargePsi);
   const attack = attackSettings(plan);
   const set = withSettings(attack.plan, search.pdpPsi);
   const supply = readState({ ...search.solved, plan: set });

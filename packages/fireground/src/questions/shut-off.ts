@@ -4,7 +4,7 @@ import { readState } from '../network/read-state.ts';
 import type { Plan } from '../plan/plan.ts';
 import { describeLine, nameOf } from '../plan/ports.ts';
 import type { UnitSystem } from '../units/quantities.ts';
-import { sayIn } from '../words/say.ts';
+import { type Say, sayIn } from '../words/say.ts';
 import type { Notice, ShutOff, SupplyState } from './answers.ts';
 
 /**
@@ -35,7 +35,7 @@ export function shutOff(plan: Plan, flowing: SupplyState, units: UnitSystem = 'u
       notices.push({
         level: 'caution',
         piece: line.id,
-        text: `With the nozzles shut, ${say.full(line.greatestPsi, 'pressure')} stands in ${describeLine(plan, piece)}: its limit is ${say.bare(limitPsi, 'pressure')}.`,
+        text: `With the nozzles shut, ${overWords(say, line.greatestPsi, limitPsi)} stands in ${describeLine(plan, piece)}: its limit is ${say.bare(limitPsi, 'pressure')}.`,
       });
     }
     return {
@@ -56,7 +56,7 @@ export function shutOff(plan: Plan, flowing: SupplyState, units: UnitSystem = 'u
         notices.push({
           level: 'caution',
           piece: rig.id,
-          text: `When the lines shut, ${say.full(rig.intakePsi, 'pressure')} comes onto ${nameOf(piece)}'s intake (limit ${say.bare(limitPsi, 'pressure')}). Set its intake relief and shut down slowly, from the fire end first.`,
+          text: `When the lines shut, ${overWords(say, rig.intakePsi, limitPsi)} comes onto ${nameOf(piece)}'s intake (limit ${say.bare(limitPsi, 'pressure')}). Set its intake relief and shut down slowly, from the fire end first.`,
         });
       }
       return {
@@ -68,4 +68,10 @@ export function shutOff(plan: Plan, flowing: SupplyState, units: UnitSystem = 'u
       };
     });
   return { lines, intakes, notices };
+}
+
+/** A pressure over its limit, where both read alike too [psi]. */
+function overWords(say: Say, psi: number, limitPsi: number): string {
+  const words = say.full(psi, 'pressure');
+  return words === say.full(limitPsi, 'pressure') ? `a little more than ${words}` : words;
 }

@@ -18,6 +18,9 @@ const MOST_GPM = 20000;
 /** Pumps that no water comes to settle for less than this [share of a limit's scale]. */
 const NOT_MET = -1e-5;
 
+/** Past a greatest flow by this, a limit that jumps is passed [gpm]. */
+const LITTLE_MORE_GPM = 0.01;
+
 /** Highest intake pressure that a search will try [psi]. */
 const MOST_INTAKE_PSI = 400;
 
@@ -30,6 +33,8 @@ export class SupplySearch {
   readonly #settler: PumpSettler;
   readonly #room: number[];
   readonly #scene: string;
+  /** Tried last [gpm]. */
+  #flowGpm = 0;
   /** Room under what the engines at the scene take together, as a share of it. */
   #sceneRoom = Number.POSITIVE_INFINITY;
   /** Shut valves keep all water from the scene: no flow can be asked of it. */
@@ -63,6 +68,7 @@ export class SupplySearch {
    * @returns the least room under any limit, as a share of its scale; what the settings keep left out
    */
   roomAt(flowGpm: number): number {
+    this.#flowGpm = flowGpm;
     if (!this.dry) {
       this.#network.setDemandGpm(this.#scene, flowGpm);
       this.#settler.settle();
@@ -80,14 +86,56 @@ export class SupplySearch {
     return least;
   }
 
-  /** Limits at the last flow tried whose room is `within` of the least, or under it. */
+  /**
+   * At the last flow tried: pumps set lower than they hold steadily are raised to that, and no pump is
+   * set under its own intake, where none of it breaks a limit. Nothing else is moved.
+   * @param leastPsi what a pump holds steadily [psi]
+   */
+  steady(leastPsi: number): void {
+    if (this.dry) return;
+    for (const pump of this.#groups.flatMap(({ pumps }) => pumps)) {
+      const asFoundPsi = pump.pdpPsi;
+      if (asFoundPsi <= 0) continue;
+      const intakePsi = this.#network.pressureOf(`${pump.rig.id}:intake`);
+      const psi = Math.max(asFoundPsi, leastPsi, Math.ceil(intakePsi));
+      if (psi === asFoundPsi) continue;
+      this.#set(pump, psi);
+      if (this.#leastHardRoom() < -1e-6) this.#set(pump, asFoundPsi);
+    }
+  }
+
+  #set(pump: { link: string; pdpPsi: number }, psi: number): void {
+    pump.pdpPsi = psi;
+    this.#network.setPdpPsi(pump.link, psi);
+    this.#network.solve({ warm: true });
+  }
+
+  #leastHardRoom(): number {
+    return Math.min(...this.#constraints.map((constraint) => constraint.room()));
+  }
+
+  /**
+   * Limits at the last flow tried whose room is `within` of the least, or under it. Where all have
+   * room, those that a little more passes at once: a pump past its most has all the room there is
+   * until it must add pressure, and then none.
+   */
   tightest(within = 1e-4): { kind: LimitKind; piece: string; room: number }[] {
-    const { scene } = this.plan;
     const least = Math.min(this.#sceneRoom, ...this.#room);
+    if (least > within && !this.dry) {
+      const flowGpm = this.#flowGpm;
+      const passed = this.roomAt(flowGpm + LITTLE_MORE_GPM) < 0 ? this.#rooms(NOT_MET) : [];
+      this.roomAt(flowGpm);
+      if (passed.length > 0) return passed;
+    }
+    return this.#rooms(Math.max(least, 0) + within);
+  }
+
+  #rooms(atMost: number): { kind: LimitKind; piece: string; room: number }[] {
+    const { scene } = this.plan;
     return [
       ...this.#constraints.map(({ kind, piece }, at) => ({ kind, piece, room: this.#room[at]! })),
       { kind: 'scene pumps' as const, piece: scene, room: this.#sceneRoom },
-    ].filter(({ room }) => room <= Math.max(least, 0) + within);
+    ].filter(({ room }) => room <= atMost);
   }
 
   /** Several pumps feed the same intakes: no one setting is the highest for all. */

@@ -113,8 +113,15 @@ describe('several engines at the fire', () => {
   });
 
   it('are told so, and counted', () => {
-    const order = first.orders.find(({ id }) => id === 'E2')!;
-    expect(order.radio).toMatch(/^Engine 2 at the fire takes H-[12]'s (second )?line\.$/);
+    // Each its own water: what the attack engine has left the other has.
+    const comes = /^(\d+) psi in; ([\d,]+) gpm coming from H-[12]'s (first |second )?lines?\.$/;
+    const told = ['E1', 'E2'].map((rig) =>
+      comes.exec(first.orders.find(({ id }) => id === rig)!.radio),
+    );
+    const gpm = told.map((words) => Number(words![2]!.replace(',', '')));
+    expect(Math.abs(gpm[0]! + gpm[1]! - 2500)).toBeLessThanOrEqual(1);
+    for (const one of gpm) expect(one).toBeLessThan(1500);
+    expect(told[0]![1]).toBe(told[1]![1]);
     expect(first.duties.find(({ rigId }) => rigId === 'E2')!.duty).toContain('pumps at the fire');
     expect(first.rigsUsed).toBe(2);
     expect(first.notices.map(({ text }) => text).join(' ')).toContain(

@@ -168,12 +168,15 @@ function wayOf(
   const title = wayTitle(arrangement, units);
   const answer = solver.answer(arrangement);
   if (answer.none) return { kind, title, ...answer.none };
-  const timed = timeToWater(crew.attack, work, times, units);
+  const standBy = standingBy(crew, rigs);
+  const notPumping = new Set(
+    answer.plan.rigs.filter(({ setting }) => setting.mode === 'idle').map(({ id }) => id),
+  );
+  const timed = timeToWater(crew.attack, work, times, units, notPumping);
   const { steps, waterAtMin, fullAtMin, atFireMin } = timed;
   const { plan, mostGpm } = answer;
   const { parts, asSet } = sourceParts(context, { plan, mostGpm, work, times: timed.legs });
   const drafts = draftParts(legs, parts, asSet, units);
-  const standBy = standingBy(crew, rigs);
   return {
     id,
     kind,
@@ -190,7 +193,7 @@ function wayOf(
     marginGpm,
     binding: answer.binding,
     bindingText: limitSentence(answer.plan, answer.binding, units),
-    orders: [...answer.orders, ...fireOrders(arrangement, context)],
+    orders: fireOrders(context, arrangement, answer),
     time: { steps, waterAtMin, fullAtMin, atFireMin },
     atFire: fireEngines(context, arrangement),
     parts,

@@ -13,6 +13,7 @@ import type { DraftPart, SourcePart } from './choice.ts';
 import { rigName } from './crew.ts';
 import type { Leg } from './leg.ts';
 import { hardSuction } from './leg-plan.ts';
+import { settled } from './rank.ts';
 import type { WaterAtHand } from './situation.ts';
 
 /** The rural standard asks this of a static source [min]: "Highway Hydraulics" part 3, Fire Apparatus (250 gpm for 2 h). */
@@ -50,8 +51,9 @@ export function draftParts(
       ({ kind, piece }) => kind === 'draft vacuum' && piece === pump.rig.id,
     );
     const { hose, lengthFt } = hardSuction;
-    const lastsMin =
+    const lasts =
       usableGal === undefined || part.setGpm <= 0 ? null : stillWaterMin(usableGal, part.setGpm);
+    const lastsMin = lasts === null ? null : settled(lasts);
     return [
       {
         sourceId: draft.id,

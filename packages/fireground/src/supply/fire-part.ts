@@ -7,6 +7,7 @@ import type { FireEngine } from './choice.ts';
 import { rigName } from './crew.ts';
 import { firePumpCheck } from './fire-pumps.ts';
 import { listed, rigNames, sourceId, sourceName } from './leg.ts';
+import type { SolvedWay } from './solve-legs.ts';
 
 /** The engines of a solved arrangement, the attack engine first. */
 export function fireEngines(context: CandidateContext, arrangement: Arrangement): FireEngine[] {
@@ -27,18 +28,38 @@ export function fireEngines(context: CandidateContext, arrangement: Arrangement)
   });
 }
 
-/** What every engine at the fire besides the attack engine is told. */
+/**
+ * The orders of a solved way with one for each engine at the fire. The plan draws every line to the
+ * attack engine: where several take them each is told its own water.
+ */
 export function fireOrders(
+  { fire: { pressure }, units }: CandidateContext,
   arrangement: Arrangement,
-  { fire: { pressure } }: CandidateContext,
+  { orders, setIntakePsi, setLineGpm }: SolvedWay,
 ): RigOrder[] {
-  return arrangement.atFire.slice(1).map((engine) => ({
-    id: engine.rig.rig.id,
-    setting: { mode: 'governed', pdpPsi: pressure.pdpPsi },
-    pdpPsi: pressure.pdpPsi,
-    radio: `${rigName(engine.rig)} at the fire takes ${linesWords(arrangement, engine)}.`,
-    gate: [],
-  }));
+  const { atFire, legs } = arrangement;
+  if (atFire.length < 2) return orders;
+  const say = sayIn(units);
+  const setting = { mode: 'governed' as const, pdpPsi: pressure.pdpPsi };
+  const linesOf = legs.map(({ stretches }) => stretches.at(-1)!.lines.length);
+  const placeOf = ({ leg, line }: { leg: number; line: number }) =>
+    linesOf.slice(0, leg).reduce((sum, count) => sum + count, 0) + line;
+  const own = atFire.map((engine): RigOrder => {
+    const gpm = engine.lines.reduce((sum, line) => sum + (setLineGpm[placeOf(line)] ?? 0), 0);
+    const comes = `${say.full(gpm, 'flow')} coming from ${linesWords(arrangement, engine)}`;
+    return {
+      id: engine.rig.rig.id,
+      setting,
+      pdpPsi: pressure.pdpPsi,
+      radio: `${say.full(setIntakePsi, 'pressure')} in; ${comes}.`,
+      gate: [],
+    };
+  });
+  const [attack, ...others] = own as [RigOrder, ...RigOrder[]];
+  return [
+    ...orders.map((order) => (order.id === attack.id ? { ...order, radio: attack.radio } : order)),
+    ...others,
+  ];
 }
 
 /** "H-209's line", "H-1's second line". */

@@ -54,6 +54,42 @@ describe('a booster that stops on an assist valve', () => {
   });
 });
 
+describe('a booster that need not pump at the demand', () => {
+  const most = mostWater(boosted).flowGpm;
+  const standing: Plan = {
+    ...boosted,
+    rigs: boosted.rigs.map((rig) =>
+      rig.id === boosted.scene ? rig : { ...rig, setting: { mode: 'idle' } },
+    ),
+  };
+  // Hydrant pressure through clapper and standing pump side by side.
+  const alone = mostWater(standing).flowGpm;
+  const demandGpm = Math.floor(alone) - 2;
+  const set = setTo(boosted, demandGpm);
+
+  it('is set to stand by', () => {
+    expect(set.rigs.find(({ id }) => id !== set.scene)!.setting).toEqual({ mode: 'idle' });
+  });
+
+  it('pumps when more is wanted: all that the lay brings counts, not what comes without it', () => {
+    const one = mishaps(set, demandGpm).find(({ what }) => what.includes('more hand line'))!;
+    expect(demandGpm + 150).toBeGreaterThan(alone);
+    expect(demandGpm + 150).toBeLessThan(most);
+    expect(one.resetGpm).toBeCloseTo(demandGpm + 150, 1);
+    expect(one.stillMeets).toBe(true);
+  });
+
+  it('makes up for a weaker hydrant', () => {
+    const one = mishaps(set, demandGpm).find(({ what }) => what.includes('20 % less'))!;
+    expect(one.flowGpm).toBeLessThan(demandGpm);
+    const weak = { ...hydrant, testGpm: 0.8 * hydrant.testGpm };
+    const lay = { hose: '5' as const, lengthFt: 900, riseFt: 35 };
+    const withPump = mostWater(boostedAtHydrant({ hydrant: weak, lay })).flowGpm;
+    expect(one.resetGpm).toBeCloseTo(Math.min(demandGpm, withPump), 1);
+    expect(one.resetGpm).toBeGreaterThan(one.flowGpm + 1);
+  });
+});
+
 describe('a line that is lost', () => {
   it('of two leaves what the other gives', () => {
     const plan = dualLines({ hydrant, lay: { hose: '5', lengthFt: 400 }, secondHose: '3' });

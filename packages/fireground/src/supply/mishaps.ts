@@ -18,6 +18,8 @@ import { listed } from './leg.ts';
 const WEAKER = 0.2;
 /** The usual hand line [gpm]. */
 const ONE_LINE_GPM = 150;
+/** Where a pump starts that is set anew; the search moves it [psi]. */
+const READY_PSI = 100;
 /** Differences under this are no difference [gpm]. */
 const SLACK_GPM = 0.5;
 
@@ -28,6 +30,8 @@ interface Fault {
   /** The plan as crews would make it before they set the pumps anew; the same where left out. */
   mended?: Plan;
   demandGpm: number;
+  /** The pump that is lost. */
+  lost?: string;
   /** What is left and what to do. */
   note: string;
 }
@@ -65,9 +69,9 @@ function mishapOf(fault: Fault, units: UnitSystem): Mishap {
   const say = sayIn(units);
   const { demandGpm } = fault;
   const { flowGpm, limits } = supplyAsSet(fault.plan, demandGpm);
-  const mended = fault.mended ?? fault.plan;
+  const mended = withPumpsReady(fault.mended ?? fault.plan, fault.lost);
   const mostGpm = new SupplySearch(mended).greatestGpm();
-  const answer = settingsFor(mended, demandGpm, { units });
+  const answer = settingsFor(mended, demandGpm, { units, steady: true });
   const passed = limits.filter((limit) => limit.passed && limit.weight === 'hard');
   // Water that draws a main or an intake under its least is not to be counted on.
   const over = flowGpm >= 1 && passed.length > 0;
@@ -104,6 +108,18 @@ function mishapOf(fault: Fault, units: UnitSystem): Mishap {
   };
 }
 
+/** The plan with pumps that stand by set to pump: whoever sets the pumps anew may use them. */
+function withPumpsReady(plan: Plan, lost: string | undefined): Plan {
+  return {
+    ...plan,
+    rigs: plan.rigs.map((rig) =>
+      rig.id !== plan.scene && rig.id !== lost && rig.setting.mode === 'idle'
+        ? { ...rig, setting: { mode: 'governed', pdpPsi: READY_PSI } }
+        : rig,
+    ),
+  };
+}
+
 /** Every pump before the scene in turn. */
 function pumpFaults(plan: Plan, demandGpm: number): Fault[] {
   return plan.rigs
@@ -119,6 +135,7 @@ function pumpFaults(plan: Plan, demandGpm: number): Fault[] {
         what: `${nameOf(rig)} stops pumping${ofSource(plan, rig.id)}`,
         plan: stopped,
         demandGpm,
+        lost: rig.id,
         note: '',
       };
       const valve = valveOf(plan, rig);

@@ -26,6 +26,10 @@ export interface SolvedWay {
   mostGpm: number;
   binding: LimitCheck[];
   orders: RigOrder[];
+  /** At that setting, into the attack engine [psi]. */
+  setIntakePsi: number;
+  /** And by line into the scene, in the order of legs and lines [gpm]. */
+  setLineGpm: readonly number[];
   mains?: MainRange;
   notices: Notice[];
   /** Why there is none, where there is none. */
@@ -34,6 +38,7 @@ export interface SolvedWay {
 
 /** Flow under which a way brings nothing worth a line [gpm]. */
 const NOTHING_GPM = 1;
+const NOTHING_SET = { setIntakePsi: 0, setLineGpm: [] };
 /** A demand is met to within this [gpm]. */
 export const MET_WITHIN_GPM = 0.01;
 
@@ -128,15 +133,16 @@ export class LegSolver {
     const { plan, mostGpm: broughtGpm, failed } = this.#solved(arrangement);
     const mostGpm = this.mostGpm(arrangement);
     if (failed !== undefined) {
-      return { plan, mostGpm: 0, binding: [], orders: [], notices: [], none: { reason: failed } };
+      const none = { reason: failed };
+      return { plan, mostGpm: 0, binding: [], orders: [], ...NOTHING_SET, notices: [], none };
     }
-    const options = { units: this.#units };
+    const options = { units: this.#units, steady: true };
     if (mostGpm < NOTHING_GPM) {
       const most = mostWater(plan, options);
       const limit =
         most.limits.find((one) => one.passed && one.weight === 'hard') ?? most.binding[0];
       const reason = most.noneReason ?? 'Nothing worth laying for comes this way.';
-      return { ...most, mostGpm: 0, none: { reason, ...(limit && { limit }) } };
+      return { ...most, ...NOTHING_SET, mostGpm: 0, none: { reason, ...(limit && { limit }) } };
     }
     const { demandGpm } = this.#situation;
     const meets = mostGpm >= demandGpm - MET_WITHIN_GPM;
@@ -161,6 +167,10 @@ export class LegSolver {
       mostGpm,
       binding,
       orders: answer.orders,
+      setIntakePsi: answer.state.rigs.find(({ id }) => id === plan.scene)!.intakePsi,
+      setLineGpm: plan.lines
+        .filter(({ to }) => splitPortRef(to).pieceId === plan.scene)
+        .map(({ id }) => answer.state.lines.find((line) => line.id === id)!.flowGpm),
       ...(mains && { mains }),
       notices: [
         ...(mains ? mainNotices(plan, mains, this.#units) : []),

@@ -35,14 +35,16 @@ export interface TimedWork extends TimeToWater {
  * Steps of a way and when its water is there. Rigs work side by side, each at its own tasks one
  * after another: it lays, connects, hooks up. A crew that a forward-laying rig leaves at the hydrant
  * works there while the rig lays.
+ * @param standBy rigs in the line that need not pump, by id: told so, with the time left as it is
  */
 export function timeToWater(
   attack: RespondingRig,
   work: readonly LegTasks[],
   times: TaskTimes,
   units: UnitSystem = 'us',
+  standBy: ReadonlySet<string> = new Set(),
 ): TimedWork {
-  const clock = new WorkClock(attack, times, units);
+  const clock = new WorkClock(attack, times, units, standBy);
   const legs = clock.play(work);
   const inTime = (one: { startMin: number; endMin: number }, two: typeof one) =>
     one.startMin - two.startMin || one.endMin - two.endMin;
@@ -103,10 +105,18 @@ class WorkClock {
   readonly #units: UnitSystem | undefined;
   readonly #free = new Map<RespondingRig, number>();
 
-  constructor(attack: RespondingRig, times: TaskTimes, units?: UnitSystem) {
+  readonly #standBy: ReadonlySet<string>;
+
+  constructor(
+    attack: RespondingRig,
+    times: TaskTimes,
+    units?: UnitSystem,
+    standBy: ReadonlySet<string> = new Set(),
+  ) {
     this.#attack = attack;
     this.#times = times;
     this.#units = units;
+    this.#standBy = standBy;
   }
 
   play(work: readonly LegTasks[]): WaterTimes[] {
@@ -183,9 +193,14 @@ class WorkClock {
     const text = `The hose from ${sourceName(leg)} fills`;
     this.fills.push({ text, startMin: fillsAt, endMin: waterAtMin });
     if (leg.pumps.length === 0) return { waterAtMin, fullAtMin: waterAtMin };
-    const words = () => `sets its pressure ${leg.valve ? 'to boost' : 'for the line'}`;
+    const words = (rig: RespondingRig) =>
+      this.#standBy.has(rig.rig.id)
+        ? `stands by to ${leg.valve ? 'boost' : 'pump'}`
+        : `sets its pressure ${leg.valve ? 'to boost' : 'for the line'}`;
     const setAt = Math.max(waterAtMin, readyAt);
-    const ends = leg.pumps.map((rig) => this.#do(rig, words, setAt, times.setPressureMin));
+    const ends = leg.pumps.map((rig) =>
+      this.#do(rig, () => words(rig), setAt, times.setPressureMin),
+    );
     return { waterAtMin, fullAtMin: Math.max(...ends) };
   }
 

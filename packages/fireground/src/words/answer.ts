@@ -39,9 +39,14 @@ const QUANTITIES: Record<LimitCheck['unit'], Quantity> = {
   inHg: 'vacuum',
 };
 
+/** What a limit's figures measure. */
+export function limitQuantity({ unit }: Pick<LimitCheck, 'unit'>): Quantity {
+  return QUANTITIES[unit];
+}
+
 /** A limit in the middle of a sentence: "the supply hose (185 psi)". */
 export function limitWords(plan: Plan, limit: LimitCheck, units: UnitSystem = 'us'): string {
-  const at = ` (${sayIn(units).full(limit.limit, QUANTITIES[limit.unit])})`;
+  const at = ` (${sayIn(units).full(limit.limit, limitQuantity(limit))})`;
   if (limit.kind === 'hose pressure') return `${midSentence(limitSubject(plan, limit))}${at}`;
   if (limit.kind === 'main residual') return `the ${limit.label.replace(/^Main/, 'main')}${at}`;
   if (limit.kind === 'pump capability') return `${limit.label.replace(/capability$/, 'pump')}${at}`;
@@ -70,7 +75,7 @@ function midSentence(subject: string): string {
 }
 
 function figure(limit: LimitCheck, units: UnitSystem): string {
-  const value = sayIn(units).full(limit.limit, QUANTITIES[limit.unit]);
+  const value = sayIn(units).full(limit.limit, limitQuantity(limit));
   if (limit.unit !== 'psi') return value;
   if (limit.kind === 'pump capability') return `${value} net`;
   return limit.sense === 'min' ? `${value} least` : value;
