@@ -10,6 +10,7 @@ import { addHose } from './hose-links.ts';
 import { addDrillHydrants } from './hydrant-links.ts';
 import { hydrantsNow, mainsNow } from './mains-now.ts';
 import { type Making, type ValvedLink, valveOn } from './making.ts';
+import { type NetPlaces, placesIn } from './net-places.ts';
 import { nozzleLinks } from './nozzle-links.ts';
 import { addOpenPort, gateOutlets, valveOnNozzle } from './outlet-links.ts';
 import { addRig } from './rig-links.ts';
@@ -25,6 +26,7 @@ export interface DrillNetwork {
   valved: ValvedLink[];
   /** Ids of the hydrants of each main that several draw on. */
   sharers: readonly (readonly string[])[];
+  places: NetPlaces;
   /** Index of a link in `flowGpm`, of a node in `pressurePsi`; -1 where it is not in the network. */
   link(id: string): number;
   node(id: string): number;
@@ -71,7 +73,10 @@ export function buildDrillNetwork(scene: DrillScene, state: DrillState): DrillNe
   );
 }
 
-function built({ draft, valved }: Making, sharers: DrillNetwork['sharers']): DrillNetwork {
+function built(
+  { scene, state, draft, valved }: Making,
+  sharers: DrillNetwork['sharers'],
+): DrillNetwork {
   const spec = withWater({ nodes: [...draft.nodes.values()], links: draft.links });
   let network: Network | undefined;
   let refused = false;
@@ -83,12 +88,15 @@ function built({ draft, valved }: Making, sharers: DrillNetwork['sharers']): Dri
   }
   const links = new Map(network && spec?.links.map((link, at) => [link.id, at]));
   const nodes = new Map(network && spec?.nodes.map((node, at) => [node.id, at]));
+  const link = (id: string) => links.get(id) ?? -1;
+  const node = (id: string) => nodes.get(id) ?? -1;
   return {
     network,
     refused,
-    valved: valved.filter(({ link }) => links.has(link)),
+    valved: valved.filter((one) => links.has(one.link)),
     sharers,
-    link: (id) => links.get(id) ?? -1,
-    node: (id) => nodes.get(id) ?? -1,
+    places: placesIn(scene, state, link, node, sharers),
+    link,
+    node,
   };
 }

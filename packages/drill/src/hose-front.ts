@@ -170,6 +170,7 @@ export function frontRisePsi(drill: Drill, at: number, end: HoseEnd): number {
   const { scene, state } = drill;
   const piece = scene.hoses[at]!;
   const hose = state.hoses[at]!;
+  if (hose.phase === 'filling' && hose[end].waterGal === 0) return 0;
   const heightFt = (side: HoseEnd) =>
     portElevationFt(scene.plan, hose[side].port ?? piece[side].plannedPort);
   const share = hose.phase === 'filling' ? hose[end].waterGal / piece.capacityGal : 1;

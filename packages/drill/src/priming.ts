@@ -14,6 +14,7 @@ const MOST_LIFT_FT = 1.13 * 22;
  * the pump is in gear and not too high. Undefined where there is none.
  */
 export function primerOn({ scene, state }: Drill, at: number): string | undefined {
+  if (scene.plan.drafts.length === 0) return undefined;
   const { from, to, phase } = state.hoses[at]!;
   if (phase !== 'filling' || from.port === null || to.port === null) return undefined;
   const water = scene.plan.drafts.find(({ id }) => id === splitPortRef(from.port!).pieceId);

@@ -4,7 +4,7 @@ import { PSI_PER_FT } from '@plugside/hydraulics';
 import { clapperStuck, engineIsDead } from './fault.ts';
 import { onGrid } from './grid.ts';
 import { heldPsi, isShutPump } from './held-pressure.ts';
-import { nodeOfPort, portElevationFt } from './port-node.ts';
+import { portElevationFt } from './port-node.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { HoseState, PumpCondition, PumpState } from './state.ts';
@@ -13,33 +13,27 @@ import { leastOpening } from './valve-loss.ts';
 /** Writes the network's pressures and flows into the state, on the grid; 0 where there is no water. */
 export function readPieces(drill: Drill): void {
   const { scene, state, net } = drill;
-  const { network } = net;
-  const gpm = (link: string) => {
-    const at = net.link(link);
-    return at < 0 || !network ? 0 : onGrid(network.flowGpm[at]!);
-  };
-  const psi = (node: string) => {
-    const at = net.node(node);
-    return at < 0 || !network ? 0 : onGrid(network.pressurePsi[at]!);
-  };
+  const { network, places } = net;
+  const gpmAt = (link: number) => (link < 0 || !network ? 0 : onGrid(network.flowGpm[link]!));
+  const psiAt = (node: number) => (node < 0 || !network ? 0 : onGrid(network.pressurePsi[node]!));
+  const gpm = (link: string) => gpmAt(net.link(link));
+  const psi = (node: string) => psiAt(net.node(node));
   const stoodPsi = state.hoses.map(({ from, to }) => Math.max(from.psi, to.psi));
-  for (const hose of state.hoses) {
-    hose.flowGpm = gpm(`${hose.id}:hose`);
+  state.hoses.forEach((hose, at) => {
+    const place = places.hoses[at]!;
+    hose.flowGpm = gpmAt(place.flow);
     for (const end of ['from', 'to'] as const) {
-      const { port } = hose[end];
-      hose[end].psi = port === null ? 0 : psi(nodeOfPort(port));
-      hose[end].gpm = Math.max(0, gpm(`${hose.id}:${end}`));
+      hose[end].psi = psiAt(place[end].node);
+      hose[end].gpm = Math.max(0, gpmAt(place[end].front));
     }
-  }
+  });
   keepHeld(drill, stoodPsi, psi);
-  for (const hydrant of state.hydrants) {
-    // The curve of a shared main carries others' water too.
-    const shares = net.sharers.some((ids) => ids.includes(hydrant.id));
-    hydrant.flowGpm = gpm(`${hydrant.id}:${shares ? 'stem' : 'curve'}`);
-    const still = scene.plan.hydrants.find((one) => one.id === hydrant.id)!.staticPsi;
-    hydrant.mainPsi = net.node(`${hydrant.id}:main`) < 0 ? still : psi(`${hydrant.id}:main`);
-    hydrant.barrelPsi = psi(`${hydrant.id}:barrel`);
-  }
+  state.hydrants.forEach((hydrant, at) => {
+    const { flow, main, barrel } = places.hydrants[at]!;
+    hydrant.flowGpm = gpmAt(flow);
+    hydrant.mainPsi = main < 0 ? scene.plan.hydrants[at]!.staticPsi : psiAt(main);
+    hydrant.barrelPsi = psiAt(barrel);
+  });
   for (const valve of state.assistValves) {
     const piece = scene.plan.appliances.find((one) => one.id === valve.id);
     if (piece?.kind !== 'assist-valve') continue;
@@ -54,18 +48,29 @@ export function readPieces(drill: Drill): void {
     if (stuck) valve.clapper = stuck === 'open' ? 'stuck open' : 'stuck shut';
     else valve.clapper = valve.clapperGpm > 0.01 ? 'open' : 'shut';
   }
-  for (const pump of state.pumps) {
-    readPump(drill, pump, gpm, psi, network);
+  state.pumps.forEach((pump, at) => {
+    const place = places.pumps[at]!;
+    pump.flowGpm = gpmAt(place.pump);
+    pump.intakePsi = psiAt(place.intake);
+    pump.dischargePsi = psiAt(place.discharge);
+    pump.tankGpm = gpmAt(place.tankToPump);
+    pump.reliefGpm = gpmAt(place.relief);
+    pump.condition = conditionOf(drill, pump, place.pump < 0 ? undefined : network);
     if (pump.intakePsi === 0 && pump.dischargePsi === 0 && pump.flowGpm === 0)
       readShutPump(drill, pump);
-  }
-  for (const nozzle of state.nozzles) {
-    const piece = scene.plan.nozzles.find((one) => one.id === nozzle.id)!;
-    const port = piece.on ?? `${piece.id}.inlet`;
-    nozzle.flowGpm = Math.max(0, gpm(`${nozzle.id}:tip`));
-    const rise = PSI_PER_FT * (piece.elevationFt - portElevationFt(scene.plan, port));
-    nozzle.pressurePsi = nozzle.flowGpm > 0 ? onGrid(Math.max(0, psi(nodeOfPort(port)) - rise)) : 0;
-  }
+  });
+  state.nozzles.forEach((nozzle, at) => {
+    const piece = scene.plan.nozzles[at]!;
+    const { tip, node } = places.nozzles[at]!;
+    nozzle.flowGpm = Math.max(0, gpmAt(tip));
+    if (nozzle.flowGpm === 0) {
+      nozzle.pressurePsi = 0;
+      return;
+    }
+    const heightFt = portElevationFt(scene.plan, piece.on ?? `${piece.id}.inlet`);
+    const rise = PSI_PER_FT * (piece.elevationFt - heightFt);
+    nozzle.pressurePsi = onGrid(Math.max(0, psiAt(node) - rise));
+  });
 }
 
 /** Hose that nothing presses on any more keeps what its valves and clappers hold of what stood in it. */
@@ -86,29 +91,12 @@ function keepHeld(
   for (const onClapper of [false, true])
     state.hoses.forEach((hose, at) => {
       const stood = stoodPsi[at]!;
-      if (isOnClapper(hose) !== onClapper || stood === 0) return;
-      if (hose.from.psi > 0 || hose.to.psi > 0) return;
+      if (stood === 0 || hose.from.psi > 0 || hose.to.psi > 0) return;
+      if (isOnClapper(hose) !== onClapper) return;
       const held = onGrid(heldPsi(scene, state, hose, stood, supplyOf));
       hose.from.psi = held;
       hose.to.psi = held;
     });
-}
-
-function readPump(
-  drill: Drill,
-  pump: PumpState,
-  gpm: (link: string) => number,
-  psi: (node: string) => number,
-  network: Network | undefined,
-): void {
-  const id = pump.rigId;
-  const link = `${id}:pump`;
-  pump.flowGpm = gpm(link);
-  pump.intakePsi = psi(`${id}:intake`);
-  pump.dischargePsi = psi(`${id}:discharge`);
-  pump.tankGpm = gpm(`${id}:tankToPump`);
-  pump.reliefGpm = gpm(`${id}:relief`);
-  pump.condition = conditionOf(drill, pump, drill.net.link(link) < 0 ? undefined : network);
 }
 
 /** A pump that is shut all round stands at what the hose on its open port keeps. */

@@ -70,8 +70,7 @@ function apply(drill: Drill, network: Network): boolean {
   }
   state.hoses.forEach((hose, index) => {
     for (const end of ['from', 'to'] as const) {
-      const { port } = hose[end];
-      const present = port !== null && net.link(`${hose.id}:${end}`) >= 0;
+      const present = net.places.hoses[index]![end].front >= 0;
       const front = present ? frontAt(drill, index, end) : undefined;
       const rise = present ? frontRisePsi(drill, index, end) : 0;
       if (differs(front?.lossFactor ?? 0) && front)
@@ -80,31 +79,32 @@ function apply(drill: Drill, network: Network): boolean {
         network.setFixedPsi(`${hose.id}:air-${end}`, front.airPsi + rise);
     }
   });
-  for (const pump of state.pumps) {
-    const link = `${pump.rigId}:pump`;
+  state.pumps.forEach((pump, index) => {
+    const place = net.places.pumps[index]!;
     const tank = state.tanks.find((one) => one.rigId === pump.rigId);
-    const present = net.link(link) >= 0;
+    const present = place.pump >= 0;
     const runs = present && pump.inGear && pump.primed && !engineIsDead(state, pump.rigId);
     const share = 1 - 0.5 * Math.min(1, pump.airGal / CHOKING_AIR_GAL);
     const setting = pump.mode === 'governed' ? pump.pdpPsi * share : pump.speed * Math.sqrt(share);
     const mode = differs(runs ? (pump.mode === 'governed' ? 1 : 2) : 0);
     const set = differs(setting);
     if (present && (mode || set)) {
+      const link = `${pump.rigId}:pump`;
       if (!runs) network.setIdle(link);
       else if (pump.mode === 'governed') network.setPdpPsi(link, setting);
       else network.setSpeed(link, Math.max(0.05, setting));
     }
     const empty = tank !== undefined && tank.gal <= deadTankGal;
-    const tankLink = `${pump.rigId}:tankToPump`;
     const turned = differs(empty ? 1 : 0);
-    if (net.link(tankLink) < 0) continue;
+    if (place.tankToPump < 0) return;
+    const tankLink = `${pump.rigId}:tankToPump`;
     // Its valve may have moved above, and opened what an empty tank shuts.
     if (empty) network.setShut(tankLink, true);
     else if (turned) {
       const valve = state.valves.find((one) => one.id === `${pump.rigId}.tankToPump`);
       network.setShut(tankLink, (valve?.opening ?? 0) < leastOpening);
     }
-  }
+  });
   for (const appliance of scene.plan.appliances) {
     if (appliance.kind !== 'assist-valve') continue;
     const stuck = clapperStuck(scene.plan, state, appliance.id) === 'shut';
