@@ -227,7 +227,7 @@ function burstOf({ scene, state }: Drill, at: number): string | undefined {
   if (hose.phase === 'burst') return undefined;
   const psi = Math.max(hose.from.psi, hose.to.psi);
   if (hose.phase === 'full' && psi > piece.burstPsi)
-    return `${hoseName(piece)} bursts at ${Math.round(psi)} psi: it bears ${Math.round(piece.burstPsi)}.`;
+    return `${hoseName(piece)} bursts at ${Math.round(psi)} psi: it bears ${Math.round(piece.burstPsi)} psi.`;
   const armed = state.faults.some(
     (fault) => fault.kind === 'hose burst' && fault.hose === hose.id && inEffect(state, fault),
   );

@@ -44,5 +44,5 @@ export function momentWords(
   if (key === 'opening' && note !== undefined) return `${valveName(scene, note)}, on ${name}`;
   if (key === 'surge' && note !== undefined) return `${valveName(scene, note)}: felt in ${name}`;
   if (key === 'connections' && note !== undefined) return `${name} to ${portName(scene, note)}`;
-  return note === undefined ? name : `${name}: ${note}`;
+  return note === undefined ? name : `${name}: ${inUnits(note, units)}`;
 }
