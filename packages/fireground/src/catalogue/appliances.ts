@@ -128,3 +128,6 @@ export const rigLosses = {
     alternatives: [],
   },
 } as const satisfies Record<string, LossEntry>;
+
+/** An adapter between two sizes of hose; ours, no source: the loss is small. */
+export const adapterLoss = { lossPsi: 1, atGpm: 1000 } as const;

@@ -1,4 +1,5 @@
 /** Legs as a plan that can be drawn and solved. */
+import { adapterLoss } from '../catalogue/appliances.ts';
 import { usualHookup } from '../patterns/boosted-at-hydrant.ts';
 import { newAssistValve, newLine, newManifold, newPlan } from '../patterns/pieces.ts';
 import type {
@@ -21,9 +22,6 @@ export const hardSuction = { hose: '6', lengthFt: 20 } as const;
 
 /** Discharge pressure that pumps stand at before they are set [psi]. */
 const START_PDP_PSI = 150;
-
-/** An adapter between two sizes of hose; ours, the loss is small. */
-const adapterLoss = { lossPsi: 1, atGpm: 1000 } as const;
 
 export interface LegPlanned {
   leg: Leg;

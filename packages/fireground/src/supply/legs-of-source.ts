@@ -125,10 +125,11 @@ export function relayLegs(source: LegSource, crew: Crew, situation: Situation): 
     function relayAt(pumps: readonly RespondingRig[], flowGpm: number): Leg[] {
       const plan = relayPlan(relayQuestion(source, hose, pumps, situation, flowGpm));
       if (!plan.possible || plan.stations.length < 2) return [];
-      const stretches = plan.stations.map(({ lines, alongFt, legFt }) => ({
+      const stretches = plan.stations.map(({ lines, alongFt, legFt, change }) => ({
         lines,
         fromFt: alongFt,
         toFt: Math.min(alongFt + legFt, source.at.lengthFt),
+        ...(change && { change: { hose: change.hose, fromFt: change.alongFt } }),
       }));
       const row = pumps.slice(0, plan.stations.length);
       return [{ source, pumps: row, stretches, valve: false, suction: [] }];

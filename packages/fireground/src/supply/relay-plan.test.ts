@@ -6,12 +6,14 @@ import {
 } from '@plugside/hydraulics';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { adapterLoss } from '../catalogue/appliances.ts';
 import type { GroundLine, HoseSize, RelayQuestion } from '../index.ts';
 import {
   hoseCatalogue,
   mostWater,
   newDraft,
   newLine,
+  newManifold,
   newPlan,
   newRig,
   relayPlan,
@@ -160,17 +162,30 @@ describe('a relay', () => {
       scene: 'A1',
       drafts: [newDraft('D1', { waterElevationFt: -5 })],
       rigs: [...rigs, newRig('A1', 'attack', { elevationFt: 60 })],
+      appliances: stations.flatMap(({ change }, at) =>
+        change
+          ? [
+              newManifold(`J${at + 1}`, {
+                elevationFt: 20,
+                inlets: 1,
+                outlets: 1,
+                loss: adapterLoss,
+              }),
+            ]
+          : [],
+      ),
       lines: [
         newLine('suction', 'D1.water', 'P1.intake1', '6', 20),
-        ...stations.map((one, at) =>
-          newLine(
-            `leg${at + 1}`,
-            `P${at + 1}.discharge1`,
-            at + 1 < stations.length ? `P${at + 2}.intake1` : 'A1.intake1',
-            one.lines[0]!,
-            one.legFt,
-          ),
-        ),
+        ...stations.flatMap(({ lines, alongFt, legFt, change }, at) => {
+          const from = `P${at + 1}.discharge1`;
+          const to = at + 1 < stations.length ? `P${at + 2}.intake1` : 'A1.intake1';
+          if (!change) return [newLine(`leg${at + 1}`, from, to, lines[0]!, legFt)];
+          const firstFt = change.alongFt - alongFt;
+          return [
+            newLine(`leg${at + 1}`, from, `J${at + 1}.inlet1`, lines[0]!, firstFt),
+            newLine(`to${at + 1}`, `J${at + 1}.outlet1`, to, change.hose, legFt - firstFt),
+          ];
+        }),
       ],
     });
     const set = settingsFor(plan, 900);
@@ -181,7 +196,24 @@ describe('a relay', () => {
       // A hill between two pumps may ask for more than the next intake does.
       expect(one.pdpPsi).toBeGreaterThanOrEqual(solved - 0.01);
     });
-    expect(stations.some(({ alongFt }) => alongFt === 1800)).toBe(true);
+  });
+
+  it('stands where its pumps share the work, with an adapter where the hose changes size', () => {
+    // 1,000 gpm lose 8 psi in 100 ft of 5 in and 20 in 4 in: 128 and 80 psi, and 1 in the adapter.
+    // At 1,300 ft the pumps hold 20 + 104 and 20 + 24 + 1 + 80; where the size changes 148 and 100.
+    const hose = [...oneHose('5', 1600), ...oneHose('4', 400)];
+    const pumps = [strong, strong];
+    const stations = stationsOf({ ground: level(2000), hose, flowGpm: 1000, pumps })!;
+    expect(stations.map(({ alongFt }) => alongFt)).toEqual([0, 1300]);
+    expect(stations.map(({ pdpPsi }) => Math.round(pdpPsi * 1000) / 1000)).toEqual([124, 125]);
+    expect(stations[1]!.change).toEqual({ hose: '4', alongFt: 1600 });
+  });
+
+  it('stands where two lines become one', () => {
+    const hose = [...oneHose('5', 1600, 2), ...oneHose('5', 400)];
+    const pumps = [strong, strong];
+    const stations = stationsOf({ ground: level(2000), hose, flowGpm: 1000, pumps })!;
+    expect(stations.map(({ alongFt }) => alongFt)).toEqual([0, 1600]);
   });
 
   it('keeps a hilltop between two pumps under pressure', () => {
@@ -218,7 +250,7 @@ describe('a relay', () => {
           toElevationFt: 0,
           terrain: [{ alongFt: 2000, elevationFt: dropFt }],
         },
-        hose: [...oneHose('5', 2000), ...oneHose('5', 2000)],
+        hose: [...oneHose('5', 2000), ...oneHose('5', 2000, 2)],
         flowGpm: 900,
         pumps: [strong, strong],
       });

@@ -1,5 +1,11 @@
 /** Where the pumps of a relay stand, and what each is set to. */
-import { hoseFrictionPsi, PSI_PER_FT, parallelCoefficient } from '@plugside/hydraulics';
+import {
+  applianceLossPsi,
+  hoseFrictionPsi,
+  PSI_PER_FT,
+  parallelCoefficient,
+} from '@plugside/hydraulics';
+import { adapterLoss } from '../catalogue/appliances.ts';
 import { coefficientFor, hoseCatalogue } from '../catalogue/hose.ts';
 import { defaultLimits, hosePressureLimit } from '../catalogue/limits.ts';
 import { capabilityAt, capabilityFor } from '../catalogue/pumps.ts';
@@ -15,7 +21,7 @@ export interface RelayHose {
 
 export interface RelayQuestion {
   ground: GroundLine;
-  /** Together as long as the ground. A pump stands where one kind of hose ends. */
+  /** Together as long as the ground. Where one kind ends a pump stands, or of single lines an adapter joins them. */
   hose: readonly RelayHose[];
   /** Flow to carry [gpm, above 0]. */
   flowGpm: number;
@@ -40,6 +46,8 @@ export interface RelayStation {
   /** Hose from here to the next pump, or to the attack engine [ft]. */
   legFt: number;
   lines: readonly HoseSize[];
+  /** Where the hose from here changes size at an adapter. */
+  change?: { hose: HoseSize; alongFt: number };
 }
 
 export type RelayPlan =
@@ -113,8 +121,8 @@ interface Mark {
   alongFt: number;
   elevationFt: number;
   stand: boolean;
-  /** Hose changes here: a pump must stand. */
-  change: boolean;
+  /** No hose goes on from here without a pump: the fire, or where the number of lines changes. */
+  end: boolean;
 }
 
 function marksOf({ ground, hose }: RelayQuestion): Mark[] {
@@ -124,21 +132,29 @@ function marksOf({ ground, hose }: RelayQuestion): Mark[] {
       alongFt,
       elevationFt: elevationAtFt(ground, alongFt),
       stand: false,
-      change: false,
+      end: false,
     };
     marks.set(alongFt, { ...before, ...more });
   };
   let from = 0;
-  for (const { lines, lengthFt } of hose) {
+  let before: RelayHose | undefined;
+  for (const part of hose) {
+    const { lines, lengthFt } = part;
     const section = Math.max(...lines.map((size) => hoseCatalogue[size].sectionFt));
-    add(from, { stand: true, change: true });
+    add(from, { stand: true, end: !before || !joins(before, part) });
+    before = part;
     for (let along = section; along < lengthFt; along += section)
       add(from + along, { stand: true });
     from += lengthFt;
   }
-  add(ground.lengthFt, { stand: true, change: true });
+  add(ground.lengthFt, { stand: true, end: true });
   for (const { alongFt } of groundPoints(ground)) add(alongFt, {});
   return [...marks.values()].sort((one, two) => one.alongFt - two.alongFt);
+}
+
+/** Whether an adapter joins two kinds of hose. */
+function joins(before: RelayHose, after: RelayHose): boolean {
+  return before.lines.length === 1 && after.lines.length === 1;
 }
 
 function hoseFrom(hose: readonly RelayHose[], alongFt: number): RelayHose {
@@ -187,26 +203,33 @@ function reachesFrom(
   const { flowGpm, department = {}, mostPdpPsi = Number.POSITIVE_INFINITY } = question;
   const least = leastPsi(question);
   const start = marks[at]!;
-  const { lines } = hoseFrom(question.hose, start.alongFt);
-  const psiPerFt = frictionPerFt(lines, flowGpm, department);
-  const limitPsi = linesLimitPsi(lines, department);
-  const mostPsi = Math.min(mostPdpPsi, limitPsi, pumpMostPsi(question, pump));
+  let part = hoseFrom(question.hose, start.alongFt);
+  let limitPsi = linesLimitPsi(part.lines, department);
+  const pumpPsi = Math.min(mostPdpPsi, pumpMostPsi(question, pump));
   const reached: { to: number; pdpPsi: number }[] = [];
   let needPsi = Number.NEGATIVE_INFINITY;
   let dropPsi = 0;
+  let lossPsi = 0;
+  let changed = false;
   for (let to = at + 1; to < marks.length; to++) {
-    const mark = marks[to]!;
+    const [last, mark] = [marks[to - 1]!, marks[to]!];
+    const here = hoseFrom(question.hose, last.alongFt);
+    if (here !== part) {
+      if (changed) break;
+      changed = true;
+      part = here;
+      limitPsi = Math.min(limitPsi, linesLimitPsi(part.lines, department));
+      lossPsi += applianceLossPsi(adapterLoss, flowGpm);
+    }
+    lossPsi += frictionPerFt(part.lines, flowGpm, department) * (mark.alongFt - last.alongFt);
     const risePsi = PSI_PER_FT * (mark.elevationFt - start.elevationFt);
-    const lossPsi = psiPerFt * (mark.alongFt - start.alongFt);
     needPsi = Math.max(needPsi, least + lossPsi + risePsi);
     dropPsi = Math.max(dropPsi, -risePsi);
     // At rest there is no friction to take off: the lowest place bears the setting and its depth.
-    if (needPsi > mostPsi + SLACK_PSI || needPsi + dropPsi > limitPsi + SLACK_PSI) {
-      if (mark.change) break;
-      continue;
-    }
+    const most = Math.min(pumpPsi, limitPsi, limitPsi - dropPsi);
+    if (needPsi > most + SLACK_PSI) break;
     if (mark.stand) reached.push({ to, pdpPsi: Math.max(needPsi, 0) });
-    if (mark.change) break;
+    if (mark.end) break;
   }
   return reached;
 }
@@ -245,6 +268,7 @@ function station(
 ): RelayStation {
   const { alongFt, elevationFt } = marks[at]!;
   const pdpPsi = reachesFrom(question, marks, at, pump).find((reach) => reach.to === to)!.pdpPsi;
+  const change = changeBetween(question.hose, alongFt, marks[to]!.alongFt);
   return {
     alongFt,
     elevationFt,
@@ -253,7 +277,23 @@ function station(
     restPsi: pdpPsi,
     legFt: marks[to]!.alongFt - alongFt,
     lines: hoseFrom(question.hose, alongFt).lines,
+    ...(change && { change }),
   };
+}
+
+/** The first change of size between two places, ends left out. */
+function changeBetween(
+  hose: readonly RelayHose[],
+  fromFt: number,
+  toFt: number,
+): RelayStation['change'] {
+  let alongFt = 0;
+  for (const [at, { lengthFt }] of hose.entries()) {
+    alongFt += lengthFt;
+    const next = hose[at + 1];
+    if (next && alongFt > fromFt && alongFt < toFt) return { hose: next.lines[0]!, alongFt };
+  }
+  return undefined;
 }
 
 /** Carries pressure at rest from pump to pump and holds it against every hose on the way. */
@@ -273,7 +313,8 @@ function restHolds(question: RelayQuestion, stations: RelayStation[]): boolean {
         .filter(({ alongFt }) => alongFt > one.alongFt && alongFt < end)
         .map(({ elevationFt }) => elevationFt),
     );
-    const limitPsi = linesLimitPsi(one.lines, department);
+    const sizes = one.change ? [...one.lines, one.change.hose] : one.lines;
+    const limitPsi = linesLimitPsi(sizes, department);
     if ((standingFt - lowest) * PSI_PER_FT > limitPsi + SLACK_PSI) holds = false;
   }
   return holds;

@@ -28,7 +28,9 @@ function stretchWords({ lines, change }: Stretch, units: UnitSystem): string {
 
 /** "5 in from H-114, boosted by Engine 3". */
 export function legTitle(leg: Leg, suction: readonly HoseUse[], units: UnitSystem): string {
-  const hose = [...new Set(leg.stretches.map((stretch) => stretchWords(stretch, units)))];
+  const kinds = [...new Set(leg.stretches.map((stretch) => stretchWords(stretch, units)))];
+  // "5 in" goes without saying beside "5 in, then 4 in".
+  const hose = kinds.filter((one) => !kinds.some((other) => other.startsWith(`${one}, then`)));
   const from = `${listed(hose)} from ${sourceName(leg)}`;
   const [first, ...others] = leg.pumps;
   if (!first) return from;
