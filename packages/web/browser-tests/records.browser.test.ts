@@ -155,9 +155,24 @@ describe('a test that is left before it is saved', () => {
     expect(await field(page, 'Flow, reading 1').inputValue()).toBe('1,500');
     await page.goto(at('records/hose-tests/new'));
     await field(page, 'Loss, reading 2').fill('12.5');
+    await field(page, 'Tested by').fill(MARK);
+    await field(page, 'Note').fill('New couplings');
     await page.reload();
     await page.getByText(/^Typed earlier, .* not saved/).waitFor();
     expect(await field(page, 'Loss, reading 2').inputValue()).toBe('12.5');
+    expect(await field(page, 'Note').inputValue()).toBe('New couplings');
+
+    // Made whole and saved, with who tested and the note.
+    await field(page, 'Flow, reading 2').fill('500');
+    await field(page, 'Length, reading 2').fill('100');
+    await page.getByRole('button', { name: 'Save test' }).click();
+    await page.locator('.record-facts').waitFor();
+    const { records } = await api<{ records: (Kept & { by: string; note: string })[] }>(
+      `/records/hose-tests?search=${MARK}`,
+    );
+    expect(records).toMatchObject([{ by: MARK, note: 'New couplings' }]);
+    const [test] = records;
+    await api(`/records/hose-tests/${test!.id}`, { method: 'DELETE', version: test!.version });
     await api(`/records/rigs/${rig.id}`, { method: 'DELETE', version: rig.version });
     await close();
   });

@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from 'react';
-import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { Button } from 'react-aria-components';
 import { reasonOf } from '../api/reason.ts';
+import { AskFirst, RemoveNow } from './AskFirst.tsx';
 
 interface RemoveDialogProps {
   /** What is asked: "Remove the heights of relief.tif?" */
@@ -32,37 +33,27 @@ export function RemoveDialog({ title, spoken, keep, onRemove, children }: Remove
     }
   };
   return (
-    <DialogTrigger onOpenChange={() => setFailed(null)}>
-      <Button className="quiet-button" aria-label={spoken}>
-        Remove
-      </Button>
-      <ModalOverlay className="dialog-veil" isDismissable>
-        <Modal className="dialog">
-          <Dialog role="alertdialog">
-            {({ close }) => (
-              <>
-                <Heading slot="title">{title}</Heading>
-                <p>{children}</p>
-                <p role="status" className="tone-warning">
-                  {failed && `Not removed. ${failed}`}
-                </p>
-                <div className="form-actions">
-                  <Button
-                    className="plain-button warning-button"
-                    isPending={removing}
-                    onPress={() => void remove(close)}
-                  >
-                    Remove
-                  </Button>
-                  <Button className="plain-button" onPress={close} autoFocus>
-                    {keep}
-                  </Button>
-                </div>
-              </>
-            )}
-          </Dialog>
-        </Modal>
-      </ModalOverlay>
-    </DialogTrigger>
+    <AskFirst
+      button={
+        <Button className="quiet-button" aria-label={spoken}>
+          Remove
+        </Button>
+      }
+      title={title}
+      onOpenChange={() => setFailed(null)}
+      actions={(close) => (
+        <>
+          <RemoveNow isPending={removing} onPress={() => void remove(close)} />
+          <Button className="plain-button" onPress={close} autoFocus>
+            {keep}
+          </Button>
+        </>
+      )}
+    >
+      <p>{children}</p>
+      <p role="status" className="tone-warning">
+        {failed && `Not removed. ${failed}`}
+      </p>
+    </AskFirst>
   );
 }

@@ -8,7 +8,6 @@ import { useMemo } from 'react';
 import { dayAheadWords } from './day-ahead.ts';
 import { FlowTestGraph } from './FlowTestGraph.tsx';
 import { FlowTestNumbers } from './FlowTestNumbers.tsx';
-import { FormActions } from './FormActions.tsx';
 import { MAIN_PRESSURE, STATED_FLOW } from './field-ranges.ts';
 import {
   type FlowTestDraft,
@@ -20,9 +19,8 @@ import {
 import { MeasureField } from './MeasureField.tsx';
 import { OutletRows } from './OutletRows.tsx';
 import { newOutlet } from './outlet-draft.ts';
-import { UnreadTextsContext } from './unread-texts.ts';
+import { DayOfTest, TestScreen, WhoAndNote } from './TestScreen.tsx';
 import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
-import { WordField } from './WordField.tsx';
 
 interface FlowTestFormProps {
   hydrantId: string;
@@ -75,82 +73,65 @@ export function FlowTestForm(props: FlowTestFormProps) {
         ? 'Residual stands above static. Check whether the two are swapped.'
         : 'Enter the date, static and residual first.');
   return (
-    <section className="test-screen" aria-label={`Flow test of ${hydrantName}`}>
-      <UnreadTextsContext value={unread}>
-        <form className="test-form" onSubmit={(event) => event.preventDefault()}>
-          <h2>Flow test, {hydrantName}</h2>
-          <div className="test-fields">
-            <WordField
-              label="Tested on"
-              type="date"
-              value={draft.testedOn}
-              onChange={(testedOn) => change({ testedOn })}
-              problem={ahead}
-              required
-            />
-            <MeasureField
-              {...MAIN_PRESSURE}
-              label="Static"
-              kind="pressure"
-              at="staticPsi"
-              value={draft.staticPsi}
-              onChange={(staticPsi) => change({ staticPsi })}
-              hint="nothing flowing"
-            />
-            <MeasureField
-              {...MAIN_PRESSURE}
-              label="Residual"
-              kind="pressure"
-              at="residualPsi"
-              value={draft.residualPsi}
-              onChange={(residualPsi) => change({ residualPsi })}
-              hint={`at ${hydrantName}, all flowing`}
-            />
-          </div>
-          <OutletRows
-            rows={draft.outlets}
-            flows={drawn.main?.result.outlets ?? []}
-            onChange={(outlets) => change({ outlets })}
-          />
-          <div className="test-fields">
-            <MeasureField
-              {...STATED_FLOW}
-              label="Total as stated"
-              kind="flow"
-              at="statedFlowGpm"
-              value={draft.statedFlowGpm}
-              onChange={(statedFlowGpm) => change({ statedFlowGpm })}
-              hint="leave empty where the readings tell it"
-            />
-            <WordField
-              label="Tested by"
-              value={draft.by}
-              maxLength={200}
-              onChange={(by) => change({ by })}
-            />
-            <WordField
-              wide
-              label="Note"
-              value={draft.note}
-              maxLength={4000}
-              onChange={(note) => change({ note })}
-            />
-          </div>
-          <FormActions
-            missing={missing}
-            saveText="Save test"
-            onSave={() => (fields ? onSave(fields) : undefined)}
-            onCancel={onCancel}
-          />
-        </form>
-      </UnreadTextsContext>
-      <div className="test-found">
-        <FlowTestGraph tests={drawn.tests} main={drawn.main} />
-        {drawn.main && <FlowTestNumbers result={withoutHurry(draft, drawn.main.result)} />}
-        {!drawn.main?.result.curve && (
-          <p className="soft-text">Static, residual and what flowed draw the curve.</p>
-        )}
+    <TestScreen
+      spoken={`Flow test of ${hydrantName}`}
+      title={`Flow test, ${hydrantName}`}
+      unread={unread}
+      missing={missing}
+      onSave={() => (fields ? onSave(fields) : undefined)}
+      onCancel={onCancel}
+      found={
+        <>
+          <FlowTestGraph tests={drawn.tests} main={drawn.main} />
+          {drawn.main && <FlowTestNumbers result={withoutHurry(draft, drawn.main.result)} />}
+          {!drawn.main?.result.curve && (
+            <p className="soft-text">Static, residual and what flowed draw the curve.</p>
+          )}
+        </>
+      }
+    >
+      <div className="test-fields">
+        <DayOfTest
+          day={draft.testedOn}
+          onChange={(testedOn) => change({ testedOn })}
+          problem={ahead}
+        />
+        <MeasureField
+          {...MAIN_PRESSURE}
+          label="Static"
+          kind="pressure"
+          at="staticPsi"
+          value={draft.staticPsi}
+          onChange={(staticPsi) => change({ staticPsi })}
+          hint="nothing flowing"
+        />
+        <MeasureField
+          {...MAIN_PRESSURE}
+          label="Residual"
+          kind="pressure"
+          at="residualPsi"
+          value={draft.residualPsi}
+          onChange={(residualPsi) => change({ residualPsi })}
+          hint={`at ${hydrantName}, all flowing`}
+        />
       </div>
-    </section>
+      <OutletRows
+        rows={draft.outlets}
+        flows={drawn.main?.result.outlets ?? []}
+        onChange={(outlets) => change({ outlets })}
+      />
+      <div className="test-fields">
+        <MeasureField
+          {...STATED_FLOW}
+          label="Total as stated"
+          kind="flow"
+          at="statedFlowGpm"
+          value={draft.statedFlowGpm}
+          onChange={(statedFlowGpm) => change({ statedFlowGpm })}
+          hint="leave empty where the readings tell it"
+        />
+        <WhoAndNote by={draft.by} note={draft.note} onChange={change} />
+      </div>
+    </TestScreen>
   );
 }

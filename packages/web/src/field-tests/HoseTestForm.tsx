@@ -5,16 +5,14 @@ import { Checkbox } from 'react-aria-components';
 import { HoseChoice } from '../editing/HoseChoice.tsx';
 import { useUnits } from '../editing/use-units.ts';
 import { dayAheadWords } from './day-ahead.ts';
-import { FormActions } from './FormActions.tsx';
 import { HOSE_FLOW, HOSE_LOSS, TEST_LENGTH } from './field-ranges.ts';
 import { HoseTestGraph } from './HoseTestGraph.tsx';
 import { HoseTestNumbers } from './HoseTestNumbers.tsx';
 import { MeasureField } from './MeasureField.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
-import { UnreadTextsContext } from './unread-texts.ts';
+import { DayOfTest, TestScreen, WhoAndNote } from './TestScreen.tsx';
 import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
-import { WordField } from './WordField.tsx';
 
 export type HoseTestFields = FieldsIn<'hose-tests'>;
 
@@ -44,6 +42,8 @@ const sizeOf = (text: string | undefined): HoseSize =>
 const begun = (initial: Partial<HoseTestFields> | undefined, today: string) => ({
   size: sizeOf(initial?.size) as string,
   testedOn: initial?.testedOn ?? today,
+  by: initial?.by ?? '',
+  note: initial?.note ?? '',
   adopted: initial?.adopted ?? false,
   rows: initial?.points?.map((point) => rowOf<Draft>(point)) ?? [empty(), empty(), empty()],
 });
@@ -52,7 +52,7 @@ const begun = (initial: Partial<HoseTestFields> | undefined, today: string) => (
 export function HoseTestForm({ initial, today, onSave, onCancel, kept }: HoseTestFormProps) {
   const units = useUnits();
   const [draft, put, unread] = useTestDraft(kept, () => begun(initial, today), empty().value);
-  const { testedOn, adopted, rows } = draft;
+  const { testedOn, by, note, adopted, rows } = draft;
   const size = sizeOf(draft.size);
   const change = (key: number, part: Partial<Draft>) => put({ rows: withRow(rows, key, part) });
   const points = useMemo(() => rows.flatMap(complete), [rows]);
@@ -67,99 +67,103 @@ export function HoseTestForm({ initial, today, onSave, onCancel, kept }: HoseTes
         ? 'Enter flow, loss and length of one reading or more.'
         : unfinished(rows, ['flowGpm', 'lossPsi'], ['flowGpm', 'lossPsi', 'lengthFt']));
   return (
-    <section className="test-screen" aria-label="Hose test">
-      <UnreadTextsContext value={unread}>
-        <form className="test-form" onSubmit={(event) => event.preventDefault()}>
-          <h2>Hose test</h2>
-          <p className="soft-text">
-            Loss is the gauge upstream less the gauge downstream, on level ground: take off{' '}
-            {units.system === 'us' ? '0.434 psi for each ft' : '0.1 bar for each m'} that the hose
-            climbs.
-          </p>
-          <div className="test-fields">
-            <div className="test-field">
-              <span className="test-label">Hose</span>
-              <HoseChoice label="Hose size" value={size} onChange={(next) => put({ size: next })} />
-            </div>
-            <WordField
-              label="Tested on"
-              type="date"
-              value={testedOn}
-              onChange={(day) => put({ testedOn: day })}
-              problem={ahead}
-              required
-            />
-          </div>
-          <ReadingTable
-            name="Readings"
-            heads={['Flow', 'Loss', 'Length']}
-            onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
-            onAdd={() => put({ rows: [...rows, empty(rows.at(-1)?.value.lengthFt)] })}
-            rows={rows.map(({ key, value }, index) => ({
-              key,
-              cells: [
-                <MeasureField
-                  key="flow"
-                  {...HOSE_FLOW}
-                  hideLabel
-                  label={`Flow, reading ${index + 1}`}
-                  kind="flow"
-                  at={`${key}.flowGpm`}
-                  value={value.flowGpm}
-                  onChange={(flowGpm) => change(key, { flowGpm })}
-                />,
-                <MeasureField
-                  key="loss"
-                  {...HOSE_LOSS}
-                  hideLabel
-                  label={`Loss, reading ${index + 1}`}
-                  kind="pressure"
-                  at={`${key}.lossPsi`}
-                  value={value.lossPsi}
-                  onChange={(lossPsi) => change(key, { lossPsi })}
-                />,
-                <MeasureField
-                  key="length"
-                  {...TEST_LENGTH}
-                  hideLabel
-                  label={`Length, reading ${index + 1}`}
-                  kind="length"
-                  at={`${key}.lengthFt`}
-                  value={value.lengthFt}
-                  onChange={(lengthFt) => change(key, { lengthFt })}
-                />,
-              ],
-            }))}
-          />
-          <Checkbox
-            className="test-check"
-            isSelected={adopts}
-            isDisabled={fit.coefficient === null}
-            onChange={(yes) => put({ adopted: yes })}
-          >
-            <span className="check-box" aria-hidden="true" />
-            Plans use this coefficient for {units.hose(size)} hose
-          </Checkbox>
-          <FormActions
-            missing={missing}
-            saveText="Save test"
-            onCancel={onCancel}
-            onSave={() =>
-              onSave(
-                written({ ...ownFields(initial ?? {}), size, testedOn, points, adopted: adopts }),
-              )
-            }
-          />
-        </form>
-      </UnreadTextsContext>
-      <div className="test-found">
-        <HoseTestGraph fit={fit} readings={points} />
-        {points.length > 0 ? (
-          <HoseTestNumbers fit={fit} />
-        ) : (
-          <p className="soft-text">Flow, loss and length of each reading give the coefficient.</p>
-        )}
+    <TestScreen
+      spoken="Hose test"
+      title="Hose test"
+      intro={
+        <>
+          Loss is the gauge upstream less the gauge downstream, on level ground: take off{' '}
+          {units.system === 'us' ? '0.434 psi for each ft' : '0.1 bar for each m'} that the hose
+          climbs.
+        </>
+      }
+      unread={unread}
+      missing={missing}
+      onSave={() =>
+        onSave(
+          written({
+            ...ownFields(initial ?? {}),
+            size,
+            testedOn,
+            points,
+            adopted: adopts,
+            by: by.trim(),
+            note: note.trim(),
+          }),
+        )
+      }
+      onCancel={onCancel}
+      found={
+        <>
+          <HoseTestGraph fit={fit} readings={points} />
+          {points.length > 0 ? (
+            <HoseTestNumbers fit={fit} />
+          ) : (
+            <p className="soft-text">Flow, loss and length of each reading give the coefficient.</p>
+          )}
+        </>
+      }
+    >
+      <div className="test-fields">
+        <div className="test-field">
+          <span className="test-label">Hose</span>
+          <HoseChoice label="Hose size" value={size} onChange={(next) => put({ size: next })} />
+        </div>
+        <DayOfTest day={testedOn} onChange={(day) => put({ testedOn: day })} problem={ahead} />
       </div>
-    </section>
+      <ReadingTable
+        name="Readings"
+        heads={['Flow', 'Loss', 'Length']}
+        onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
+        onAdd={() => put({ rows: [...rows, empty(rows.at(-1)?.value.lengthFt)] })}
+        rows={rows.map(({ key, value }, index) => ({
+          key,
+          cells: [
+            <MeasureField
+              key="flow"
+              {...HOSE_FLOW}
+              hideLabel
+              label={`Flow, reading ${index + 1}`}
+              kind="flow"
+              at={`${key}.flowGpm`}
+              value={value.flowGpm}
+              onChange={(flowGpm) => change(key, { flowGpm })}
+            />,
+            <MeasureField
+              key="loss"
+              {...HOSE_LOSS}
+              hideLabel
+              label={`Loss, reading ${index + 1}`}
+              kind="pressure"
+              at={`${key}.lossPsi`}
+              value={value.lossPsi}
+              onChange={(lossPsi) => change(key, { lossPsi })}
+            />,
+            <MeasureField
+              key="length"
+              {...TEST_LENGTH}
+              hideLabel
+              label={`Length, reading ${index + 1}`}
+              kind="length"
+              at={`${key}.lengthFt`}
+              value={value.lengthFt}
+              onChange={(lengthFt) => change(key, { lengthFt })}
+            />,
+          ],
+        }))}
+      />
+      <div className="test-fields">
+        <WhoAndNote by={by} note={note} onChange={put} />
+      </div>
+      <Checkbox
+        className="test-check"
+        isSelected={adopts}
+        isDisabled={fit.coefficient === null}
+        onChange={(yes) => put({ adopted: yes })}
+      >
+        <span className="check-box" aria-hidden="true" />
+        Plans use this coefficient for {units.hose(size)} hose
+      </Checkbox>
+    </TestScreen>
   );
 }

@@ -3,16 +3,14 @@ import type { FieldsIn } from '@plugside/records/model';
 import { useMemo } from 'react';
 import { useUnits } from '../editing/use-units.ts';
 import { dayAheadWords } from './day-ahead.ts';
-import { FormActions } from './FormActions.tsx';
 import { NET_PRESSURE, PUMP_FLOW, SPEED } from './field-ranges.ts';
 import { MeasureField } from './MeasureField.tsx';
 import { PumpTestGraph } from './PumpTestGraph.tsx';
 import { PumpTestNumbers } from './PumpTestNumbers.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { ownFields, type Row, rowOf, unfinished, withRow, written } from './reading-rows.ts';
-import { UnreadTextsContext } from './unread-texts.ts';
+import { DayOfTest, TestScreen, WhoAndNote } from './TestScreen.tsx';
 import { type KeptTyping, useTestDraft } from './use-test-draft.ts';
-import { WordField } from './WordField.tsx';
 
 export type PumpTestFields = FieldsIn<'pump-tests'>;
 
@@ -48,6 +46,7 @@ const EMPTY: Draft = { flowGpm: undefined, netPsi: undefined, speedRpm: undefine
 const begun = (initial: Partial<PumpTestFields> | undefined, today: string) => ({
   testedOn: initial?.testedOn ?? today,
   by: initial?.by ?? '',
+  note: initial?.note ?? '',
   rows: initial?.points
     ? initial.points.map((point) => rowOf<Draft>({ ...point, speedRpm: point.speedRpm }))
     : STAGES.map(() => rowOf<Draft>(EMPTY)),
@@ -58,7 +57,7 @@ export function PumpTestForm(props: PumpTestFormProps) {
   const { rigId, rigName, ratedGpm, initial, earlier = NONE, today, onSave, onCancel } = props;
   const units = useUnits();
   const [draft, put, unread] = useTestDraft(props.kept, () => begun(initial, today), EMPTY);
-  const { testedOn, by, rows } = draft;
+  const { testedOn, by, note, rows } = draft;
   const change = (key: number, part: Partial<Draft>) => put({ rows: withRow(rows, key, part) });
   const points = useMemo(() => rows.flatMap(complete), [rows]);
   const curve = useMemo(() => {
@@ -74,93 +73,90 @@ export function PumpTestForm(props: PumpTestFormProps) {
         ? 'Enter the flow and the net pressure of one reading or more.'
         : unfinished(rows, ['flowGpm', 'netPsi', 'speedRpm'], ['flowGpm', 'netPsi']));
   return (
-    <section className="test-screen" aria-label={`Pump test of ${rigName}`}>
-      <UnreadTextsContext value={unread}>
-        <form className="test-form" onSubmit={(event) => event.preventDefault()}>
-          <h2>Pump test, {rigName}</h2>
-          <p className="soft-text">
-            {ratedGpm !== undefined &&
-              `Rated ${units.text(ratedGpm, 'flow')} at ${units.text(150, 'pressure')} net. `}
-            Net is discharge less intake; at draft, discharge plus lift and suction loss.
-          </p>
-          <div className="test-fields">
-            <WordField
-              label="Tested on"
-              type="date"
-              value={testedOn}
-              onChange={(day) => put({ testedOn: day })}
-              problem={ahead}
-              required
-            />
-            <WordField
-              label="Tested by"
-              value={by}
-              onChange={(who) => put({ by: who })}
-              maxLength={200}
-            />
-          </div>
-          <ReadingTable
-            name="Readings"
-            heads={['Flow', 'Net pressure', 'Speed']}
-            onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
-            onAdd={() => put({ rows: [...rows, rowOf<Draft>(EMPTY)] })}
-            rows={rows.map(({ key, value }, index) => ({
-              key,
-              cells: [
-                <MeasureField
-                  key="flow"
-                  {...PUMP_FLOW}
-                  hideLabel
-                  label={`Flow, reading ${index + 1}`}
-                  kind="flow"
-                  at={`${key}.flowGpm`}
-                  value={value.flowGpm}
-                  onChange={(flowGpm) => change(key, { flowGpm })}
-                />,
-                <MeasureField
-                  key="net"
-                  {...NET_PRESSURE}
-                  hideLabel
-                  label={`Net pressure, reading ${index + 1}`}
-                  kind="pressure"
-                  at={`${key}.netPsi`}
-                  value={value.netPsi}
-                  onChange={(netPsi) => change(key, { netPsi })}
-                />,
-                <MeasureField
-                  key="speed"
-                  {...SPEED}
-                  hideLabel
-                  label={`Speed, reading ${index + 1}`}
-                  kind="count"
-                  unit="rpm"
-                  at={`${key}.speedRpm`}
-                  value={value.speedRpm}
-                  onChange={(speedRpm) => change(key, { speedRpm })}
-                />,
-              ],
-            }))}
-          />
-          <FormActions
-            missing={missing}
-            saveText="Save test"
-            onCancel={onCancel}
-            onSave={() =>
-              onSave(
-                written({ ...ownFields(initial ?? {}), rigId, testedOn, points, by: by.trim() }),
-              )
-            }
-          />
-        </form>
-      </UnreadTextsContext>
-      <div className="test-found">
-        <PumpTestGraph curve={curve} ratedGpm={ratedGpm} earlier={earlier} />
-        {points.length > 0 ? (
-          <PumpTestNumbers curve={curve} />
-        ) : (
-          <p className="soft-text">Flow and net pressure of each reading draw the curve.</p>
-        )}
+    <TestScreen
+      spoken={`Pump test of ${rigName}`}
+      title={`Pump test, ${rigName}`}
+      intro={
+        <>
+          {ratedGpm !== undefined &&
+            `Rated ${units.text(ratedGpm, 'flow')} at ${units.text(150, 'pressure')} net. `}
+          Net is discharge less intake; at draft, discharge plus lift and suction loss.
+        </>
+      }
+      unread={unread}
+      missing={missing}
+      onSave={() =>
+        onSave(
+          written({
+            ...ownFields(initial ?? {}),
+            rigId,
+            testedOn,
+            points,
+            by: by.trim(),
+            note: note.trim(),
+          }),
+        )
+      }
+      onCancel={onCancel}
+      found={
+        <>
+          <PumpTestGraph curve={curve} ratedGpm={ratedGpm} earlier={earlier} />
+          {points.length > 0 ? (
+            <PumpTestNumbers curve={curve} />
+          ) : (
+            <p className="soft-text">Flow and net pressure of each reading draw the curve.</p>
+          )}
+        </>
+      }
+    >
+      <div className="test-fields">
+        <DayOfTest day={testedOn} onChange={(day) => put({ testedOn: day })} problem={ahead} />
       </div>
-    </section>
+      <ReadingTable
+        name="Readings"
+        heads={['Flow', 'Net pressure', 'Speed']}
+        onRemove={(key) => put({ rows: rows.filter((row) => row.key !== key) })}
+        onAdd={() => put({ rows: [...rows, rowOf<Draft>(EMPTY)] })}
+        rows={rows.map(({ key, value }, index) => ({
+          key,
+          cells: [
+            <MeasureField
+              key="flow"
+              {...PUMP_FLOW}
+              hideLabel
+              label={`Flow, reading ${index + 1}`}
+              kind="flow"
+              at={`${key}.flowGpm`}
+              value={value.flowGpm}
+              onChange={(flowGpm) => change(key, { flowGpm })}
+            />,
+            <MeasureField
+              key="net"
+              {...NET_PRESSURE}
+              hideLabel
+              label={`Net pressure, reading ${index + 1}`}
+              kind="pressure"
+              at={`${key}.netPsi`}
+              value={value.netPsi}
+              onChange={(netPsi) => change(key, { netPsi })}
+            />,
+            <MeasureField
+              key="speed"
+              {...SPEED}
+              hideLabel
+              label={`Speed, reading ${index + 1}`}
+              kind="count"
+              unit="rpm"
+              at={`${key}.speedRpm`}
+              value={value.speedRpm}
+              onChange={(speedRpm) => change(key, { speedRpm })}
+            />,
+          ],
+        }))}
+      />
+      <div className="test-fields">
+        <WhoAndNote by={by} note={note} onChange={put} />
+      </div>
+    </TestScreen>
   );
 }

@@ -25,8 +25,11 @@ export function Whereabouts({ view }: { view: ImportView }) {
     (WIDTH - 2 * MARGIN) / Math.max((right - left) * narrower, 1e-6),
     (HEIGHT - 2 * MARGIN) / Math.max(top - bottom, 1e-6),
   );
-  const x = (longitude: number) => MARGIN + (longitude - left) * narrower * scale;
-  const y = (latitude: number) => HEIGHT - MARGIN - (latitude - bottom) * scale;
+  // In the middle of the picture, where the one is far shorter than the other.
+  const asideX = (WIDTH - (right - left) * narrower * scale) / 2;
+  const asideY = (HEIGHT - (top - bottom) * scale) / 2;
+  const x = (longitude: number) => asideX + (longitude - left) * narrower * scale;
+  const y = (latitude: number) => HEIGHT - asideY - (latitude - bottom) * scale;
   const away = `${units.text(awayKm / KM_PER_MILE, 'distance')}`;
   return (
     <div className="import-told whereabouts">

@@ -1,9 +1,10 @@
 import { type Kind, kindLabels } from '@plugside/records/model';
 import { useState } from 'react';
-import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { Button } from 'react-aria-components';
 import { ProblemError, type Referrer, StaleError } from '../../api/problem.ts';
 import { reasonOf } from '../../api/reason.ts';
 import { removeRecord } from '../../api/records.ts';
+import { AskFirst, RemoveNow } from '../../editing/AskFirst.tsx';
 import { goTo } from '../../places/place.ts';
 import { kindPath } from '../address.ts';
 import { tellChanged } from '../changed.ts';
@@ -37,66 +38,51 @@ export function RemoveButton({ kind, record, title }: RemoveButtonProps) {
     }
   };
   return (
-    <DialogTrigger onOpenChange={() => setRefusal(null)}>
-      <Button className="plain-button">Remove</Button>
-      <ModalOverlay className="dialog-veil" isDismissable>
-        <Modal className="dialog">
-          <Dialog role="alertdialog">
-            {({ close }) => (
-              <>
-                <Heading slot="title">
-                  {refusal && 'by' in refusal ? `${title} stays` : `Remove ${title}?`}
-                </Heading>
-                <div role="status">
-                  {refusal === null && (
-                    <p>
-                      The {one} goes out of the records for good. A backup that was taken before
-                      still has it.
-                    </p>
-                  )}
-                  {refusal && 'by' in refusal && <Referrers kind={kind} by={refusal.by} />}
-                  {refusal && 'stale' in refusal && (
-                    <p>
-                      Somebody else changed this {one} since you opened it. It was not removed: look
-                      at it again first.
-                    </p>
-                  )}
-                  {refusal && 'reason' in refusal && (
-                    <p className="tone-warning">Not removed. {refusal.reason}</p>
-                  )}
-                </div>
-                <div className="form-actions">
-                  {(refusal === null || 'reason' in refusal) && (
-                    <Button
-                      className="plain-button warning-button"
-                      isPending={removing}
-                      onPress={() => void remove(close)}
-                    >
-                      Remove
-                    </Button>
-                  )}
-                  {refusal && 'stale' in refusal ? (
-                    <Button
-                      className="plain-button main-button"
-                      onPress={() => {
-                        close();
-                        tellChanged();
-                      }}
-                    >
-                      Show it as it is now
-                    </Button>
-                  ) : (
-                    <Button className="plain-button" onPress={close} autoFocus>
-                      {refusal ? 'Close' : 'Keep it'}
-                    </Button>
-                  )}
-                </div>
-              </>
-            )}
-          </Dialog>
-        </Modal>
-      </ModalOverlay>
-    </DialogTrigger>
+    <AskFirst
+      button={<Button className="plain-button">Remove</Button>}
+      title={refusal && 'by' in refusal ? `${title} stays` : `Remove ${title}?`}
+      onOpenChange={() => setRefusal(null)}
+      actions={(close) => (
+        <>
+          {(refusal === null || 'reason' in refusal) && (
+            <RemoveNow isPending={removing} onPress={() => void remove(close)} />
+          )}
+          {refusal && 'stale' in refusal ? (
+            <Button
+              className="plain-button main-button"
+              onPress={() => {
+                close();
+                tellChanged();
+              }}
+            >
+              Show it as it is now
+            </Button>
+          ) : (
+            <Button className="plain-button" onPress={close} autoFocus>
+              {refusal ? 'Close' : 'Keep it'}
+            </Button>
+          )}
+        </>
+      )}
+    >
+      <div role="status">
+        {refusal === null && (
+          <p>
+            The {one} goes out of the records for good. A backup that was taken before still has it.
+          </p>
+        )}
+        {refusal && 'by' in refusal && <Referrers kind={kind} by={refusal.by} />}
+        {refusal && 'stale' in refusal && (
+          <p>
+            Somebody else changed this {one} since you opened it. It was not removed: look at it
+            again first.
+          </p>
+        )}
+        {refusal && 'reason' in refusal && (
+          <p className="tone-warning">Not removed. {refusal.reason}</p>
+        )}
+      </div>
+    </AskFirst>
   );
 }
 
