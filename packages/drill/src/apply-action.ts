@@ -2,7 +2,7 @@ import type { Problem, Submitted } from './action.ts';
 import { couple, uncouple } from './coupling.ts';
 import type { DrillEvent } from './event.ts';
 import { couplingBar } from './fault-on-port.ts';
-import { strike } from './fault-strikes.ts';
+import { strike, takeBack } from './fault-strikes.ts';
 import { onFineGrid, onGrid } from './grid.ts';
 import { hear } from './hear.ts';
 import { replaceHose } from './hose-replaced.ts';
@@ -13,8 +13,9 @@ import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { ValveState } from './state.ts';
 import { statedPreset } from './stated-preset.ts';
-import { surgeOf } from './surge.ts';
+import { keepShutting, shuttingOf, surgeOf } from './surge.ts';
 import { keep } from './tally-acts.ts';
+import { occasion } from './tally-occasions.ts';
 import { faultWords } from './words/action-words.ts';
 import { hoseWords, valveName } from './words/piece-words.ts';
 
@@ -57,6 +58,7 @@ export function applyAction(
       const goesOn = today && target === valve.target && way > 0 ? valve.perS : 0;
       const wasOpen = valve.opening > 0 || valve.target > 0;
       beginsToOpen(scene, state, valve, target);
+      if (piece.kind !== 'bleeder' && way > 0) worked(drill);
       valve.target = target;
       valve.perS = onFineGrid(Math.max(1e-3, goesOn, Math.min(atHand, asked)));
       if (target > 0 !== wasOpen) drill.stale = true;
@@ -65,6 +67,7 @@ export function applyAction(
     case 'pump in gear': {
       const pump = state.pumps.find((one) => one.rigId === action.rig)!;
       if (pump.inGear !== action.inGear) {
+        worked(drill);
         pump.inGear = action.inGear;
         // Idling in gear: it gives what comes in and the little that idling adds.
         pump.pdpPsi = action.inGear ? onGrid(Math.max(0, pump.intakePsi)) : 0;
@@ -75,12 +78,14 @@ export function applyAction(
     case 'set governor': {
       const pump = state.pumps.find((one) => one.rigId === action.rig)!;
       if (pump.mode === 'throttled') pump.pdpPsi = onGrid(Math.max(0, pump.dischargePsi));
+      worked(drill);
       pump.mode = 'governed';
       pump.targetPdpPsi = onGrid(action.pdpPsi);
       return { events };
     }
     case 'set throttle': {
       const pump = state.pumps.find((one) => one.rigId === action.rig)!;
+      worked(drill);
       pump.mode = 'throttled';
       pump.targetSpeed = onFineGrid(action.speedFraction);
       return { events };
@@ -162,6 +167,7 @@ export function applyAction(
       if (at < 0) return refuse('fault', `There is no fault "${action.fault}".`);
       const [lifted] = state.faults.splice(at, 1);
       drill.stale = true;
+      if (lifted!.kind === 'line called') takeBack(drill, lifted!.nozzle);
       if (today && lifted!.kind === 'hose burst') replaceHose(drill, lifted!.hose);
       events.push({
         kind: 'fault lifted',
@@ -174,16 +180,32 @@ export function applyAction(
   }
 }
 
+/** Keeps that somebody has worked a valve or a pump: from then on what the water does is the crew's doing. */
+function worked({ scene, state }: Drill): void {
+  if (hasRules(scene, 3)) occasion(scene, state, 'worked');
+}
+
 function refuse(field: string, message: string): { problem: Problem } {
   return { problem: { field, message } };
 }
 
 /** A valve that is being shut fast on moving water: told, and counted where a hose could pass its limit. */
 function shutFast({ scene, state }: Drill, valve: ValveState, at: number): DrillEvent[] {
-  const surge = surgeOf(scene, state, at);
+  const movement = shuttingOf(scene, state, at);
+  const surge = surgeOf(scene, state, at, movement);
   if (!surge) return [];
   const { hose, stoppedGpm, seconds, toPsi, limitPsi } = surge;
   const isOver = toPsi > limitPsi;
+  if (movement) {
+    // Of one movement: told once, and once more if it comes to pass a limit.
+    if (isOver && movement.counted) {
+      const counted = state.tally.surges?.findLast((one) => one.valve === valve.id);
+      if (counted && counted.psi < toPsi) Object.assign(counted, { hose, psi: onGrid(toPsi) });
+      return [];
+    }
+    if (!isOver && movement.told) return [];
+    keepShutting(state, { ...movement, told: true, ...(isOver && { counted: true }) });
+  }
   if (isOver && scene.settings.waveFtS !== undefined) {
     const { tally } = state;
     tally.surges ??= [];

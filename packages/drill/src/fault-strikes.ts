@@ -1,12 +1,14 @@
 /** Faults that do something at once when their moment comes. */
 
 import { putOn, takeOff } from './coupling.ts';
+import { defaultBenchmarks } from './defaults.ts';
 import type { Fault } from './fault.ts';
 import { inEffect } from './fault.ts';
 import { couplingBar } from './fault-on-port.ts';
 import { hear } from './hear.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
+import { TICKS_PER_S } from './state.ts';
 import { keep } from './tally-acts.ts';
 import { hoseWords } from './words/piece-words.ts';
 
@@ -28,9 +30,27 @@ export function strike(drill: Drill, fault: Fault): void {
       text: `Command calls for an extra line: ${name}.`,
     });
     state.tally.called ??= [];
-    if (!state.tally.called.some(({ nozzle }) => nozzle === fault.nozzle))
-      keep(state.tally.called, { nozzle: fault.nozzle, tick: state.tick });
+    const { called } = state.tally;
+    if (!called.some((one) => one.nozzle === fault.nozzle && one.takenBackTick === undefined))
+      keep(called, { nozzle: fault.nozzle, tick: state.tick });
   }
+}
+
+/** An extra line that is taken back before its time was up was never due; one that was missed by then stays so. */
+export function takeBack({ scene, state }: Drill, nozzle: string): void {
+  if (!hasRules(scene, 3)) return;
+  const { called = [] } = state.tally;
+  const waits = called.find((one) => one.nozzle === nozzle && one.flowedTick === undefined);
+  if (!waits) return;
+  const line = scene.hoses.find(({ to }) => to.plannedPort === `${nozzle}.inlet`);
+  hear(state, {
+    tick: state.tick,
+    from: 'instructor',
+    text: `Command no longer wants the extra line: ${line ? hoseWords(scene, line.id) : nozzle}.`,
+  });
+  const dueS = scene.benchmarks.extraLineS ?? defaultBenchmarks.extraLineS!;
+  if ((state.tick - waits.tick) / TICKS_PER_S > dueS) waits.takenBackTick = state.tick;
+  else state.tally.called = called.filter((one) => one !== waits);
 }
 
 /** Keeps which faults are in effect, and holds clappers where they stand when one sticks. */

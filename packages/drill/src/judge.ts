@@ -99,6 +99,8 @@ function held(scene: DrillScene, state: DrillState): Held[] {
   const isMissing = (what: Occasion) =>
     tally.occasions !== undefined && !tally.occasions.includes(what);
   const spans = tally.faults ?? [];
+  const isOmission = (key: CriterionKey) =>
+    hasRules(scene, 3) && (key === 'steps' || key === 'messages');
   const during = (moment: Held['moments'][number]): Held['moments'][number] => {
     const words = duringWords(scene, spans, moment);
     return words === undefined ? moment : { ...moment, during: words };
@@ -154,7 +156,8 @@ function held(scene: DrillScene, state: DrillState): Held[] {
     unit: 'count',
     benchmark,
     met: moments.length <= benchmark,
-    moments: moments.map(during),
+    // What was left out was left out all along: no fault that there is at the end excuses it.
+    moments: isOmission(key) ? moments : moments.map(during),
     ...(moments.length === 0 && notJudged && { notJudged }),
   });
   const at = (tick: number, piece: string, note?: string): Held['moments'][number] => ({
@@ -168,7 +171,9 @@ function held(scene: DrillScene, state: DrillState): Held[] {
     'Valves shut so fast that a hose could pass its limit',
     benchmarks.surgesOverLimit ?? 0,
     (tally.surges ?? []).map(({ tick, hose, valve }) => at(tick, hose, valve)),
-    isMissing('flow') && 'No water flowed.',
+    hasRules(scene, 3)
+      ? isMissing('shutting') && 'No valve was shut on moving water.'
+      : isMissing('flow') && 'No water flowed.',
   );
   for (const { psi, hose } of tally.surges ?? []) {
     if (surged.worst && surged.worst.value >= psi) continue;
@@ -256,7 +261,8 @@ function held(scene: DrillScene, state: DrillState): Held[] {
     ),
   ];
   if (today) {
-    const nothing = isMissing('flow') && isMissing('coupling') && 'Nothing was done.';
+    const isIdle = isMissing(hasRules(scene, 3) ? 'worked' : 'flow');
+    const nothing = isIdle && isMissing('coupling') && 'Nothing was done.';
     const acts = (tally.unsafe ?? []).map(({ tick, piece, act }) => at(tick, piece, act));
     judged.push(counted('unsafe acts', 'Unsafe acts', benchmarks.unsafeActs ?? 0, acts, nothing));
   }

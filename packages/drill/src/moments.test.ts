@@ -7,7 +7,7 @@ import { countTick } from './tally.ts';
 describe('moments', () => {
   const make = () => createDrill(boostThroughValve.scene(), 1);
 
-  it('that stop for less than a second are one, told once; a longer stop makes another', () => {
+  it('that stop for less than a second are one; a longer stop makes another, told again after a minute', () => {
     const drill = make();
     const { state } = drill;
     const line = state.tally.lines['main under'];
@@ -27,9 +27,11 @@ describe('moments', () => {
       anyTicks: 20,
       moments: [{ piece: 'H1', fromTick: 0, worst: 12 }],
     });
-    expect(tick(25, 30) + tick(18, 1)).toBe(1);
+    expect(tick(25, 30) + tick(18, 1)).toBe(0);
     expect(line.moments.length).toBe(2);
     expect(line.moments[0]).toEqual({ piece: 'H1', fromTick: 0, toTick: 25, worst: 12 });
+    expect(tick(25, 61 * 20) + tick(18, 1)).toBe(1);
+    expect(line.moments.length).toBe(3);
   });
 
   it('of a pump that starves on and on fill no log', () => {

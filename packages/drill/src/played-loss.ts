@@ -395,8 +395,8 @@ function opensCalled(
   scene: DrillScene,
   state: DrillState,
 ): DrillAction[] | undefined {
-  for (const { nozzle, flowedTick } of state.tally.called ?? []) {
-    if (flowedTick !== undefined) continue;
+  for (const { nozzle, flowedTick, takenBackTick } of state.tally.called ?? []) {
+    if (flowedTick !== undefined || takenBackTick !== undefined) continue;
     const hose = state.hoses.find(({ to }) => to.port === `${nozzle}.inlet`);
     if (!hose?.from.port) continue;
     const from = valveOf(state, hose.from.port);

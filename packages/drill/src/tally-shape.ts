@@ -12,6 +12,8 @@ export interface Moment {
   toTick?: number;
   /** The worst value of it [psi, or gpm at a nozzle]. */
   worst: number;
+  /** Of a hose: how far over its limit it was told to be, in steps. */
+  toldSteps?: number;
 }
 
 export type TallyKind =
@@ -32,10 +34,36 @@ export interface TallyLine {
   moments: Moment[];
 }
 
+/** A valve that is being shut, in one move or in several. */
+export interface ShuttingValve {
+  valve: string;
+  /** Where it began: moment, opening, and flow in the hose on it [gpm]. */
+  fromTick: number;
+  fromOpening: number;
+  fromGpm: number;
+  /** When it comes to rest. */
+  endTick: number;
+  /** The surge of it has been told, and counted. */
+  told?: true;
+  counted?: true;
+}
+
+export interface TallyNozzle {
+  id: string;
+  supplied: boolean;
+  recentPsi: number[];
+  /** For how long it has been short of water, and what of it was told. */
+  lost?: { ticks: number; told?: 'weak' | 'none' };
+  /** Swings that wait for their window to pass [psi]. */
+  swings?: number[];
+  /** For so long after an interruption nothing is a swing [ticks]. */
+  settleTicks?: number;
+}
+
 export interface Tally {
   lines: Record<TallyKind, TallyLine>;
   /** By nozzle of the scene: has had water since it was opened, and pressure within the window [psi]. */
-  nozzles: { id: string; supplied: boolean; recentPsi: number[] }[];
+  nozzles: TallyNozzle[];
   /** Tick at which the pressure asked for was reached that was then held; -1: not yet. */
   boostTick: number;
   /** Step id of the evolution → tick at which its condition first held. */
@@ -51,6 +79,10 @@ export interface Tally {
   openings?: { valve: string; fromTick: number; told?: true }[];
   /** Valves opened too fast, and the hose that they let rush; the last 100. */
   openedFast?: { tick: number; valve: string; hose: string }[];
+  /** Valves that shut, or have shut a moment ago. */
+  shutting?: ShuttingValve[];
+  /** For how long a pump's intake has stood under its benchmark, by rig [ticks]. */
+  underTicks?: Record<string, number>;
   /** What there has been occasion to judge. Left out: of before it was counted. */
   occasions?: Occasion[];
   /** The boost that is drilled: since when it has been wanted, and held [ticks]. */
@@ -60,7 +92,7 @@ export interface Tally {
   /** Faults by the time they were in effect; the last 100. */
   faults?: FaultSpan[];
   /** Extra lines that were called, and when their water came. */
-  called?: { nozzle: string; tick: number; flowedTick?: number }[];
+  called?: { nozzle: string; tick: number; flowedTick?: number; takenBackTick?: number }[];
   /** What the instructor marked; the last 100. */
   marks?: Mark[];
   /** What the instructor judged otherwise than it was counted. */
@@ -68,7 +100,7 @@ export interface Tally {
 }
 
 /** What may or may not come about in a drill, and is judged only where it did. */
-export type Occasion = TallyKind | 'flow' | 'coupling' | 'step' | 'opening';
+export type Occasion = TallyKind | 'flow' | 'coupling' | 'step' | 'opening' | 'shutting' | 'worked';
 
 export interface UnsafeAct {
   tick: number;
