@@ -179,6 +179,25 @@ describe.each(['csv', 'geojson'] as const)('exported as %s', (form) => {
     await other.close();
   });
 
+  it('by way of another store they are themselves again, and a value of the department stays', async () => {
+    const other = await openStore({ memory: true });
+    for (const kind of ['stations', 'hydrants'] as const) {
+      const count = await store.count(kind);
+      await bring(other, await written(store, kind, form), kind);
+      const [mine] = (await store.list(kind, { where: { externalId: null }, limit: 1 }))
+        .records;
+      const path = await written(other, kind, form);
+      const report = await bring(store, path, kind);
+      expect(report, kind).toMatchObject({ added: 0, changed: 0, refusedCount: 0 });
+      expect(await store.count(kind), kind).toBe(count);
+      if (!mine) continue;
+      await store.change(kind, mine.id, mine.version, { note: 'seen since' });
+      expect(await bring(store, path, kind), kind).toMatchObject({ added: 0 });
+      expect((await store.get(kind, mine.id))?.note, kind).toBe('seen since');
+    }
+    await other.close();
+  });
+
   it('and imported where they came from, nothing changes', async () => {
     for (const kind of importKinds) {
       const before = await everyRecord(store, kind);

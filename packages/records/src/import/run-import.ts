@@ -216,14 +216,15 @@ class Reading {
   async #compared(store: RecordStore, batch: readonly Entry[]) {
     const known = await findKnown(store, this.#mapping.kind, batch);
     const compared = batch.map((entry) => {
-      const { row, record, recordVersion } = entry;
+      const { row, record, recordId, recordVersion } = entry;
       const current = known(entry);
       if (!current) return { is: 'added' as const, changes: record, row };
       const { changes, same, kept } = differenceFrom(
         this.#mapping.kind,
         current as unknown as Draft,
         record,
-        recordVersion,
+        // A version of another store's record says nothing of ours.
+        current.id === recordId ? recordVersion : undefined,
       );
       this.#tally.keep(kept.map((one) => ({ ...one, row: row.number })));
       return same
@@ -257,7 +258,10 @@ async function findKnown(store: RecordStore, kind: ImportKind, batch: readonly E
     if (keyAsWritten !== undefined) keys.push(keyAsWritten);
     bySource.set(source, keys);
   }
-  const ids = batch.flatMap(({ recordId }) => recordId ?? []);
+  // A record that went to another store and comes back has its first id as its key.
+  const ids = batch.flatMap(({ recordId, record }) =>
+    [recordId, record.externalId].filter((one) => ownId.test(String(one ?? ''))),
+  );
   if (ids.length > 0) await collect({ id: ids }, byId, (one) => one.id);
   for (const [externalSource, externalId] of bySource) {
     await collect({ externalSource, externalId }, byKey, keyOf);
@@ -267,7 +271,8 @@ async function findKnown(store: RecordStore, kind: ImportKind, batch: readonly E
     byKey.get(keyOf(record)) ??
     (keyAsWritten === undefined
       ? undefined
-      : byKey.get(keyOf({ externalSource: record.externalSource, externalId: keyAsWritten })));
+      : byKey.get(keyOf({ externalSource: record.externalSource, externalId: keyAsWritten }))) ??
+    byId.get(String(record.externalId));
 
   async function collect(
     where: object,
@@ -278,6 +283,9 @@ async function findKnown(store: RecordStore, kind: ImportKind, batch: readonly E
     for (const record of records) into.set(key(record), record);
   }
 }
+
+/** A ULID, which no two stores give out. */
+const ownId = /^[0-7][0-9A-HJKMNP-TV-Z]{25}$/;
 
 const keyOf = ({
   externalSource,

@@ -90,6 +90,12 @@ export const hydrantFields: readonly FieldSpec[] = [
     ],
     /size|dia|material|year|length|depth/,
   ),
+  text(
+    'mainFedFrom',
+    'Main is fed from',
+    ['main fed from', 'main is fed from', 'fed from', 'main fed by', 'fed by', 'feeds from'],
+    /size|dia|material|year|length|depth/,
+  ),
   measure(
     'steamerIn',
     'Steamer outlet',
