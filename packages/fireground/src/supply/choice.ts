@@ -277,6 +277,8 @@ export interface WhenToBoost {
   /** The lay as it is [ft]: of a way the hose laid; and whose. */
   layFt?: number;
   sourceName?: string;
+  /** Without an engine the water goes through the assist valve, which a plain lay does without. */
+  throughValve: boolean;
   /** Longest lay that still meets the demand [ft]; null: none does, Infinity is never used. */
   unassistedToFt: number | null;
   boostedToFt: number | null;

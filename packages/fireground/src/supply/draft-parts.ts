@@ -22,7 +22,12 @@ export const STATIC_SOURCE_MIN = 120;
 /** Pressures that `draftAt` takes [psi]. */
 const DISCHARGE_PSI = { least: 20, most: 400 };
 
-const ratingTest: Origin = byDefault('As in the rating test');
+const oneSuction: Origin = byDefault('Not on record: one, as in the rating test');
+/** Pumps rated above this are rated with two suctions or more [gpm]; the rating standard's table, from memory. */
+const ONE_SUCTION_GPM = 1250;
+const fewerThanRated: Origin = byDefault(
+  'Not on record: one. The rating test of such a pump has two or more, and it gives more with them',
+);
 const fromRecord: Origin = byDefault('Height of the water on record');
 const usualWater: Origin = byDefault('Not on record: 60 °F as in the rating test');
 
@@ -63,7 +68,12 @@ export function draftParts(
         liftFt: { value: water.liftFt, origin: water.liftOrigin ?? usualLift },
         altitudeFt: { value: draft.altitudeFt, origin: fromRecord },
         waterTempF: { value: draft.waterTempF, origin: usualWater },
-        suction: { hose, lengthFt, count: 1, origin: ratingTest },
+        suction: {
+          hose,
+          lengthFt,
+          count: 1,
+          origin: pump.rig.ratedGpm > ONE_SUCTION_GPM ? fewerThanRated : oneSuction,
+        },
         dischargePsi,
         pumpMostGpm: able.mostGpm,
         bindingText: limitSentence(able.plan, able.binding, units),

@@ -54,6 +54,8 @@ describe('when a second engine at the hydrant pays', () => {
     });
     const rigs = [engine('E1', 0, false), engine('E2', 3, false)] as const;
     const found = whenToBoost(asked({ hydrant, rigs, demandGpm: 841.917 }));
+    expect(found.throughValve).toBe(false);
+    expect(whenToBoost(asked()).throughValve).toBe(true);
     expect(Math.abs(found.unassistedToFt! - 600)).toBeLessThan(2);
   });
 

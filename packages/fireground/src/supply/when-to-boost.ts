@@ -72,6 +72,7 @@ export function whenToBoost(
     ...(carriedFt !== undefined && { carriedFt }),
     ...(ground && { layFt: ground.lengthFt }),
     ...(sourceName !== undefined && { sourceName }),
+    throughValve: hangsOnValve(question, false),
     unassistedToFt,
     boostedToFt,
     rule: ruleOf(question, unassistedToFt, boostedToFt, options.units ?? 'us'),
@@ -131,6 +132,14 @@ function groundTo(question: BoostQuestion, lengthFt: number): GroundLine {
   return { lengthFt, terrain, fromElevationFt, toElevationFt: elevationAtFt(ground, lengthFt) };
 }
 
+/** A second line leaves from the booster: alone, two lines run from two outlets instead. */
+function hangsOnValve(question: BoostQuestion, boosted: boolean): boolean {
+  const { rigs, steamer = true, valve } = question;
+  if (valve) return valve[boosted ? 'boosted' : 'alone'];
+  const brought = steamer && rigs.slice(0, 2).some(({ assistValve }) => assistValve);
+  return brought && (boosted || linesOf(question).length === 1);
+}
+
 /**
  * The lay at a length. Alone it hangs on the assist valve where there is one, so that an engine can
  * come to it later; else on the hydrant itself.
@@ -139,10 +148,7 @@ function layOf(question: BoostQuestion, lengthFt: number, boosted: boolean): Pla
   const { hydrant, rigs, demandGpm, steamer = true, suction = [] } = question;
   const [attack, booster] = rigs;
   const lines = linesOf(question);
-  const brought = steamer && (attack.assistValve || booster.assistValve);
-  // A second line leaves from the booster: alone, two lines run from two outlets instead.
-  const usual = brought && (boosted || lines.length === 1);
-  const valve = question.valve ? question.valve[boosted ? 'boosted' : 'alone'] : usual;
+  const valve = hangsOnValve(question, boosted);
   const pumped = boosted || valve;
   const { terrain, toElevationFt } = groundTo(question, lengthFt);
   const leg: Leg = {

@@ -45,6 +45,7 @@ export function BoostChart({ way, situation }: BoostChartProps) {
           </li>
           <li>
             <span className="key-line key-alone" aria-hidden="true" /> hydrant pressure alone
+            {when.throughValve && ', through the assist valve; a plain lay loses less'}
           </li>
           <li>
             <span className="key-line key-needed" aria-hidden="true" /> needed
