@@ -7,6 +7,7 @@ import {
 } from '@plugside/paper';
 import { fillDemo, openStore, type RecordStore, type Stored, situationAt } from '@plugside/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { layWords } from '../src/building-plan/legs.ts';
 import { whatIfRows } from '../src/building-plan/what-if.ts';
 import { outside, overlaps, readBack, textOf } from './read-back.ts';
 
@@ -199,6 +200,23 @@ describe('a building’s water plan', () => {
       const all = textOf(page!);
       for (const { label, next } of plan.map.lays) if (!next) expect(all).toContain(label);
     }
+  });
+
+  it('names as many lines on the map as lie side by side, not the stretches of a relay', async () => {
+    // A relay from the river over two stretches of 1,300 ft is among its ways.
+    const { records } = await store.list('buildings', { limit: 500 });
+    const relayed = records.find(({ name }) => name === 'Restaurant, 5 Alder Street')!;
+    const { situation } = await situationAt(store, relayed.id);
+    let halves = 0;
+    for (const way of chooseSupply(situation!).ways) {
+      for (const { sourceId, hose, pumps, laidFt = 0 } of way.parts ?? []) {
+        if (hose.length !== 1) continue;
+        expect(layWords(way, sourceId, 'us'), way.title).not.toContain(' and ');
+        const stretches = way.plan!.lines.filter(({ lengthFt }) => lengthFt === laidFt / 2);
+        if (pumps.length > 1 && stretches.length === 2) halves += 1;
+      }
+    }
+    expect(halves).toBeGreaterThan(0);
   });
 
   it('has a hydrant of its supply, the north and a scale on its map', async () => {

@@ -62,8 +62,10 @@ export function layWords({ plan }: SupplyWay, source: string, units: UnitSystem)
   if (!longest) return '';
   // Every engine in the line has a stretch of its own; the leg is all of them.
   const lengthFt = alongFt(plan, source).get(plan.scene) ?? longest.lengthFt;
+  // Beside it are those that end where it ends: the next stretch of a relay lies behind it.
   const beside = lays.filter(
-    ({ id, lengthFt: one }) => id !== longest.id && one >= longest.lengthFt * 0.98,
+    ({ id, to, lengthFt: one }) =>
+      id !== longest.id && ownerOf(to) === ownerOf(longest.to) && one >= longest.lengthFt * 0.98,
   );
   const sizes = [longest, ...beside].map(({ hose, count }) => {
     const size = formatHoseSize(hose, units);
