@@ -184,8 +184,7 @@ describe.each(['csv', 'geojson'] as const)('exported as %s', (form) => {
     for (const kind of ['stations', 'hydrants'] as const) {
       const count = await store.count(kind);
       await bring(other, await written(store, kind, form), kind);
-      const [mine] = (await store.list(kind, { where: { externalId: null }, limit: 1 }))
-        .records;
+      const [mine] = (await store.list(kind, { where: { externalId: null }, limit: 1 })).records;
       const path = await written(other, kind, form);
       const report = await bring(store, path, kind);
       expect(report, kind).toMatchObject({ added: 0, changed: 0, refusedCount: 0 });

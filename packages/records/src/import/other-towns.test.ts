@@ -62,6 +62,11 @@ describe('hydrants in and out of service', () => {
     ]);
   });
 
+  it('by "in" and "out", where the head asks both', async () => {
+    await bring('hydrants', 'Hydrant,Lat,Lon,In/Out of Service\nA,38.91,-77,In\nB,38.92,-77,Out\n');
+    expect(await statuses()).toEqual(['in service', 'out of service']);
+  });
+
   it('and rigs by "OOS" too', async () => {
     await bring('rigs', 'Unit,Type,Pump GPM,OOS\nE1,Engine,1500,N\nE2,Engine,1500,Y\n');
     const { records } = await store.list('rigs', {});

@@ -134,6 +134,20 @@ describe('columns that say whether a hydrant is in service', () => {
   });
 });
 
+describe('other columns of service', () => {
+  it('that hold a day or a reason alone are told of', async () => {
+    const mapping = await hydrants('out of service date,oos reason', [',', '2024-01-31,stem']);
+    expect(field(mapping, 'status')).toBeUndefined();
+    expect(mapping.notices.join(' ')).toContain('may tell which hydrants are out of service');
+    expect((await hydrants('main size', ['8', '6'])).notices).toEqual([]);
+  });
+
+  it.each(['Working', 'In/Out of Service', 'Condition Status'])('%s is one', async (head) => {
+    const words = head.startsWith('In') ? ['In', 'Out'] : ['Y', 'N'];
+    expect(field(await hydrants(head, words), 'status')?.columns).toEqual([head]);
+  });
+});
+
 describe("the list's own id", () => {
   it.each([
     ['OBJECTID,GlobalID,FACILITYID', '1,{A},HY-007', '2,{B},HY-008', 'FACILITYID'],

@@ -122,6 +122,7 @@ function fillByColumns(
     fields.push(fieldMapping(match, source, comma, notices));
   }
   notices.push(...contradictions(kind, source, fields, free));
+  notices.push(...untoldService(kind, source, fields, used, notices));
   const footOnly = footOnlyByClass(kind, source, fields);
   if (footOnly) fields.push(footOnly);
 
@@ -283,6 +284,30 @@ function footOnlyByClass(
     confidence: 0.8,
     why: 'Some of its classes are ways on foot.',
   };
+}
+
+/** Columns that may tell which hydrants are out of service, where none is taken for it. */
+function untoldService(
+  kind: ImportKind,
+  { columns, sample }: Source,
+  fields: readonly FieldMapping[],
+  used: ReadonlySet<string>,
+  said: readonly string[],
+): string[] {
+  if (kind !== 'hydrants' || fields.some(({ field }) => field === 'status')) return [];
+  const reason = fields.find(({ field }) => field === 'statusReason')?.columns[0];
+  const hints = columns.filter(
+    (column) =>
+      (column === reason || !used.has(column)) &&
+      /\boos\b|in service|out of service|abandoned|retired|removed|status reason/.test(
+        plainName(column),
+      ) &&
+      valuesOf(sample, column).length > 0 &&
+      !said.some((one) => one.startsWith(`${column} may be`)),
+  );
+  if (hints.length === 0) return [];
+  const all = 'no column is taken for it, and all count as in service';
+  return [`${hints.join(', ')} may tell which hydrants are out of service; ${all}.`];
 }
 
 /** Rows in which a column that is not taken says another thing of a choice than the one that is. */

@@ -141,7 +141,10 @@ function isNested(value: unknown, depth: number): boolean {
 function crsOf(value: unknown): SourceCrs | undefined {
   const stated = serviceReference(member(value, 'spatialReference'));
   if (stated !== undefined) return { crs: stated, from: 'its spatialReference member' };
-  const name = member(member(member(value, 'crs'), 'properties'), 'name');
+  const properties = member(member(value, 'crs'), 'properties');
+  const number = member(properties, 'code');
+  if (typeof number === 'number') return { crs: `EPSG:${number}`, from: 'its crs member' };
+  const name = member(properties, 'name');
   if (typeof name !== 'string') return undefined;
   if (/CRS84/i.test(name)) return { crs: 'EPSG:4326', from: 'its crs member' };
   const code = /EPSG:(?::|[\d.]+:)?(\d+)$/i.exec(name)?.[1];

@@ -235,6 +235,9 @@ describe('GeoJSON', () => {
       'x.geojson',
     );
     expect(source.crs?.crs).toBe('EPSG:2240');
+    const code = crs.replace('"name":"urn:ogc:def:crs:EPSG::2240"', '"code":2240');
+    const other = await sourceOf(`{${code},"features":[${feature(1)}]}`, 'x.geojson');
+    expect(other.crs?.crs).toBe('EPSG:2240');
   });
 
   it('has the columns of all its features, and an id of its own', async () => {
