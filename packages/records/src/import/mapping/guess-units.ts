@@ -105,3 +105,7 @@ export function commaInFile({ columns, sample, format }: Source): boolean {
 
 const readMeasureLike = (text: string, decimal: Decimal) =>
   readNumber(text, decimal) !== undefined || readMeasure(text, 'length', { decimal }).ok;
+
+/** Numbers without a unit of their own. */
+export const bareOf = (values: readonly Cell[]) =>
+  values.filter((value) => typeof value === 'number' || !/[a-z"'′″]/i.test(String(value)));
