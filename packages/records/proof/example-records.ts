@@ -31,6 +31,7 @@ export const exampleRecords: { [K in Kind]: (ids: ExampleIds) => FieldsIn<K> } =
     sideLoss: { lossPsi: 0, atGpm: 250 },
     mainIn: 8,
     main: 'Mill Lane',
+    mainFedFrom: 'Hill feeder',
     status: 'out of service',
     statusReason: 'Stem broken',
     owner: 'Town',

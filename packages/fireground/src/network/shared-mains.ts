@@ -28,7 +28,10 @@ export interface SharedMain {
   test?: GroupTest;
 }
 
-/** Between hydrants' own static heads: more than this [psi] is hardly one main. Ours. */
+/**
+ * Between hydrants' own static heads: more than this [psi] is hardly one main, and no main that hangs on the
+ * other. Ours: two gauges read to a psi or two, on two days.
+ */
 export const HEADS_APART_PSI = 10;
 
 /**
@@ -57,37 +60,67 @@ export function hydrantsInUse(plan: Pick<Plan, 'hydrants' | 'lines' | 'appliance
   return plan.hydrants.filter(({ id }) => used.has(id));
 }
 
-/** How two hydrants are known to stand to each other. */
+/**
+ * How two hydrants are known to stand to each other. On one main, on mains of which one hangs on the other
+ * or both on a third, or tested together: they share. Two names do not part them: mains that meet have two
+ * names too. Apart are those whose mains hang on different things as named, and those of two names whose
+ * water stands at heights that one system of mains does not give.
+ * @param known hydrants that may name what a main of theirs hangs on; the two where left out
+ */
 export function sharing(
   plan: Pick<Plan, 'groupTests'>,
   one: Hydrant,
   two: Hydrant,
+  known: readonly Hydrant[] = [one, two],
 ): 'shared' | 'apart' | 'not known' {
-  if (one.main !== undefined && two.main !== undefined) {
-    return one.main === two.main ? 'shared' : 'apart';
-  }
   const together = plan.groupTests?.some(
     ({ hydrants }) => hydrants.includes(one.id) && hydrants.includes(two.id),
   );
-  return together ? 'shared' : 'not known';
+  if (together) return 'shared';
+  if (one.main === undefined || two.main === undefined) return 'not known';
+  const [ones, twos] = [feedersOf(one, known), feedersOf(two, known)];
+  if (ones.some((name) => twos.includes(name))) return 'shared';
+  if (one.mainFedFrom !== undefined && two.mainFedFrom !== undefined) return 'apart';
+  return headsApartPsi([one, two]) > HEADS_APART_PSI ? 'apart' : 'not known';
 }
 
-/** Hydrants in use of which it is not known whether they share a main with another in use. */
+/** A hydrant's main and what it hangs on, as far as some hydrants name that. */
+function feedersOf({ main, mainFedFrom }: Hydrant, hydrants: readonly Hydrant[]): string[] {
+  const names = main === undefined ? [] : [main];
+  let next = mainFedFrom;
+  while (next !== undefined && !names.includes(next)) {
+    const name: string = next;
+    names.push(name);
+    next = hydrants.find((one) => one.main === name && one.mainFedFrom !== undefined)?.mainFedFrom;
+  }
+  return names;
+}
+
+/** Between the highest and the lowest static head of some hydrants [psi]. */
+export function headsApartPsi(hydrants: readonly Hydrant[]): number {
+  const heads = hydrants.map(({ staticPsi, elevationFt }) => staticPsi + PSI_PER_FT * elevationFt);
+  return Math.max(...heads) - Math.min(...heads);
+}
+
+/** Hydrants in use that name no main, where it is not known whether they share one with another in use. */
 export function hydrantsWithMainOpen(plan: Plan): Hydrant[] {
   if (plan.hydrants.length < 2) return [];
   const used = hydrantsInUse(plan);
   return used.filter(
     (one) =>
       one.main === undefined &&
-      used.some((two) => two !== one && sharing(plan, one, two) === 'not known'),
+      used.some((two) => two !== one && sharing(plan, one, two, plan.hydrants) === 'not known'),
   );
 }
 
-function groupsOf(plan: Pick<Plan, 'groupTests'>, hydrants: readonly Hydrant[]): Hydrant[][] {
+function groupsOf(
+  plan: Pick<Plan, 'hydrants' | 'groupTests'>,
+  hydrants: readonly Hydrant[],
+): Hydrant[][] {
   const groups: Hydrant[][] = [];
   for (const hydrant of hydrants) {
     const joined = groups.filter((group) =>
-      group.some((other) => sharing(plan, hydrant, other) === 'shared'),
+      group.some((other) => sharing(plan, hydrant, other, plan.hydrants) === 'shared'),
     );
     for (const group of joined) groups.splice(groups.indexOf(group), 1);
     groups.push([...joined.flat(), hydrant]);

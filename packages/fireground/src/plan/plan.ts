@@ -41,10 +41,12 @@ export interface Hydrant {
   testGpm: number;
   testedOn?: string;
   /**
-   * The main that feeds it, in the department's own words: hydrants of one main draw on each other,
-   * those of different mains do not. Left out: not known.
+   * The main that feeds it, in the department's own words: hydrants of one main draw on each other.
+   * Two names alone do not part two mains. Left out: not known.
    */
   main?: string;
+  /** What that main hangs on, in the same words: the main or the source that feeds it. Left out: not known. */
+  mainFedFrom?: string;
   /** Ports `steamer`, `side1` … `sideN`. */
   sideOutlets: number;
   /** Main to steamer outlet. */

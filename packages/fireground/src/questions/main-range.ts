@@ -1,6 +1,5 @@
 /** What hydrants give together by how their mains hang together: at worst, at best, and as counted. */
-import { PSI_PER_FT } from '@plugside/hydraulics';
-import { hydrantsInUse, sharedMains, sharing } from '../network/shared-mains.ts';
+import { headsApartPsi, hydrantsInUse, sharedMains, sharing } from '../network/shared-mains.ts';
 import type { Hydrant, Plan } from '../plan/plan.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { mainNotices } from '../words/main-notices.ts';
@@ -14,24 +13,48 @@ const ASSUMED = '\u0000assumed';
 /** The plan with every hydrant on a main of its own. */
 export function apartPlan(plan: Plan): Plan {
   const { groupTests: _, ...rest } = plan;
-  return { ...rest, hydrants: plan.hydrants.map(({ main: __, ...hydrant }) => hydrant) };
+  const hydrants = plan.hydrants.map(({ main: _main, mainFedFrom: _fed, ...hydrant }) => hydrant);
+  return { ...rest, hydrants };
 }
 
 /**
- * The plans in which hydrants of unknown main share one: with each other, and with those of each main
- * that is known. One where no main is known; none where nothing is left to assume.
+ * The plans in which hydrants that may share a main do: named mains that may hang together are one, and
+ * hydrants of unknown main are on it, on each such one in turn. One plan where no main is known; none where
+ * nothing is left to assume.
  */
 export function sharingPlans(plan: Plan): Plan[] {
   const used = hydrantsInUse(plan);
   if (!used.some((one, at) => used.slice(0, at).some((two) => unknown(plan, one, two)))) return [];
-  const known = new Set(used.flatMap(({ main }) => main ?? []));
-  return [...(known.size > 0 ? known : [ASSUMED])].map((main) => ({
+  const systems = systemsOf(plan, used);
+  const unnamed = used.some(({ main }) => main === undefined);
+  const joinedTo = systems.length > 0 ? systems.slice(0, unnamed ? undefined : 1) : [[]];
+  return joinedTo.map((joined) => ({
     ...plan,
-    hydrants: plan.hydrants.map((hydrant) => ({ ...hydrant, main: hydrant.main ?? main })),
+    hydrants: plan.hydrants.map((hydrant) => {
+      const at = systems.findIndex((system) => system.includes(hydrant));
+      const own = at >= 0 ? systems[at]! : hydrant.main === undefined ? joined : undefined;
+      if (!own) return hydrant;
+      const { mainFedFrom: _, ...rest } = hydrant;
+      return { ...rest, main: `${ASSUMED}${systems.indexOf(own as Hydrant[])}` };
+    }),
   }));
 }
 
-const unknown = (plan: Plan, one: Hydrant, two: Hydrant) => sharing(plan, one, two) === 'not known';
+/** Hydrants of named mains in groups that share, or may. */
+function systemsOf(plan: Plan, used: readonly Hydrant[]): Hydrant[][] {
+  const systems: Hydrant[][] = [];
+  for (const hydrant of used.filter(({ main }) => main !== undefined)) {
+    const joined = systems.filter((system) =>
+      system.some((other) => sharing(plan, hydrant, other, plan.hydrants) !== 'apart'),
+    );
+    for (const system of joined) systems.splice(systems.indexOf(system), 1);
+    systems.push([...joined.flat(), hydrant]);
+  }
+  return systems;
+}
+
+const unknown = (plan: Plan, one: Hydrant, two: Hydrant) =>
+  sharing(plan, one, two, plan.hydrants) === 'not known';
 
 /**
  * How much hangs on the mains of a plan's hydrants: the greatest flow [gpm] as counted, were they
@@ -83,14 +106,8 @@ function rangeOf(
 export function hydrantsNotKnownApart(plan: Plan): Hydrant[] {
   const used = hydrantsInUse(plan);
   return used.filter((one) =>
-    used.some((two) => two !== one && sharing(plan, one, two) !== 'apart'),
+    used.some((two) => two !== one && sharing(plan, one, two, plan.hydrants) !== 'apart'),
   );
-}
-
-/** Between the highest and the lowest static head of some hydrants [psi]. */
-function headsApartPsi(hydrants: readonly Hydrant[]): number {
-  const heads = hydrants.map(({ staticPsi, elevationFt }) => staticPsi + PSI_PER_FT * elevationFt);
-  return Math.max(...heads) - Math.min(...heads);
 }
 
 /**

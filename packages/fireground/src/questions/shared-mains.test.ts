@@ -20,6 +20,7 @@ import { withSettings } from './most-water.ts';
 
 interface Source extends HydrantTest {
   main?: string;
+  mainFedFrom?: string;
   elevationFt?: number;
   /** An engine in the line at the hydrant. */
   pumped?: boolean;
@@ -232,8 +233,76 @@ describe('what an answer says of the mains', () => {
     const shared = withMainRange(one, mostWater(one));
     expect(about(shared)[0]!.text).toMatch(/share a main: 1,675 gpm is counted/);
     expect(about(shared)[0]!.text).toContain(both);
-    const apart = plan(['m', 'n']);
-    expect(about(withMainRange(apart, mostWater(apart)))).toEqual([]);
+  });
+
+  it('two names do not part mains whose water stands alike; what feeds them does, or 10 psi between them', () => {
+    const pair = (...more: [Partial<Source>, Partial<Source>]) =>
+      planOf(more.map((one) => ({ ...test, pumped: true, ...one })));
+    const named = pair({ main: 'm' }, { main: 'n' });
+    const open = withMainRange(named, mostWater(named));
+    // At one place, as on one main: the formula above.
+    expect(open.mains).toMatchObject({ basis: 'not known' });
+    expect(open.mains!.shared).toBeCloseTo(at20Gpm(test), 1);
+    expect(about(open)[0]!.text).toMatch(
+      /whether the mains of .* are fed apart from each other\. If they share a feeder: 1,675 gpm instead of .* Say what each main is fed from/,
+    );
+    const apart = [
+      pair({ main: 'm', mainFedFrom: 'tank' }, { main: 'n', mainFedFrom: 'wells' }),
+      // 62 + 10.1 psi at the same height: hardly the same water at rest.
+      pair({ main: 'm' }, { main: 'n', staticPsi: 72.1 }),
+    ];
+    for (const one of apart) {
+      expect(mainRange(one)).toBeNull();
+      expect(about(withMainRange(one, mostWater(one)))).toEqual([]);
+    }
+    expect(mainRange(pair({ main: 'm' }, { main: 'n', staticPsi: 71.9 }))!.basis).toBe('not known');
+    // 23.2 ft higher, 10.05 psi less: the water stands at one height.
+    const higher = pair({ main: 'm' }, { main: 'n', staticPsi: 51.95, elevationFt: 23.2 });
+    expect(mainRange(higher)!.basis).toBe('not known');
+  });
+
+  it('a main that hangs on another’s draws on it, over two steps and beside a third too', () => {
+    const fed = (mains: [string, string?][]) =>
+      planOf(
+        mains.map(([main, mainFedFrom]) => ({
+          ...test,
+          pumped: true,
+          main,
+          ...(mainFedFrom && { mainFedFrom }),
+        })),
+      );
+    const shared = [
+      fed([['court', 'feeder'], ['feeder']]),
+      fed([
+        ['court', 'feeder'],
+        ['lane', 'feeder'],
+      ]),
+      fed([['close', 'court'], ['court', 'feeder'], ['feeder']]),
+      // Each says that it hangs on the other: no end to follow, and still one system.
+      fed([
+        ['court', 'lane'],
+        ['lane', 'court'],
+      ]),
+    ];
+    for (const one of shared) {
+      expect(mainRange(one)!.basis).toBe('shared');
+      // However many alike at one place: what the main gives.
+      expect(most(one)).toBeCloseTo(at20Gpm(test), 1);
+    }
+    const tested = planOf(
+      [
+        { ...test, pumped: true, main: 'm', mainFedFrom: 'tank' },
+        { ...test, pumped: true, main: 'n', mainFedFrom: 'wells' },
+      ],
+      [{ hydrants: ['H1', 'H2'], ...test }],
+    );
+    expect(mainRange(tested)!.basis).toBe('tested together');
+  });
+
+  it('named mains that may hang together are taken as one where an unknown hydrant joins them', () => {
+    const mains = [{ main: 'm' }, { main: 'n' }, {}];
+    const range = mainRange(planOf(mains.map((one) => ({ ...test, pumped: true, ...one }))))!;
+    expect(range.shared).toBeCloseTo(at20Gpm(test), 1);
   });
 
   it('without figures, where they are not worked out', () => {

@@ -41,9 +41,9 @@ const at = (
   id: string,
   [staticPsi, residualPsi, testGpm]: readonly [number, number, number],
   lengthFt: number,
-  more: Partial<HydrantAtHand> & { elevationFt?: number; main?: string } = {},
+  more: Partial<HydrantAtHand> & { elevationFt?: number; main?: string; mainFedFrom?: string } = {},
 ): HydrantAtHand => {
-  const { elevationFt = 0, main, ...rest } = more;
+  const { elevationFt = 0, main, mainFedFrom, ...rest } = more;
   return {
     hydrant: newHydrant(id, {
       staticPsi,
@@ -51,6 +51,7 @@ const at = (
       testGpm,
       elevationFt,
       ...(main !== undefined && { main }),
+      ...(mainFedFrom !== undefined && { mainFedFrom }),
     }),
     steamer: true,
     lengthFt,
@@ -372,7 +373,12 @@ describe('several sources', () => {
         situation({
           demandGpm: 1300,
           hydrants: mains.map((main, index) =>
-            at(`H-${index + 1}`, [62, 44, 1060], 700, main === undefined ? {} : { main }),
+            at(
+              `H-${index + 1}`,
+              [62, 44, 1060],
+              700,
+              main === undefined ? {} : { main, mainFedFrom: `the source of ${main}` },
+            ),
           ),
           rigs: [strongest(engine(1, 0, fiveIn(1000))), engine(2, 3, fiveIn(1000))],
           ...more,
@@ -383,11 +389,24 @@ describe('several sources', () => {
     // By NFPA 291's formula the main gives 1,060·(42/18)^0.54 = 1,675 gpm at 20 psi, to one or to both.
     const mainGpm = 1060 * (42 / 18) ** 0.54;
 
-    it('on mains of their own add up, with no caution', () => {
+    it('on mains that hang on two sources add up, with no caution', () => {
       const apart = pairOf(choose(['a', 'b']));
       expect(aboutMains(apart)).toEqual([]);
       expect(apart.mains).toBeUndefined();
       expect(apart.notices.some(({ text }) => text.includes('share'))).toBe(false);
+    });
+
+    it('of two names alone rank like those of mains not known, and say so', () => {
+      const hydrants = ['a', 'b'].map((main, index) =>
+        at(`H-${index + 1}`, [62, 44, 1060], 700, { main }),
+      );
+      const way = pairOf(choose([undefined, undefined], { hydrants, demandGpm: 1700 }));
+      const open = pairOf(choose([undefined, undefined], { demandGpm: 1700 }));
+      const { basis, shared } = way.mains!;
+      expect(basis).toBe('not known');
+      expect(shared).toBeCloseTo(open.mains!.shared, 3);
+      expect(way.littleToSpare).toBe(open.littleToSpare);
+      expect(aboutMains(way)[0]).toMatchObject({ level: 'caution' });
     });
 
     it('of mains that are not known come with both figures', () => {

@@ -1,6 +1,7 @@
 /** Tender shuttles that could be run: a place to fill, who fills there, the tenders, what they keep up. */
 import { QuantityError } from '@plugside/hydraulics';
 import { draftAt } from '../draft/draft-at.ts';
+import { sharing } from '../network/shared-mains.ts';
 import { type ShuttleFlow, shuttleFlow } from '../shuttle/shuttle-flow.ts';
 import type { Crew } from './crew.ts';
 import { rigName } from './crew.ts';
@@ -69,11 +70,14 @@ export function haulsOf(
 ): Haul[] {
   const tenders = tendersOf(situation.rigs);
   if (tenders.length === 0 || tenders.some(({ rig }) => used.rigs.has(rig.id))) return [];
-  const mainOf = (id: string) =>
-    situation.hydrants.find(({ hydrant }) => hydrant.id === id)?.hydrant.main;
-  const mains = new Set(used.sources.flatMap((id) => mainOf(id) ?? []));
+  const known = situation.hydrants.map(({ hydrant }) => hydrant);
+  const drawnOn = known.filter(({ id }) => used.sources.includes(id));
+  const onTheirMain = (id: string) => {
+    const own = known.find((hydrant) => hydrant.id === id);
+    return own && drawnOn.some((other) => sharing({}, own, other, known) === 'shared');
+  };
   return fillPlacesOf(situation)
-    .filter(({ id }) => !used.sources.includes(id) && !mains.has(mainOf(id) ?? ''))
+    .filter(({ id }) => !used.sources.includes(id) && !onTheirMain(id))
     .flatMap((place) => haulFrom(place, tenders, crew, used.rigs) ?? [])
     .sort((one, two) => two.flow.gpm - one.flow.gpm);
 }

@@ -318,7 +318,11 @@ describe('hydrants whose mains are not known', () => {
   const open = twoHydrants({ first: one, second: one });
   const named = (mains: [string, string]): Plan => ({
     ...open,
-    hydrants: open.hydrants.map((one, at) => ({ ...one, main: mains[at]! })),
+    hydrants: open.hydrants.map((one, at) => ({
+      ...one,
+      main: mains[at]!,
+      mainFedFrom: `the source of ${mains[at]}`,
+    })),
   });
 
   it('may share one: what comes then is what the plan with one main gives', () => {

@@ -15,6 +15,26 @@ function named(plan: Plan, ids: readonly string[]): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
+/** What is open of some hydrants' mains: which main they are on, or, where each names one, what those hang on. */
+function openWords(
+  plan: Plan,
+  ids: readonly string[],
+  names: string,
+): { open: string; together: string; remedy: string } {
+  const named = ids.every((id) => plan.hydrants.find((one) => one.id === id)?.main !== undefined);
+  return named
+    ? {
+        open: `the mains of ${names} are fed apart from each other`,
+        together: 'a feeder',
+        remedy: 'Say what each main is fed from',
+      }
+    : {
+        open: `${names} are on mains of their own`,
+        together: 'a main',
+        remedy: 'Name their mains',
+      };
+}
+
 /** The notices that a range comes to, figures in them. */
 export function mainNotices(plan: Plan, range: MainRange, units: UnitSystem = 'us'): Notice[] {
   const { basis, figure, shared, apart, counted, testedOn } = range;
@@ -40,15 +60,13 @@ export function mainNotices(plan: Plan, range: MainRange, units: UnitSystem = 'u
           ),
     );
   } else {
+    const { open, together, remedy } = openWords(plan, range.hydrants, names);
     notices.push(
       Math.abs(counted - shared) < SAME[figure]
-        ? about(
-            'fact',
-            `It is not known whether ${names} are on mains of their own; sharing one would take nothing here.`,
-          )
+        ? about('fact', `It is not known whether ${open}; sharing one would take nothing here.`)
         : about(
             'caution',
-            `It is not known whether ${names} are on mains of their own. If they share a main: ${amount(shared)}${what} instead of ${amount(counted)}. Name their mains, or test them flowing together.`,
+            `It is not known whether ${open}. If they share ${together}: ${amount(shared)}${what} instead of ${amount(counted)}. ${remedy}, or test them flowing together.`,
           ),
     );
   }
@@ -68,7 +86,7 @@ export function unsizedMainNotices(plan: Plan): Notice[] {
   if (plan.hydrants.length < 2) return [];
   const used = hydrantsInUse(plan);
   const pairs = used.flatMap((one, at) => used.slice(0, at).map((two) => [one, two] as const));
-  const open = pairs.filter(([one, two]) => sharing(plan, one, two) === 'not known');
+  const open = pairs.filter(([one, two]) => sharing(plan, one, two, plan.hydrants) === 'not known');
   const notices: Notice[] = sharedMains(plan).map(({ hydrants, test }) => ({
     level: 'fact',
     about: 'mains',
@@ -83,7 +101,7 @@ export function unsizedMainNotices(plan: Plan): Notice[] {
     {
       level: 'caution',
       about: 'mains',
-      text: `It is not known whether ${named(plan, ids)} are on mains of their own. A shared main gives less than the figures here.`,
+      text: `It is not known whether ${openWords(plan, ids, named(plan, ids)).open}. A shared main gives less than the figures here.`,
     },
     ...notices,
   ];

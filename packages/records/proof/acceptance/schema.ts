@@ -41,6 +41,7 @@ export function describeSchema(
       }
       await run(target, 'alter table flow_tests drop column q20_gpm');
       await run(target, 'alter table hydrants drop column main');
+      await run(target, 'alter table hydrants drop column main_fed_from');
       await run(target, 'alter table water_sources drop column lift_ft');
       await run(target, "delete from plugside_migration where name >= '0004-order'");
       const after = await openStore(target);

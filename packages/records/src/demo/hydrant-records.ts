@@ -2,6 +2,7 @@ import type { FieldsIn } from '../model/index.ts';
 import type { Chance } from './chance.ts';
 import { lonLatOf } from './ground.ts';
 import type { DemoHydrant } from './hydrant-places.ts';
+import { fedFrom } from './main-names.ts';
 
 const reasons = [
   'Stem broken, part on order',
@@ -22,6 +23,7 @@ export function hydrantRecords(
   return hydrants.map((hydrant) => {
     const { name, at, elevationFt, main, zone } = hydrant;
     const mainName = mainNames.get(hydrant);
+    const feeder = fedFrom(hydrant, mainName);
     const [longitude, latitude] = lonLatOf(at);
     const outOfService = luck.happens(0.02);
     const oldPattern = main.roughness < 50 && luck.happens(0.2);
@@ -36,6 +38,7 @@ export function hydrantRecords(
       sideOutletIn: 2.5,
       mainIn: main.diameterIn,
       ...(mainName !== undefined && { main: mainName }),
+      ...(feeder !== undefined && { mainFedFrom: feeder }),
       status: outOfService ? 'out of service' : 'in service',
       ...(outOfService && { statusReason: luck.pick(reasons) }),
       owner: zone === 'industrial' && luck.happens(0.15) ? 'Works, private' : 'Town water',
@@ -48,6 +51,9 @@ export function hydrantRecords(
         mainIn: { kind: 'department', text: 'Map of the mains, invented' },
         ...(mainName !== undefined && {
           main: { kind: 'department' as const, text: 'Map of the mains, invented' },
+        }),
+        ...(feeder !== undefined && {
+          mainFedFrom: { kind: 'department' as const, text: 'Map of the mains, invented' },
         }),
       },
     };

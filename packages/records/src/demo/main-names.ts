@@ -12,6 +12,12 @@ const feeders: Partial<Readonly<Record<Zone, string>>> = {
   hill: 'Hill feeder',
 };
 
+/** What a hydrant's main hangs on, as the same map has it: of a dead end behind a feeder that feeder. */
+export function fedFrom({ zone }: DemoHydrant, mainName: string | undefined): string | undefined {
+  const feeder = feeders[zone];
+  return mainName === undefined || mainName === feeder ? undefined : feeder;
+}
+
 /**
  * One name for the hydrants of a dead end, and for those behind one feeder. In the grid of the town no
  * map tells which of them draw on each other: those have no name.

@@ -29,10 +29,16 @@ export const hydrantSchema = z.strictObject({
   /** Main that feeds it [in]. */
   mainIn: z.number().positive().max(120).optional(),
   /**
-   * Which main that is, in the department's words. Hydrants with the same text draw on each other;
-   * with another text they are taken to add up. Left out: not known.
+   * Which main that is, in the department's words. Hydrants with the same text draw on each other. Another
+   * text alone does not part them: see `mainFedFrom`. Left out: not known.
    */
   main: z.string().max(120).optional(),
+  /**
+   * What that main hangs on, in the same words: the main, or the tank, works or wells that feed it. Mains of
+   * which one hangs on the other, or both on a third, draw on each other; those that hang on different things
+   * add up. Left out: not known.
+   */
+  mainFedFrom: z.string().max(120).optional(),
   status: z.enum(['in service', 'out of service']).default('in service'),
   /** Why it is out of service. */
   statusReason: z.string().max(500).optional(),

@@ -78,6 +78,7 @@ export function hydrantFromRecord(
     elevationFt,
     sideOutlets: record.sideOutlets,
     ...(record.main !== undefined && { main: record.main }),
+    ...(record.mainFedFrom !== undefined && { mainFedFrom: record.mainFedFrom }),
     ...(record.steamerLoss && { steamerLoss: record.steamerLoss }),
     ...(record.sideLoss && { sideLoss: record.sideLoss }),
   });

@@ -78,6 +78,7 @@ function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
     flow: write(part.testGpm, 'flow'),
     tested: part.testedOn,
     main: part.main,
+    'main-fed-from': part.mainFedFrom,
     'side-outlets': part.sideOutlets,
     'steamer-loss': writeLoss(part.steamerLoss),
     'side-loss': writeLoss(part.sideLoss),

@@ -58,6 +58,9 @@ export const hydrantSchema = z.strictObject({
   main: textField(
     'The main that feeds it, in your own words: hydrants of one main draw on each other. Left out: not known',
   ).optional(),
+  'main-fed-from': textField(
+    'What that main hangs on, in the same words: the main or the source that feeds it. Left out: not known',
+  ).optional(),
   'side-outlets': countField(countRanges.sideOutlets, 'Side outlets side1 …').prefault(
     usualSideOutlets,
   ),

@@ -49,6 +49,7 @@ function toHydrant(written: WrittenPlan['hydrants'][number], elevationFt: number
     testGpm: written.flow,
     testedOn: written.tested,
     main: written.main,
+    mainFedFrom: written['main-fed-from'],
     sideOutlets: written['side-outlets'],
     steamerLoss: written['steamer-loss'],
     sideLoss: written['side-loss'],

@@ -6,6 +6,7 @@ import { drillTables } from './0003-drills.ts';
 import { orderColumns } from './0004-order.ts';
 import { hydrantMain } from './0005-hydrant-main.ts';
 import { waterLift } from './0006-water-lift.ts';
+import { mainFedFrom } from './0007-main-fed-from.ts';
 
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-first-tables': firstTables,
@@ -14,4 +15,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0004-order': orderColumns,
   '0005-hydrant-main': hydrantMain,
   '0006-water-lift': waterLift,
+  '0007-main-fed-from': mainFedFrom,
 };

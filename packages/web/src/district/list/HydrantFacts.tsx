@@ -21,6 +21,7 @@ export function HydrantFacts({
     { field: 'type', name: 'Type', value: record.type ?? null },
     { field: 'mainIn', name: 'Main', value: inches(record.mainIn) },
     { field: 'main', name: 'Which main', value: record.main ?? null },
+    { field: 'mainFedFrom', name: 'Main is fed from', value: record.mainFedFrom ?? null },
     { field: 'steamerIn', name: 'Large outlet', value: inches(record.steamerIn) },
     {
       field: 'sideOutlets',

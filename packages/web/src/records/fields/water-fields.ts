@@ -33,6 +33,11 @@ export const hydrantFields: readonly FieldSpec[] = [
     'Which main',
     'One name for hydrants that one feeder or dead end supplies: they draw on each other',
   ),
+  text(
+    'mainFedFrom',
+    'Main is fed from',
+    'The main it hangs on, or the tank, works or wells: mains fed from different things add up',
+  ),
   diameter('steamerIn', 'Large outlet', 'Leave empty where it has none'),
   count('sideOutlets', 'Side outlets'),
   diameter('sideOutletIn', 'Size of side outlets'),
