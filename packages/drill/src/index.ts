@@ -22,6 +22,7 @@ export { withSpareAttackLine } from './spare-attack-line.ts';
 // Roles and actions: who may do what
 export type { DrillAction, Problem, Submitted } from './action.ts';
 export { mayDo } from './may-do.ts';
+export { isPlainText } from './plain-text.ts';
 export {
   hasSaid,
   mostRadioCharacters,

@@ -1,6 +1,7 @@
 import type { DrillAction, Problem } from './action.ts';
 import { criteria } from './criteria.ts';
 import type { Fault } from './fault.ts';
+import { isPlainText } from './plain-text.ts';
 import { mostRadioCharacters, type RadioMessage, radioPresets } from './radio.ts';
 import { type PlayedRole, playedRoles } from './role.ts';
 
@@ -216,9 +217,23 @@ function readFault(value: unknown): Fault {
 }
 
 function shown(value: unknown): string {
-  if (typeof value === 'string') return `"${value.slice(0, 40)}"`;
+  if (typeof value === 'string') return `"${echoed(value)}"`;
   if (value === null || typeof value !== 'object') return String(value);
   return Array.isArray(value) ? 'a list' : 'an object';
+}
+
+/** The beginning of what was sent, as it may stand in an answer that is kept. */
+function echoed(text: string): string {
+  return [...text.slice(0, 40)].map((one) => (isPlainText(one) ? one : '?')).join('');
+}
+
+/** @throws Refusal where a text is not plain */
+function plain(field: string, value: string): string {
+  if (isPlainText(value)) return value;
+  throw new Refusal(
+    field,
+    `"${field}" holds a line break, a control character or a mark of direction. Give plain text on one line.`,
+  );
 }
 
 function record(value: unknown, field: string): Fields {
@@ -233,7 +248,7 @@ function only(fields: Fields, known: readonly string[], tag?: string): void {
   );
   if (extra !== undefined) {
     const allowed = known.length > 0 ? `its fields are: ${known.join(', ')}` : 'it has no fields';
-    throw new Refusal(extra.slice(0, 40), `"${extra.slice(0, 40)}" is not known here; ${allowed}.`);
+    throw new Refusal(echoed(extra), `"${echoed(extra)}" is not known here; ${allowed}.`);
   }
 }
 
@@ -244,7 +259,7 @@ function name(fields: Fields, field: string): string {
       field,
       `"${field}" is ${shown(value)}. Give a name of 1 to ${mostNameCharacters} characters.`,
     );
-  return value;
+  return plain(field, value);
 }
 
 function text(fields: Fields, field: string): string {
@@ -255,7 +270,7 @@ function text(fields: Fields, field: string): string {
       field,
       `"${field}" has ${trimmed.length} characters. Give text of 1 to ${mostRadioCharacters}.`,
     );
-  return trimmed;
+  return plain(field, trimmed);
 }
 
 function number(fields: Fields, field: string, least: number, most: number): number {

@@ -100,6 +100,15 @@ export class DrillRoom {
       );
       return;
     }
+    const most = last + this.#settings.mostSeqJump;
+    // Past a number that is far off, nothing of this device could be told from what it sends again.
+    if (clientSeq > most) {
+      refuse(
+        'clientSeq',
+        `clientSeq is ${clientSeq}; allowed: ${last + 1} to ${most}. Go on above the last one, in small steps.`,
+      );
+      return;
+    }
     const read = readAction(given);
     if ('problem' in read) {
       device.send({ type: 'refused', clientSeq, problem: read.problem });

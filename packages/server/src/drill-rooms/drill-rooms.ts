@@ -9,6 +9,7 @@ import {
 import { ProblemError } from '../problem.ts';
 import { type Guesses, guesses } from './allowance.ts';
 import { DrillRoom } from './drill-room.ts';
+import { fromAddress } from './from-address.ts';
 import { newCode } from './keys.ts';
 import { rebuilt } from './rebuild.ts';
 import { type Beat, startClock } from './room-clock.ts';
@@ -37,8 +38,11 @@ export interface DrillRooms {
   readonly settings: RoomSettings;
   /** Wrong keys to watch with. */
   readonly watchGuesses: Guesses;
-  /** @throws ProblemError 503 where too many drills run */
-  make(drill: NewDrill): Promise<{ run: DrillRun; keys: MadeKeys }>;
+  /**
+   * @param address that it is asked for from
+   * @throws ProblemError 503 where too many drills run, 429 where too many of one address do
+   */
+  make(drill: NewDrill, address: string): Promise<{ run: DrillRun; keys: MadeKeys }>;
   /** The room of a running drill, rebuilt where it is not in memory; undefined for a code of none. */
   open(code: string): Promise<DrillRoom | undefined>;
   running(): Promise<DrillRunFacts[]>;
@@ -53,6 +57,9 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
   const settings = { ...defaultRoomSettings, ...given };
   const rooms = new Map<string, DrillRoom>();
   const opening = new Map<string, Promise<DrillRoom | undefined>>();
+  /** By address, those that were made since the server started; and what gives each one's place back. */
+  const fromEach = fromAddress();
+  const madeFrom = new Map<string, () => void>();
   let writing: Promise<void> | undefined;
   let writeAgainAtMs = 0;
   let sweptAtMs = 0;
@@ -118,6 +125,19 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
       writing = undefined;
     });
     await writing;
+  };
+
+  /** Drills that run. Those that have ended count for no address any more. */
+  const stillRunning = async (): Promise<number> => {
+    const before = [...madeFrom.keys()];
+    const running = await store.drillRuns.running();
+    const ids = new Set(running.map(({ id }) => id));
+    for (const id of before) {
+      if (ids.has(id)) continue;
+      madeFrom.get(id)?.();
+      madeFrom.delete(id);
+    }
+    return running.length;
   };
 
   const beat = (elapsedMs: number, count: number, behind: boolean) => {
@@ -201,32 +221,49 @@ export function drillRooms(store: RecordStore, given: Partial<RoomSettings> = {}
     }
   };
 
+  const makeOne = async (
+    { scene, seed, crew, guided }: NewDrill,
+    giveBack: () => void,
+  ): Promise<{ run: DrillRun; keys: MadeKeys }> => {
+    const { seats, keys } = emptySeats(rolesIn(scene));
+    if (guided) seats.guided = true;
+    // Also a check that it runs at all, before anything is kept.
+    const drill = createDrill(scene, seed);
+    for (;;) {
+      const run = await store.drillRuns.add({
+        code: newCode(),
+        title: scene.title,
+        ...(scene.evolution !== undefined && { evolution: scene.evolution }),
+        ...(crew !== undefined && { crew }),
+        seed,
+        scene,
+        seats,
+      });
+      if (!run) continue;
+      madeFrom.set(run.id, giveBack);
+      rooms.set(run.code, new DrillRoom(run, { drill, lastSeqs: new Map() }, settings));
+      clock.wake();
+      return { run, keys };
+    }
+  };
+
   return {
     settings,
     watchGuesses: guesses(settings.missesPerMin, settings.missesOfAllPerMin),
-    make: async ({ scene, seed, crew, guided }) => {
-      if ((await store.drillRuns.running()).length >= settings.mostRooms) {
+    make: async (asked, address) => {
+      const isMuch = () => fromEach.has(address) >= settings.mostRoomsFromAddress;
+      if ((await stillRunning()) >= settings.mostRooms || isMuch()) {
         await sweep();
-        if ((await store.drillRuns.running()).length >= settings.mostRooms) throw tooMany(settings);
+        if ((await stillRunning()) >= settings.mostRooms) throw tooMany(settings);
       }
-      const { seats, keys } = emptySeats(rolesIn(scene));
-      if (guided) seats.guided = true;
-      // Also a check that it runs at all, before anything is kept.
-      const drill = createDrill(scene, seed);
-      for (;;) {
-        const run = await store.drillRuns.add({
-          code: newCode(),
-          title: scene.title,
-          ...(scene.evolution !== undefined && { evolution: scene.evolution }),
-          ...(crew !== undefined && { crew }),
-          seed,
-          scene,
-          seats,
-        });
-        if (!run) continue;
-        rooms.set(run.code, new DrillRoom(run, { drill, lastSeqs: new Map() }, settings));
-        clock.wake();
-        return { run, keys };
+      // Looked at and taken in one go: those that are asked for at once count each other.
+      if (isMuch()) throw tooManyOfYours(settings);
+      const giveBack = fromEach.take(address);
+      try {
+        return await makeOne(asked, giveBack);
+      } catch (error) {
+        giveBack();
+        throw error;
       }
     },
     open,
@@ -248,6 +285,15 @@ function tooMany({ mostRooms }: RoomSettings): ProblemError {
     status: 503,
     title: 'Busy',
     detail: `${mostRooms} drills run already. End one, or wait until one has ended.`,
+    headers: { 'Retry-After': '60' },
+  });
+}
+
+function tooManyOfYours({ mostRoomsFromAddress: most }: RoomSettings): ProblemError {
+  return new ProblemError({
+    status: 429,
+    title: 'Too many from one address',
+    detail: `${most} drills that were made from your address run already; allowed: ${most}. End one that nobody uses, or wait until one has ended.`,
     headers: { 'Retry-After': '60' },
   });
 }

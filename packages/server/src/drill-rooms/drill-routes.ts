@@ -1,6 +1,6 @@
 /** Drills over HTTP: made, found, ended, looked at again. What happens in one goes over its WebSocket. */
 import { type OpenAPIHono, z } from '@hono/zod-openapi';
-import { TICKS_PER_S } from '@plugside/drill';
+import { isPlainText, TICKS_PER_S } from '@plugside/drill';
 import type { DrillRunFacts, RecordStore } from '@plugside/records';
 import type { Context } from 'hono';
 import { define } from '../api/define.ts';
@@ -8,6 +8,7 @@ import { json, problems } from '../api/describe.ts';
 import { jsonObject } from '../api/json-body.ts';
 import { checkedBody } from '../paper/checked-body.ts';
 import { ProblemError } from '../problem.ts';
+import { addressOf } from '../upgrade.ts';
 import type { DrillRooms } from './drill-rooms.ts';
 import {
   drillFactsSchema,
@@ -20,7 +21,6 @@ import {
 } from './drill-schema.ts';
 import { type FindRoom, findRoom } from './find-room.ts';
 import { liveRoute } from './live-route.ts';
-import { isPlainText } from './plain-text.ts';
 import { removeRunRoute } from './remove-run-route.ts';
 import { newDrillFrom } from './scene-from-request.ts';
 import { isInstructor, type Seats } from './seats.ts';
@@ -52,12 +52,12 @@ function makeRoutes(app: OpenAPIHono, store: RecordStore, rooms: DrillRooms): vo
       },
       responses: {
         ...json('The drill', madeDrillSchema, 201),
-        ...problems(400, 413, 415, 422, 503),
+        ...problems(400, 413, 415, 422, 429, 503),
       },
     },
     async (c) => {
       const asked = checkedBody(newDrillSchema, await jsonObject(c));
-      const { run, keys } = await rooms.make(await newDrillFrom(store, asked));
+      const { run, keys } = await rooms.make(await newDrillFrom(store, asked), addressOf(c));
       c.header('Location', `${path}/${run.code}`);
       return c.json(
         {

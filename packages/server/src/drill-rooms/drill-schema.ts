@@ -1,7 +1,6 @@
 /** What the drills' routes take and answer with. */
 import { z } from '@hono/zod-openapi';
-import { playedRoles } from '@plugside/drill';
-import { isPlainText } from './plain-text.ts';
+import { isPlainText, playedRoles } from '@plugside/drill';
 
 const seconds = z.number().min(0).max(86_400);
 const count = z.int().min(0).max(1_000);

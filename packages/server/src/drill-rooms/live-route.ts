@@ -5,11 +5,13 @@ import { ProblemError } from '../problem.ts';
 import { addressOf, takeWebSocket } from '../upgrade.ts';
 import type { DrillRooms } from './drill-rooms.ts';
 import type { FindRoom } from './find-room.ts';
+import { fromAddress } from './from-address.ts';
 import { serveDevice } from './live-connection.ts';
 
 /** A drill's WebSocket. */
 export function liveRoute(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): void {
   let connections = 0;
+  const fromEach = fromAddress();
   define(
     app,
     {
@@ -27,7 +29,15 @@ export function liveRoute(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): 
     async (c) => {
       const { code } = await find(c);
       const address = addressOf(c);
-      const { mostConnections } = rooms.settings;
+      const { mostConnections, mostConnectionsFromAddress: most } = rooms.settings;
+      if (fromEach.has(address) >= most) {
+        throw new ProblemError({
+          status: 429,
+          title: 'Too many from one address',
+          detail: `${most} devices are connected from your address already; allowed: ${most}. Close those that nobody uses: one that does not join is let go by itself within half a minute.`,
+          headers: { 'Retry-After': '30' },
+        });
+      }
       if (connections >= mostConnections) {
         throw new ProblemError({
           status: 503,
@@ -38,8 +48,10 @@ export function liveRoute(app: OpenAPIHono, rooms: DrillRooms, find: FindRoom): 
       }
       return takeWebSocket(c, (socket) => {
         connections += 1;
+        const giveBack = fromEach.take(address);
         socket.once('close', () => {
           connections -= 1;
+          giveBack();
         });
         serveDevice(socket, code, rooms, address);
       });

@@ -1,6 +1,5 @@
 /** Reads what a device says (docs/drill-rooms.md). */
-import { isRole, PROTOCOL, playedRoles, type ToRoom } from '@plugside/drill';
-import { isPlainText } from './plain-text.ts';
+import { isPlainText, isRole, PROTOCOL, playedRoles, type ToRoom } from '@plugside/drill';
 
 /** As read from the wire: what an action holds is looked at when it is done. */
 export type ClientMessage = ToRoom<unknown>;
@@ -94,7 +93,9 @@ function hello(given: Record<string, unknown>): ClientMessage | { problem: strin
       return { problem: `${field} is ${show(value)}. Give text of 1 to ${longest} characters.` };
     }
     if (!isPlainText(value)) {
-      return { problem: `${field} holds a character that is none. Give plain text.` };
+      return {
+        problem: `${field} holds a line break, a control character or a mark of direction. Give plain text.`,
+      };
     }
     said[field] = value;
   }

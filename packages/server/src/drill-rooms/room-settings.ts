@@ -18,9 +18,13 @@ export interface RoomSettings {
   keyframeEveryTicks: number;
   /** Rooms in memory at once, and drills that have not ended. */
   mostRooms: number;
+  /** Of those, made from one address: a classroom is behind one router. */
+  mostRoomsFromAddress: number;
   /** Devices in a room, and on the server, at once. */
   mostInRoom: number;
   mostConnections: number;
+  /** Of those, from one address, joined or not. */
+  mostConnectionsFromAddress: number;
   /** A connection that says no hello, or answers no ping, for so long is closed [ms]. */
   silentMs: number;
   /** What a device may send: so many a second, and so many at once. */
@@ -31,6 +35,8 @@ export interface RoomSettings {
   /** Codes that are no drill's, and keys to watch that are wrong, by one address and by all of them [1/min]. */
   missesPerMin: number;
   missesOfAllPerMin: number;
+  /** An action's number may be above the last one's by so much at most. */
+  mostSeqJump: number;
   /** Told of each beat, to measure. */
   onBeat?: (beat: Beat) => void;
 }
@@ -44,12 +50,15 @@ export const defaultRoomSettings: RoomSettings = {
   writtenEveryMs: 1_000,
   keyframeEveryTicks: 200,
   mostRooms: 100,
+  mostRoomsFromAddress: 60,
   mostInRoom: 40,
   mostConnections: 1_000,
+  mostConnectionsFromAddress: 300,
   silentMs: 15_000,
   messagesPerS: 30,
   messagesAtOnce: 60,
   mostWaitingBytes: 131_072,
   missesPerMin: 30,
   missesOfAllPerMin: 300,
+  mostSeqJump: 10_000,
 };

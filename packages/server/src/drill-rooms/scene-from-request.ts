@@ -46,9 +46,19 @@ async function sceneOf(
   store: RecordStore,
   { evolution, hydrantId, plan, planId, start: given, ...asked }: z.infer<typeof newDrillSchema>,
 ): Promise<DrillScene> {
-  const sources = [evolution, plan, planId].filter((one) => one !== undefined).length;
-  if (sources !== 1) {
-    throw refused('evolution', sources, 'one of evolution, plan and planId', 'Give exactly one.');
+  const sources = Object.entries({ evolution, plan, planId }).flatMap(([key, value]) =>
+    value === undefined ? [] : [key],
+  );
+  if (sources.length !== 1) {
+    const given =
+      sources.length === 0 ? 'none of them is given' : `${sources.join(' and ')} are given`;
+    const allowed = 'exactly one of evolution, plan and planId';
+    throw notAccepted({
+      path: sources[0] ?? 'evolution',
+      allowed,
+      message: `evolution, plan and planId: ${given}; allowed: ${allowed}.`,
+      remedy: sources.length === 0 ? 'Give one of them.' : 'Leave out all but one.',
+    });
   }
   if (evolution !== undefined) {
     const known = evolutionOf(evolution);

@@ -1,6 +1,7 @@
 /** What the department's records make of a drill: an evolution on one of its hydrants, hose for a spare line. */
 import {
   type DrillScene,
+  isPlainText,
   sceneWithHydrant,
   withLinesAtScene,
   withSpareAttackLine,
@@ -8,7 +9,6 @@ import {
 import { type HoseAboard, nameOf, type Plan, parseHoseSize } from '@plugside/fireground';
 import { planTest, type RecordStore } from '@plugside/records';
 import { hydrantFromRecord, type PlanningNotice } from '@plugside/records/planning';
-import { isPlainText } from './plain-text.ts';
 import { refused } from './refused.ts';
 
 /**
