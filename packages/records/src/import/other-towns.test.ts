@@ -175,6 +175,12 @@ describe('values that cannot be what they are read as', () => {
     expect(refused[0]!.reason).toMatch(/psi; at most 500 psi is allowed/);
   });
 
+  it('a key with a NUL character is refused, and the other rows come in', async () => {
+    const report = await bring('rigs', 'ID,Unit,Type\n\0,E1,Engine\n2,E2,Engine\n3,E3,Engine\n');
+    expect(report).toMatchObject({ added: 2, refusedCount: 1 });
+    expect(report.refused[0]).toMatchObject({ column: 'ID', remedy: 'Take it out.' });
+  });
+
   it('a line of totals is no rig', async () => {
     const report = await bring('rigs', 'Unit,Type,Pump GPM\nE1,Engine,1500\nTotal,,1500\n');
     expect(report).toMatchObject({ added: 1, refusedCount: 1 });

@@ -154,6 +154,16 @@ export function understand<K extends ImportKind>(
   return finish(draft, []);
 
   function finish(first: Draft, morePaths: Draft[]): Understood<K> {
+    for (const column of [mapping.idColumn, mapping.sourceColumn, mapping.recordColumn]) {
+      if (!cellText(row, column)?.includes('\0')) continue;
+      return refuse({
+        code: 'value not understood',
+        column: column!,
+        value: cellText(row, column)!,
+        reason: 'It holds a NUL character, which no key may.',
+        remedy: 'Take it out.',
+      });
+    }
     const written = cellText(row, mapping.idColumn);
     const id = written === undefined ? undefined : keyText(written);
     const source = cellText(row, mapping.sourceColumn) ?? mapping.sourceName;

@@ -84,6 +84,28 @@ describe('a unit in the name of a column', () => {
   });
 });
 
+describe('pressures without a unit', () => {
+  const units = async (heads: string, ...rows: string[]) => {
+    const mapping = await guess('flow-tests', `hydrant,date,${heads}\n${rows.join('\n')}\n`);
+    return ['staticPsi', 'residualPsi', 'flowing[0].pitotPsi'].map(
+      (one) => field(mapping, one)?.unit,
+    );
+  };
+  const rows = ['1,2024-03-31,62,12,8', '2,2024-03-31,60,11,9'];
+
+  it('are in one unit: a low residual and a pitot reading are not in bar beside a static in psi', async () => {
+    expect(await units('static,residual,pitot', ...rows)).toEqual(['psi', 'psi', 'psi']);
+    expect(await units('static (psi),residual,pitot', ...rows)).toEqual(['psi', 'psi', 'psi']);
+  });
+
+  it('are all in bar, or in kPa, where the greatest are', async () => {
+    const bar = ['1,2024-03-31,4.3,3.1,0.6', '2,2024-03-31,4.2,3.0,0.7'];
+    expect(await units('static,residual,pitot', ...bar)).toEqual(['bar', 'bar', 'bar']);
+    const kPa = ['1,2024-03-31,430,110,60', '2,2024-03-31,420,100,70'];
+    expect(await units('static,residual,pitot', ...kPa)).toEqual(['kPa', 'kPa', 'kPa']);
+  });
+});
+
 describe('sizes of mains', () => {
   it('all below one are metres, and said so', async () => {
     const mapping = await hydrants('main size', ['0.2', '0.15', '0.3']);
@@ -138,6 +160,11 @@ describe('other columns of service', () => {
   it('that hold a day or a reason alone are told of', async () => {
     const mapping = await hydrants('out of service date,oos reason', [',', '2024-01-31,stem']);
     expect(field(mapping, 'status')).toBeUndefined();
+    // By the column in front a notice goes where its column is given a meaning by hand.
+    expect(mapping.notices.map((one) => one.split(':')[0])).toEqual([
+      'out of service date',
+      'oos reason',
+    ]);
     expect(mapping.notices.join(' ')).toContain('may tell which hydrants are out of service');
     expect((await hydrants('main size', ['8', '6'])).notices).toEqual([]);
   });

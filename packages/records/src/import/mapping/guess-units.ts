@@ -8,6 +8,8 @@ export interface UnitGuess {
   unit: string;
   /** Said to whoever looks at the mapping; left out where there is no doubt. */
   doubt?: string;
+  /** Of pressures: the middle of the numbers. */
+  median?: number;
 }
 
 /**
@@ -33,9 +35,11 @@ export function unitFromValues(
     return { unit: 'in' };
   }
   if (measure === 'pressure') {
-    if (median > 180) return { unit: 'kPa', doubt: `taken as kPa ${said}` };
-    if (median < 14 && numbers.at(-1)! < 25) return { unit: 'bar', doubt: `taken as bar ${said}` };
-    return { unit: 'psi' };
+    if (median > 180) return { unit: 'kPa', doubt: `taken as kPa ${said}`, median };
+    if (median < 14 && numbers.at(-1)! < 25) {
+      return { unit: 'bar', doubt: `taken as bar ${said}`, median };
+    }
+    return { unit: 'psi', median };
   }
   if (measure === 'length')
     return { unit: 'ft', doubt: 'taken as feet; say so if they are metres' };

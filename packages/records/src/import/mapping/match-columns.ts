@@ -4,7 +4,7 @@ import { readMeasure } from '../values/measures.ts';
 import { nameScore, plainName, strangeUnit, unitInName } from './column-name.ts';
 import { asAsked } from './contrary.ts';
 import type { FieldSpec } from './field-spec.ts';
-import { bareOf, decimalOf, unitFromValues } from './guess-units.ts';
+import { bareOf, decimalOf, type UnitGuess, unitFromValues } from './guess-units.ts';
 import type { FieldMapping } from './mapping.ts';
 import { readValue } from './read-value.ts';
 import { valuesOf } from './sample-values.ts';
@@ -19,6 +19,8 @@ export interface Match {
   unit?: string;
   name: string;
   exact: boolean;
+  /** What bare numbers are taken for together with other columns. */
+  shared?: UnitGuess;
 }
 
 /** Each column to one field and each field to one column, the surest first. */
@@ -52,9 +54,42 @@ export function bestMatches(
   for (const { column, spec, said } of unread) {
     if (taken.has(column) || fields.has(spec.field)) continue;
     const all = /^(status|inService)$/.test(spec.field) ? ', and all count as in service' : '';
-    notices.push(`${column} may be "${spec.label}", but ${said}: nothing is taken from it${all}.`);
+    notices.push(
+      `${column}: it may be "${spec.label}", but ${said}. Nothing is taken from it${all}.`,
+    );
   }
+  sharePressureUnit(kept, source, comma);
   return kept;
+}
+
+/**
+ * Pressures of one list are in one unit: the one that a head states, else the one that the greatest of
+ * the columns tells. A pitot of 8 psi beside a static of 60 is no 8 bar.
+ */
+function sharePressureUnit(matches: readonly Match[], source: Source, comma: boolean): void {
+  const isPressure = ({ type }: FieldSpec) => type.is === 'measure' && type.of === 'pressure';
+  const pressures = matches.filter(({ spec, exact }) => isPressure(spec) && !exact);
+  const bare = pressures.filter(({ unit }) => unit === undefined);
+  const stated = pressures.filter(({ unit }) => unit !== undefined);
+  const [first] = stated;
+  const guesses = bare.map(({ column }) => {
+    const values = bareOf(valuesOf(source.sample, column));
+    const { decimal } = decimalOf(values, source.delimiter, comma);
+    return unitFromValues(values, 'pressure', decimal);
+  });
+  // Of psi, kPa and bar the greatest numbers are the surest: the others may be small for their unit.
+  const greatest = guesses.reduce<UnitGuess | undefined>(
+    (best, one) => ((one.median ?? 0) > (best?.median ?? 0) ? one : best),
+    undefined,
+  );
+  for (const match of bare) {
+    if (first && stated.every(({ unit }) => unit === first.unit)) {
+      match.shared = {
+        unit: first.unit!,
+        doubt: `taken as ${first.unit}, as those of ${first.column}`,
+      };
+    } else if (greatest) match.shared = greatest;
+  }
 }
 
 /** A column whose name is a field's, and why nothing can be taken from it. */
@@ -159,7 +194,7 @@ export function fieldMapping(
     return mapping;
   }
   const bare = bareOf(values);
-  const guess = unitFromValues(bare, type.of, decimal);
+  const guess = match.shared ?? unitFromValues(bare, type.of, decimal);
   mapping.unit = guess.unit;
   if (guess.doubt && bare.length > 0) {
     notices.push(`${column}: its numbers carry no unit and are ${guess.doubt}.`);

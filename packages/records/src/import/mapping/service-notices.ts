@@ -49,11 +49,12 @@ export function untoldService(
         plainName(column),
       ) &&
       valuesOf(sample, column).length > 0 &&
-      !said.some((one) => one.startsWith(`${column} may be`)),
+      !said.some((one) => one.startsWith(`${column}: it may be`)),
   );
-  if (hints.length === 0) return [];
-  const all = 'no column is taken for it, and all count as in service';
-  return [`${hints.join(', ')} may tell which hydrants are out of service; ${all}.`];
+  return hints.map(
+    (column) =>
+      `${column}: it may tell which hydrants are out of service. No column is taken for that, and all count as in service.`,
+  );
 }
 
 /** Rows in which a column that is not taken says another thing of a choice than the one that is. */
@@ -82,7 +83,7 @@ export function contradictions(
       });
       const first = rows[0]?.number;
       if (first === undefined) return [];
-      return `${spec.label} is taken from ${own}; ${other} says otherwise in ${rows.length} of the rows looked at (row ${first}): say which of them counts.`;
+      return `${own}: ${spec.label} is taken from it, and ${other} says otherwise in ${rows.length} of the rows looked at (row ${first}). Say which of them counts.`;
     });
   });
 }
