@@ -134,7 +134,18 @@ describe('choosing a supply', () => {
     expect(
       Math.abs(numberIn(await method.locator('.method-figure b').textContent()) - wanted),
     ).toBeLessThanOrEqual(5);
+    // A quarter of it burns: a quarter of the water. Taken away again, the field stays to be given.
+    const share = method.getByRole('textbox', { name: 'Share that burns' });
+    const figure = async () => numberIn(await method.locator('.method-figure b').textContent());
+    await share.fill('0.25');
+    await expect.poll(async () => Math.abs((await figure()) - wanted / 4)).toBeLessThan(1);
+    await share.fill('25');
+    await share.press('Tab');
+    await expect.poll(() => share.getAttribute('aria-invalid')).toBe('true');
+    await share.fill('');
+    await expect.poll(async () => Math.abs((await figure()) - wanted)).toBeLessThan(1);
     await method.getByRole('button', { name: 'Go by this' }).click();
+    await method.getByRole('button', { name: 'Governs' }).waitFor();
     await page.getByRole('button', { name: 'Keep in its record' }).click();
     await page.getByRole('button', { name: 'Kept in its record' }).waitFor();
     const after = await fromApi<{

@@ -48,6 +48,8 @@ export interface Unanswered {
 export interface DemandAnswer {
   method: DemandMethod;
   title: string;
+  /** What it can take of a building, needed or not. */
+  inputs: readonly BuildingField[];
   /** Needed flow [gpm]; null where the method is unanswered. */
   neededGpm: number | null;
   /** How long it is to last [min]; left out where the method does not say. */
@@ -66,7 +68,7 @@ export interface DemandOptions {
 }
 
 /** What is the same in every answer of a method. */
-export type DemandAbout = Pick<DemandAnswer, 'method' | 'title' | 'source'>;
+export type DemandAbout = Pick<DemandAnswer, 'method' | 'title' | 'inputs' | 'source'>;
 
 type Worked = Omit<DemandAnswer, keyof DemandAbout | 'unanswered' | 'neededGpm'> & {
   neededGpm: number;

@@ -26,15 +26,6 @@ export const EXPOSURE_SHARE = 0.25;
 /** Share of the building past which the rule no longer holds. Source: as FT2_PER_GPM. */
 const TRUSTED_SHARE = 0.5;
 
-export const areaInvolvementAbout: DemandAbout = {
-  method: 'area and involvement',
-  title: 'Area and involvement (National Fire Academy)',
-  source: {
-    title: 'Simple Ways to Determine Your Fire Flow Requirements, FirefighterNation',
-    fromMemory: true,
-  },
-};
-
 const FIELDS = [
   ...FLOOR_FIELDS,
   'storeys',
@@ -42,6 +33,16 @@ const FIELDS = [
   'involvedShare',
   'exposures',
 ] as const;
+
+export const areaInvolvementAbout: DemandAbout = {
+  method: 'area and involvement',
+  title: 'Area and involvement (National Fire Academy)',
+  inputs: FIELDS,
+  source: {
+    title: 'Simple Ways to Determine Your Fire Flow Requirements, FirefighterNation',
+    fromMemory: true,
+  },
+};
 
 /**
  * Needed flow by area and involvement, the National Fire Academy's quick rule.

@@ -96,7 +96,7 @@ export const buildingFields: Readonly<Record<BuildingField, BuildingFieldRow>> =
   sprinklerAreaFt2: number("the sprinklers' design area", 'ft²', 100, 20_000),
   hoseStreamGpm: number('the hose streams beside the sprinklers', 'gpm', 0, 2000),
   dryPipe: yesOrNo('whether the sprinklers are on dry pipe'),
-  standpipes: count('the standpipes in use at once', 1, 20),
+  standpipes: count('the standpipes in use at once', 0, 20),
 };
 
 export const fieldWords = (field: BuildingField): string => buildingFields[field].words;

@@ -55,7 +55,7 @@ export interface BuildingForDemand {
   hoseStreamGpm?: number;
   /** A dry-pipe system. */
   dryPipe?: boolean;
-  /** Standpipes (risers) in use at once, as designed. */
+  /** Standpipes (risers) in use at once, as designed; 0 where there are none. */
   standpipes?: number;
 }
 

@@ -37,6 +37,50 @@ describe('side by side', () => {
     expect(sprinklers!.unanswered).toEqual({ fields: [], text: 'The building has no sprinklers.' });
   });
 
+  test('a building without standpipes has none to work', () => {
+    const standpipe = demandByMethods({ standpipes: 0 }).find(
+      ({ method }) => method === 'standpipe',
+    );
+    expect(standpipe!.unanswered).toEqual({
+      fields: [],
+      text: 'The building has no standpipes.',
+    });
+  });
+
+  test('each names all that it takes: what it waits for is among it, and nothing else moves it', () => {
+    const whole: BuildingForDemand = {
+      ...{ lengthFt: 80, widthFt: 40, storeys: 2, storeyHeightFt: 12, exposures: 1 },
+      ...{ constructionClass: 'frame', contents: 'C-3', constructionType: 'V-B' },
+      ...{ occupancyHazard: 5, codeTableGpm: 2000, codeTableHours: 2, sprinklers: 'NFPA 13' },
+      ...{ sprinklerHazard: 'ordinary 1', standpipes: 1, dwelling: false, involvedShare: 0.5 },
+    };
+    const other: BuildingForDemand = {
+      ...{
+        lengthFt: 90,
+        widthFt: 50,
+        areaFt2: 5000,
+        storeys: 3,
+        storeyHeightFt: 14,
+        ridgeRiseFt: 9,
+      },
+      ...{ storeysInvolved: 1, involvedShare: 0.2, largestSpaceFt3: 9000, exposures: 3 },
+      ...{ constructionClass: 'fire-resistive', contents: 'C-5', exposureFactor: 0.2 },
+      ...{ communicationFactor: 0.3, constructionType: 'I-A', occupancyHazard: 3 },
+      ...{ constructionNumber: 1.5, sprinklers: 'NFPA 13R', codeTableGpm: 3000, codeTableHours: 3 },
+      ...{ codeSprinkleredLeastGpm: 1000, sprinklerHazard: 'extra 2', sprinklerDensity: 0.5 },
+      ...{ sprinklerAreaFt2: 2500, hoseStreamGpm: 750, dryPipe: true, standpipes: 3 },
+    };
+    for (const { inputs, unanswered } of demandByMethods({}))
+      expect(inputs).toEqual(expect.arrayContaining(unanswered!.fields));
+    const before = demandByMethods(whole);
+    for (const field of Object.keys(other) as BuildingField[]) {
+      const after = demandByMethods({ ...whole, [field]: other[field] });
+      after.forEach((answer, at) => {
+        if (!answer.inputs.includes(field)) expect(answer, field).toEqual(before[at]);
+      });
+    }
+  });
+
   test('no more storeys burn than there are', () => {
     const [area] = demandByMethods({ areaFt2: 900, storeys: 2, storeysInvolved: 3 });
     expect(area!.unanswered!.problem!.field).toBe('storeysInvolved');

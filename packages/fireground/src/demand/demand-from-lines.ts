@@ -24,6 +24,7 @@ export type LineInUse = {
 export const linesInUseAbout: DemandAbout = {
   method: 'lines in use',
   title: 'Lines in use',
+  inputs: [],
   source: { title: "Each nozzle's flow at its rated pressure", fromMemory: false },
 };
 

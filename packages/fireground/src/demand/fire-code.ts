@@ -17,9 +17,21 @@ import type { BuildingForDemand } from './building.ts';
 import { checkBuilding, missingOf } from './building-fields.ts';
 import { FLOOR_FIELDS, floorMissing, floorOf } from './floor.ts';
 
+const FIELDS = [
+  ...FLOOR_FIELDS,
+  'storeys',
+  'dwelling',
+  'constructionType',
+  'sprinklers',
+  'codeTableGpm',
+  'codeTableHours',
+  'codeSprinkleredLeastGpm',
+] as const;
+
 export const fireCodeAbout: DemandAbout = {
   method: 'fire code',
   title: 'Fire code (IFC appendix B)',
+  inputs: FIELDS,
   source: {
     title:
       'Placentia Fire Code, tables B105.1(1) and B105.2 (ecode360), and Appendix B vs C fire flow',
@@ -52,17 +64,6 @@ export const SPRINKLERED = {
   dwelling: { share: 0.5, leastGpm: 1000 },
   smallDwelling: { share: 0.5, leastGpm: 500 },
 } as const;
-
-const FIELDS = [
-  ...FLOOR_FIELDS,
-  'storeys',
-  'dwelling',
-  'constructionType',
-  'sprinklers',
-  'codeTableGpm',
-  'codeTableHours',
-  'codeSprinkleredLeastGpm',
-] as const;
 
 /**
  * Fire flow by the fire code: dwellings to 3,600 ft² 1,000 gpm; all else by the code's table of

@@ -27,16 +27,6 @@ import {
   OTHER_FLOORS_SHARE,
 } from './insurance-factors.ts';
 
-export const insuranceRatingAbout: DemandAbout = {
-  method: 'insurance rating',
-  title: 'Insurance rating (ISO needed fire flow)',
-  source: {
-    title: 'Guide for Determination of Needed Fire Flow, ISO',
-    edition: '06-2014',
-    fromMemory: true,
-  },
-};
-
 const FIELDS = [
   ...FLOOR_FIELDS,
   'storeys',
@@ -48,6 +38,17 @@ const FIELDS = [
   'nearestBuildingFt',
   'dwellingTable',
 ] as const;
+
+export const insuranceRatingAbout: DemandAbout = {
+  method: 'insurance rating',
+  title: 'Insurance rating (ISO needed fire flow)',
+  inputs: FIELDS,
+  source: {
+    title: 'Guide for Determination of Needed Fire Flow, ISO',
+    edition: '06-2014',
+    fromMemory: true,
+  },
+};
 
 /**
  * Needed fire flow of the insurance rating.

@@ -15,9 +15,21 @@ import type { BuildingField, BuildingForDemand, ConstructionType } from './build
 import { checkBuilding, hasAll, missingOf } from './building-fields.ts';
 import { FLOOR_FIELDS, floorMissing, floorOf } from './floor.ts';
 
+const FIELDS = [
+  ...FLOOR_FIELDS,
+  'storeys',
+  'storeyHeightFt',
+  'ridgeRiseFt',
+  'occupancyHazard',
+  'constructionNumber',
+  'constructionType',
+  'exposures',
+] as const;
+
 export const ruralSupplyAbout: DemandAbout = {
   method: 'rural supply',
   title: 'Rural supply (NFPA 1142)',
+  inputs: FIELDS,
   source: {
     title: 'NFPA 1142 formula steps',
     fromMemory: true,
@@ -47,17 +59,6 @@ export const DELIVERY_RATES: readonly (readonly [fromGal: number, rateGpm: numbe
 export function deliveryRateGpm(totalGal: number): number {
   return DELIVERY_RATES.find(([fromGal]) => totalGal >= fromGal)?.[1] ?? 250;
 }
-
-const FIELDS = [
-  ...FLOOR_FIELDS,
-  'storeys',
-  'storeyHeightFt',
-  'ridgeRiseFt',
-  'occupancyHazard',
-  'constructionNumber',
-  'constructionType',
-  'exposures',
-] as const;
 
 const romanOf = (type: ConstructionType) => type.split('-')[0] as keyof typeof CONSTRUCTION_NUMBERS;
 

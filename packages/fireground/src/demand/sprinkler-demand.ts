@@ -14,9 +14,19 @@ import {
 import type { BuildingForDemand, SprinklerHazard } from './building.ts';
 import { checkBuilding, missingOf } from './building-fields.ts';
 
+const FIELDS = [
+  'sprinklers',
+  'sprinklerHazard',
+  'sprinklerDensity',
+  'sprinklerAreaFt2',
+  'hoseStreamGpm',
+  'dryPipe',
+] as const;
+
 export const sprinklerDemandAbout: DemandAbout = {
   method: 'sprinklers',
   title: 'Sprinklers and hose streams (NFPA 13)',
+  inputs: FIELDS,
   source: {
     title: 'Sprinkler hydraulic calculation 2019, City of Salem records',
     fromMemory: true,
@@ -65,14 +75,7 @@ export function sprinklerDemand(
   building: BuildingForDemand,
   { units = 'us' }: DemandOptions = {},
 ): DemandAnswer {
-  checkBuilding(building, [
-    'sprinklers',
-    'sprinklerHazard',
-    'sprinklerDensity',
-    'sprinklerAreaFt2',
-    'hoseStreamGpm',
-    'dryPipe',
-  ]);
+  checkBuilding(building, FIELDS);
   if (building.sprinklers === 'none') {
     return without(sprinklerDemandAbout, { fields: [], text: 'The building has no sprinklers.' });
   }

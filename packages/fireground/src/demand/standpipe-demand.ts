@@ -7,13 +7,17 @@ import {
   fact,
   step,
   unanswered,
+  without,
 } from './answer.ts';
 import type { BuildingForDemand } from './building.ts';
 import { checkBuilding } from './building-fields.ts';
 
+const FIELDS = ['standpipes', 'sprinklers'] as const;
+
 export const standpipeDemandAbout: DemandAbout = {
   method: 'standpipe',
   title: 'Standpipe (NFPA 14)',
+  inputs: FIELDS,
   source: { title: 'What is the pressure required for a standpipe', fromMemory: true },
 };
 
@@ -28,7 +32,7 @@ export const STANDPIPE_GPM = {
 /**
  * Flow that standpipes are designed for.
  *   Q = 500 + 250·(risers − 1), at most 1,250; 1,000 in a building sprinklered throughout
- * @param building standpipes (risers) in use at once, sprinklers
+ * @param building standpipes (risers) in use at once, 0 where it has none; sprinklers
  * @returns flow [gpm]; no duration
  * Valid: class I and III systems on floors of usual size; a very large floor asks for more.
  * Outside: throws QuantityError for an input out of its range.
@@ -40,9 +44,12 @@ export function standpipeDemand(
   building: BuildingForDemand,
   { units = 'us' }: DemandOptions = {},
 ): DemandAnswer {
-  checkBuilding(building, ['standpipes', 'sprinklers']);
+  checkBuilding(building, FIELDS);
   const { standpipes, sprinklers } = building;
   if (standpipes === undefined) return unanswered(standpipeDemandAbout, ['standpipes']);
+  if (standpipes === 0) {
+    return without(standpipeDemandAbout, { fields: [], text: 'The building has no standpipes.' });
+  }
   const say = sayIn(units);
   const { first, further, most, mostSprinklered } = STANDPIPE_GPM;
   const throughout = sprinklers === 'NFPA 13' || sprinklers === 'NFPA 13R';

@@ -18,9 +18,12 @@ import { FLOOR_FIELDS, floorMissing, floorOf } from './floor.ts';
 /** Space [ft³] to a gpm. Source: Determining Required Fire Flow, Carolina Fire Rescue EMS Journal. */
 export const FT3_PER_GPM = 100;
 
+const FIELDS = [...FLOOR_FIELDS, 'storeyHeightFt', 'largestSpaceFt3'] as const;
+
 export const volumeRuleAbout: DemandAbout = {
   method: 'volume',
   title: 'Volume of the largest space (Iowa State)',
+  inputs: FIELDS,
   source: {
     title: 'Determining Required Fire Flow, Carolina Fire Rescue EMS Journal',
     fromMemory: false,
@@ -43,7 +46,7 @@ export function volumeRule(
   building: BuildingForDemand,
   { units = 'us' }: DemandOptions = {},
 ): DemandAnswer {
-  checkBuilding(building, [...FLOOR_FIELDS, 'largestSpaceFt3', 'storeyHeightFt']);
+  checkBuilding(building, FIELDS);
   const say = sayIn(units);
   const notices: Notice[] = [
     fact(

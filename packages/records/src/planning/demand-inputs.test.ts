@@ -38,6 +38,9 @@ describe('what a record tells the demand methods', () => {
 
   it('never guesses the standard of sprinklers, nor what is not on record', () => {
     expect(demandInputs({ sprinklered: true }).inputs).toEqual({});
+    expect(demandInputs({ sprinklered: true }).assumed.sprinklers).toMatch(/by which standard/);
+    expect(demandInputs({ standpipe: false }).inputs).toEqual({ standpipes: 0 });
+    expect(demandInputs({ standpipe: true }).assumed.standpipes).toMatch(/how many/);
     expect(demandInputs({ construction: 'unheard of' }).inputs).toEqual({});
   });
 });

@@ -9,7 +9,10 @@ import type { Fields } from '../model/index.ts';
 export interface DemandInputs {
   /** What the methods can take from the record. */
   inputs: BuildingForDemand;
-  /** Inputs that the record does not hold in so many words: what they were taken from. */
+  /**
+   * Inputs that the record does not hold in so many words: what they were taken from, or of those
+   * that are not among the inputs what is to be said.
+   */
   assumed: Partial<Record<BuildingField, string>>;
 }
 
@@ -43,10 +46,11 @@ const CODE_TYPE = /\b(?:type\s*)?(I-?[AB]|II-?[AB]|III-?[AB]|IV|V-?[AB])\b/;
 export function demandInputs(
   building: Pick<
     Fields<'buildings'>,
-    'areaFt2' | 'storeys' | 'exposures' | 'sprinklered' | 'construction' | 'occupancy'
+    'areaFt2' | 'storeys' | 'exposures' | 'sprinklered' | 'standpipe' | 'construction' | 'occupancy'
   >,
 ): DemandInputs {
-  const { areaFt2, storeys, exposures, sprinklered, construction = '', occupancy = '' } = building;
+  const { areaFt2, storeys, exposures, sprinklered, standpipe } = building;
+  const { construction = '', occupancy = '' } = building;
   const assumed: DemandInputs['assumed'] = {};
   const constructionClass = CLASSES.find(([words]) => words.test(construction))?.[1];
   const written = CODE_TYPE.exec(construction)?.[1];
@@ -59,6 +63,8 @@ export function demandInputs(
   }
   const dwelling = occupancy === '' ? undefined : /\bdwelling|\bhouse\b|farmhouse/i.test(occupancy);
   if (dwelling !== undefined) assumed.dwelling = `from "${occupancy}" on record`;
+  if (sprinklered) assumed.sprinklers = 'sprinklered on record: say by which standard';
+  if (standpipe) assumed.standpipes = 'on record: say how many are in use at once';
   return {
     inputs: {
       ...(areaFt2 !== undefined && { areaFt2 }),
@@ -66,6 +72,7 @@ export function demandInputs(
       ...(exposures !== undefined && { exposures }),
       // Which standard they were designed to is not on record.
       ...(sprinklered === false && { sprinklers: 'none' as const }),
+      ...(standpipe === false && { standpipes: 0 }),
       ...(constructionClass && { constructionClass }),
       ...(constructionType && { constructionType }),
       ...(dwelling !== undefined && { dwelling }),

@@ -3,14 +3,18 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { useUnits } from '../editing/use-units.ts';
 import { DemandInput } from './DemandInput.tsx';
+import { type Governing, isGoverning } from './governing.ts';
 import { LinesInUse } from './LinesInUse.tsx';
+import { MethodInputs } from './MethodInputs.tsx';
 
 interface DemandMethodsProps {
   answers: readonly DemandAnswer[];
+  /** Inputs that the record tells of: they stand there whatever is in them. */
+  known: readonly BuildingField[];
   inputs: BuildingForDemand;
   assumed: Partial<Record<BuildingField, string>>;
   onInputs(inputs: BuildingForDemand): void;
-  governingGpm: number | null;
+  governing: Governing;
   onChoose(chosen: { neededGpm: number; title: string }): void;
 }
 
@@ -18,7 +22,7 @@ interface DemandMethodsProps {
 export function DemandMethods(props: DemandMethodsProps) {
   const { answers } = props;
   // Where nothing is on record yet, they are what helps.
-  const [openAtFirst] = useState(props.governingGpm === null);
+  const [openAtFirst] = useState(props.governing.gpm === null);
   const told = answers.filter(({ neededGpm }) => neededGpm !== null).length;
   return (
     <details className="more-facts methods" open={openAtFirst}>
@@ -30,15 +34,14 @@ export function DemandMethods(props: DemandMethodsProps) {
         {answers.map((answer) => (
           <Method key={answer.method} answer={answer} {...props} />
         ))}
-        <LinesInUse governingGpm={props.governingGpm} onChoose={props.onChoose} />
+        <LinesInUse governing={props.governing} onChoose={props.onChoose} />
       </ul>
     </details>
   );
 }
 
 /** What the methods were given, each changeable. */
-function KnownInputs({ inputs, assumed, onInputs }: DemandMethodsProps) {
-  const known = Object.keys(inputs) as BuildingField[];
+function KnownInputs({ known, inputs, assumed, onInputs }: DemandMethodsProps) {
   if (known.length === 0) return null;
   return (
     <fieldset className="demand-inputs">
@@ -58,14 +61,15 @@ function KnownInputs({ inputs, assumed, onInputs }: DemandMethodsProps) {
 
 function Method({
   answer,
+  known,
   inputs,
   onInputs,
-  governingGpm,
+  governing,
   onChoose,
 }: DemandMethodsProps & { answer: DemandAnswer }) {
   const units = useUnits();
-  const { title, neededGpm, durationMin, totalGal, steps, source, notices, unanswered } = answer;
-  const governs = neededGpm !== null && Math.round(neededGpm) === governingGpm;
+  const { title, neededGpm, durationMin, totalGal, steps, source, notices } = answer;
+  const governs = neededGpm !== null && isGoverning(governing, title, neededGpm);
   return (
     <li className="method" aria-label={title}>
       <div className="method-head">
@@ -91,16 +95,7 @@ function Method({
           </Button>
         )}
       </div>
-      {unanswered && (
-        <>
-          <p className={unanswered.problem ? 'tone-warning' : 'soft-text'}>{unanswered.text}</p>
-          <div className="demand-inputs">
-            {unanswered.fields.map((field) => (
-              <DemandInput key={field} field={field} inputs={inputs} onInputs={onInputs} />
-            ))}
-          </div>
-        </>
-      )}
+      <MethodInputs answer={answer} known={known} inputs={inputs} onInputs={onInputs} />
       {steps.length > 0 && (
         <details className="more-facts">
           <summary>How</summary>

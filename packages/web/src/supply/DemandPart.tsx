@@ -1,5 +1,5 @@
-import type { Adjustments } from '@plugside/fireground';
-import { demandByMethods } from '@plugside/fireground';
+import type { Adjustments, BuildingField } from '@plugside/fireground';
+import { buildingFields, demandByMethods } from '@plugside/fireground';
 import type { Stored } from '@plugside/records/model';
 import { demandInputs } from '@plugside/records/planning';
 import { type ReactNode, useMemo, useState } from 'react';
@@ -28,6 +28,9 @@ export function DemandPart(props: DemandPartProps) {
   const { building, changes, onChange, chosen, onChosen, children } = props;
   const { system } = useUnits();
   const { inputs: recorded, assumed } = useMemo(() => demandInputs(building), [building]);
+  const known = (Object.keys(buildingFields) as BuildingField[]).filter(
+    (field) => field in recorded || field in assumed,
+  );
   const [inputs, setInputs] = useState(recorded);
   const answers = useMemo(() => demandByMethods(inputs, { units: system }), [inputs, system]);
   const onRecordGpm = building.neededGpm;
@@ -79,7 +82,11 @@ export function DemandPart(props: DemandPartProps) {
         inputs={inputs}
         assumed={assumed}
         onInputs={setInputs}
-        governingGpm={changes.demandGpm ?? onRecordGpm ?? null}
+        known={known}
+        governing={{
+          gpm: demandGpm ?? null,
+          method: changes.demandGpm === null ? (building.origins.neededGpm?.text ?? null) : chosen,
+        }}
         onChoose={({ neededGpm, title }) => set(Math.round(neededGpm), title)}
       />
     </>

@@ -12,6 +12,7 @@ import { Choice } from '../editing/Choice.tsx';
 import { nozzleWords } from '../editing/nozzle-words.ts';
 import { QuantityField } from '../editing/QuantityField.tsx';
 import { useUnits } from '../editing/use-units.ts';
+import { type Governing, isGoverning } from './governing.ts';
 
 interface Row {
   key: number;
@@ -26,10 +27,10 @@ const FIRST_ROWS: readonly Row[] = [{ key: 1, nozzleId: 'fog-150-100', count: 2 
 
 /** What the crew has in use or means to use, line by line. */
 export function LinesInUse({
-  governingGpm,
+  governing,
   onChoose,
 }: {
-  governingGpm: number | null;
+  governing: Governing;
   onChoose(chosen: { neededGpm: number; title: string }): void;
 }) {
   const units = useUnits();
@@ -44,7 +45,7 @@ export function LinesInUse({
   const change = (key: number, to: Partial<Row>) =>
     setRows(rows.map((row) => (row.key === key ? { ...row, ...to } : row)));
   const { neededGpm, title } = answer;
-  const governs = neededGpm !== null && Math.round(neededGpm) === governingGpm;
+  const governs = neededGpm !== null && isGoverning(governing, title, neededGpm);
   return (
     <li className="method" aria-label={title}>
       <div className="method-head">
