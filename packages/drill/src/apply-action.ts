@@ -8,7 +8,8 @@ import { hear } from './hear.ts';
 import { replaceHose } from './hose-replaced.ts';
 import { mayDo } from './may-do.ts';
 import { beginsToOpen } from './opened-fast.ts';
-import { presetInWords, type RadioEntry, radioText } from './radio.ts';
+import { presetInWords, type RadioEntry, type RadioPresetKey, radioText } from './radio.ts';
+import type { Role } from './role.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
 import type { ValveState } from './state.ts';
@@ -98,16 +99,14 @@ export function applyAction(
         entry.preset = preset;
         if (psi !== undefined) entry.psi = psi;
         if (gpm !== undefined) entry.gpm = gpm;
-        if (!state.said.some((one) => one.role === role && one.preset === preset))
-          state.said.push({ role, preset, tick: state.tick });
+        keepSaid(drill, role, preset);
       } else if (today) {
         const preset = hasRules(scene, 3)
           ? statedPreset(message.text, role)
           : presetInWords(message.text);
         if (preset !== undefined) {
           entry.preset = preset;
-          if (!state.said.some((one) => one.role === role && one.preset === preset))
-            state.said.push({ role, preset, tick: state.tick });
+          keepSaid(drill, role, preset);
         }
       }
       hear(state, entry);
@@ -121,8 +120,7 @@ export function applyAction(
     }
     case 'heard': {
       const { from, preset } = action;
-      if (!state.said.some((one) => one.role === from && one.preset === preset))
-        state.said.push({ role: from, preset, tick: state.tick });
+      keepSaid(drill, from, preset);
       return { events };
     }
     case 'mark': {
@@ -178,6 +176,16 @@ export function applyAction(
       return { events };
     }
   }
+}
+
+/** Keeps that a message was given: when first, and when last. */
+function keepSaid({ scene, state }: Drill, role: Role, preset: RadioPresetKey): void {
+  const { said, tally, tick } = state;
+  if (!said.some((one) => one.role === role && one.preset === preset))
+    said.push({ role, preset, tick });
+  if (!hasRules(scene, 3) || role === 'instructor' || role === 'observer') return;
+  const others = (tally.saidLast ?? []).filter((one) => one.role !== role || one.preset !== preset);
+  tally.saidLast = [...others, { role, preset, tick }];
 }
 
 /** Keeps that somebody has worked a valve or a pump: from then on what the water does is the crew's doing. */

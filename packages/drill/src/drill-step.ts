@@ -13,17 +13,26 @@ export type Condition =
   | { is: 'hose full'; hose: string }
   | { is: 'in gear'; rig: string; inGear: boolean }
   /** Discharge pressure [psi]. */
-  | { is: 'discharge at least'; rig: string; psi: number }
+  | { is: 'discharge at least'; rig: string; psi: number; asked?: AskedFor }
   | { is: 'intake at least'; rig: string; psi: number }
   /** What its governor is set to, within 2 psi. */
-  | { is: 'governor set'; rig: string; psi: number }
+  | { is: 'governor set'; rig: string; psi: number; asked?: AskedFor }
   | { is: 'tank at least'; rig: string; gal: number }
   /** Flow of a nozzle as a share of its rating [-]. */
   | { is: 'nozzle flows'; nozzle: string; share: number }
   /** Pressure at the near end of a hose that flows [psi]. */
   | { is: 'line flows at'; hose: string; psi: number; withinPsi: number }
-  | { is: 'said'; role: PlayedRole; preset: RadioPresetKey }
+  /** `since`: the step that it tells of; said before that was done it does not count. */
+  | { is: 'said'; role: PlayedRole; preset: RadioPresetKey; since?: string }
+  /** Run out of an open outlet until it was clear, before hose went on. */
+  | { is: 'flushed'; hydrant: string }
   | { is: 'all'; of: Condition[] };
+
+/**
+ * A pressure that follows what was last asked for on the radio, its `psi` standing until then: all of it, or as
+ * far as that at most.
+ */
+export type AskedFor = 'in full' | 'up to';
 
 export interface DrillStep {
   /** Unique in its evolution. */

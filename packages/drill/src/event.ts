@@ -10,6 +10,7 @@ export type EventKind =
   | 'nozzle over its pressure'
   | 'shut fast'
   | 'opened fast'
+  | 'more than asked'
   | 'air into pump'
   | 'cavitating'
   | 'prime lost'

@@ -1,12 +1,20 @@
 /** A step as it is to be done here and now: on the ports that hose is really on. */
+import { splitPortRef } from '@plugside/fireground';
 import type { DrillAction } from './action.ts';
+import { withPsiAsked } from './asked-pressure.ts';
 import type { DrillStep } from './drill-step.ts';
 import { areEqualPorts, freeEqualPort, standsFor, valveStandingFor } from './equal-ports.ts';
 import { otherEnd } from './hose-front.ts';
+import { livePort, pours } from './live-ports.ts';
+import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import { scenePorts } from './scene-ports.ts';
 import { postOf } from './scene-posts.ts';
 import type { DrillState } from './state.ts';
+import { hoseWords, portName, valveName } from './words/piece-words.ts';
+
+/** Seconds in which a valve is shut that was opened too early; ours. */
+const SHUTS_S = 12;
 
 /**
  * A step with the ports and valves that its hose is on where that is another than the plan's but as good:
@@ -18,7 +26,15 @@ export function asCoupled(step: DrillStep, scene: DrillScene, state: DrillState)
     if (action.do === 'couple') {
       const port = freeEqualPort(state, scenePorts(scene), standsFor(scene, state, action.port));
       what = withPort(what, action.port, port);
-      return couplings(step, { ...action, port }, scene, state);
+      const first = shutFirst(step, { ...action, port }, scene, state);
+      if (first) what = `${first.what} Then: ${what}`;
+      return [...(first?.how ?? []), ...couplings(step, { ...action, port }, scene, state)];
+    }
+    if (action.do === 'set governor') {
+      const now = withPsiAsked(step, action, scene, state);
+      if (now.do !== 'set governor' || now === action) return [now];
+      what = what.replaceAll(`${action.pdpPsi} psi`, `${now.pdpPsi} psi`);
+      return [now];
     }
     if (action.do !== 'set valve') return [action];
     const valve = valveStandingFor(scene, state, action.valve);
@@ -27,6 +43,43 @@ export function asCoupled(step: DrillStep, scene: DrillScene, state: DrillState)
     return [{ ...action, valve }];
   });
   return { ...step, what, how };
+}
+
+/** What has to be shut before hose goes on a port that is live, or hose that pours; undefined: nothing. */
+function shutFirst(
+  step: DrillStep,
+  { hose: id, port }: Couple,
+  scene: DrillScene,
+  state: DrillState,
+): { what: string; how: DrillAction[] } | undefined {
+  if (!hasRules(scene, 2)) return undefined;
+  const shut = (valve: string, why: string) => {
+    const piece = scene.valves.find((one) => one.id === valve);
+    const isOwn = piece !== undefined && postOf(scene, step.role).includes(piece.pieceId);
+    const name = valveName(scene, valve);
+    const action = { do: 'set valve', valve, opening: 0, overS: SHUTS_S } as const;
+    return isOwn
+      ? { what: `${why} Shut first, slowly: ${name}.`, how: [action] }
+      : { what: `${why} Have it shut first: ${name}.`, how: [] };
+  };
+  const live = livePort(scene, state, port);
+  if (live) return shut(live.valve, `${portName(scene, port)} is live.`);
+  const hose = state.hoses.find((one) => one.id === id);
+  if (!hose || !pours(hose)) return undefined;
+  const fed = hose.from.port ?? hose.to.port;
+  const valve = fed === null ? undefined : valveBehind(scene, fed);
+  const why = `Water pours out of ${hoseWords(scene, id)}.`;
+  return valve === undefined ? { what: why, how: [] } : shut(valve, why);
+}
+
+/** The valve that shuts off what comes out of a port. */
+function valveBehind(scene: DrillScene, port: string): string | undefined {
+  const has = (id: string) => scene.valves.some((one) => one.id === id);
+  if (has(port)) return port;
+  const { pieceId } = splitPortRef(port);
+  const on = scene.plan.appliances.find(({ id }) => id === pieceId);
+  const stem = `${on?.kind === 'assist-valve' ? splitPortRef(on.on).pieceId : pieceId}.stem`;
+  return has(stem) ? stem : undefined;
 }
 
 type Couple = Extract<DrillAction, { do: 'couple' }>;

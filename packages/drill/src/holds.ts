@@ -1,13 +1,29 @@
 import { nozzleRatedGpm } from '@plugside/fireground';
+import { psiWanted } from './asked-pressure.ts';
 import type { Condition } from './drill-step.ts';
 import { areEqualPorts, valveStandingFor } from './equal-ports.ts';
-import { hasSaid } from './radio.ts';
+import { wasFlushed } from './flushed.ts';
+import { hasSaid, type RadioPresetKey } from './radio.ts';
+import type { PlayedRole } from './role.ts';
 import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
 
 /** Flow from which on a line counts as flowing [gpm]: under it a gate takes next to nothing off. Ours. */
 const LINE_FLOWS_GPM = 50;
+
+/** Whether a message was given once the step that it tells of was done. */
+function saidSince(
+  { tally }: DrillState,
+  role: PlayedRole,
+  preset: RadioPresetKey,
+  since: string,
+): boolean {
+  const told = tally.stepTicks.find(({ step }) => step === since);
+  if (!told) return false;
+  const later = (tally.saidLast ?? []).filter(({ tick }) => tick >= told.tick);
+  return hasSaid(later, role, preset);
+}
 
 /** Whether a condition holds of a state. One that names what is not there does not. */
 export function holds(condition: Condition, scene: DrillScene, state: DrillState): boolean {
@@ -53,7 +69,11 @@ export function holds(condition: Condition, scene: DrillScene, state: DrillState
         now.flowGpm >= condition.share * nozzleRatedGpm(nozzle)
       );
     }
+    case 'flushed':
+      return wasFlushed(state, condition.hydrant);
     case 'said':
+      if (condition.since !== undefined && hasRules(scene, 3))
+        return saidSince(state, condition.role, condition.preset, condition.since);
       return hasRules(scene, 2)
         ? hasSaid(state.said, condition.role, condition.preset)
         : state.said.some((one) => one.role === condition.role && one.preset === condition.preset);
@@ -66,10 +86,13 @@ export function holds(condition: Condition, scene: DrillScene, state: DrillState
     case 'in gear':
       return pump.inGear === condition.inGear;
     case 'discharge at least':
-      return pump.dischargePsi >= condition.psi;
+      return pump.dischargePsi >= psiWanted(condition, scene, state);
     case 'intake at least':
       return pump.intakePsi >= condition.psi;
     case 'governor set':
-      return pump.mode === 'governed' && Math.abs(pump.targetPdpPsi - condition.psi) <= 2;
+      return (
+        pump.mode === 'governed' &&
+        Math.abs(pump.targetPdpPsi - psiWanted(condition, scene, state)) <= 2
+      );
   }
 }

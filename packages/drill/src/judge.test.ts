@@ -159,7 +159,7 @@ describe('judge', () => {
     expect(judged(drill, 'order')).toMatchObject({
       value: 1,
       met: false,
-      moments: [{ piece: 'handle to boost', note: 'bleeder open' }],
+      moments: [{ piece: 'handle to boost', note: 'hooked up' }],
     });
   });
 

@@ -1,6 +1,7 @@
 /** A drill held to its benchmarks. */
 import type { CriterionKey } from './criteria.ts';
 import { defaultBenchmarks } from './defaults.ts';
+import type { DrillStep } from './drill-step.ts';
 import { duringWords, ticksInFaults, unionTicks } from './during-faults.ts';
 import { hasSaid } from './radio.ts';
 import { hasRules } from './rules.ts';
@@ -360,12 +361,31 @@ function steps(
   );
 }
 
-function missed(scene: DrillScene, { said }: DrillState): DrillScene['expectedMessages'] {
+/** Whether a message tells of a step that has been done, and was given before it alone. */
+function isTooEarly(
+  scene: DrillScene,
+  state: DrillState,
+  role: DrillStep['role'],
+  preset: string,
+): boolean {
+  if (!hasRules(scene, 3)) return false;
+  return scene.steps.some((step) => {
+    const { done } = step;
+    if (done.is !== 'said' || done.since === undefined) return false;
+    if (done.role !== role || done.preset !== preset || wasDone(state, step)) return false;
+    return state.tally.stepTicks.some((one) => one.step === done.since);
+  });
+}
+
+function missed(scene: DrillScene, state: DrillState): DrillScene['expectedMessages'] {
+  const { said } = state;
   const today = hasRules(scene, 2);
   return scene.expectedMessages.filter(({ role, preset }) =>
-    today
-      ? !hasSaid(said, role, preset)
-      : !said.some((one) => one.role === role && one.preset === preset),
+    isTooEarly(scene, state, role, preset)
+      ? true
+      : today
+        ? !hasSaid(said, role, preset)
+        : !said.some((one) => one.role === role && one.preset === preset),
   );
 }
 

@@ -1,8 +1,10 @@
 import type { DrillAction, Submitted } from './action.ts';
+import { withPsiAsked } from './asked-pressure.ts';
 import type { DrillStep } from './drill-step.ts';
 import { areEqualPorts } from './equal-ports.ts';
 import { asCoupled } from './guided-step.ts';
 import { liftsMost } from './intake-judged.ts';
+import { livePort, pours } from './live-ports.ts';
 import { easedTo, openLines, playsLoss, shedStands, waitsForMore } from './played-loss.ts';
 import { goesByPlan, nextByPlan, plannedPsi } from './played-relay.ts';
 import type { PlayedRole } from './role.ts';
@@ -72,7 +74,9 @@ function nextOf(
 ): DrillAction | undefined {
   if (!step) return undefined;
   const { how } = asCoupled(step, scene, state);
-  const action = how.find((one) => !stands(one, role, state));
+  // What has to be said of a step is said once that is done, whatever was said before.
+  const isDue = step.done.is === 'said' && step.done.since !== undefined;
+  const action = how.find((one) => (isDue && one.do === 'radio') || !stands(one, role, state));
   if (!action || isHeldBack(action, role, scene, state)) return undefined;
   return asRead(action, role, scene, state);
 }
@@ -84,6 +88,12 @@ function isHeldBack(
   scene: DrillScene,
   state: DrillState,
 ): boolean {
+  // Nobody couples what water comes out of: it runs until it is shut.
+  if (action.do === 'couple')
+    return (
+      livePort(scene, state, action.port) !== undefined ||
+      state.hoses.some((hose) => hose.id === action.hose && pours(hose))
+    );
   if (action.do !== 'set valve') return false;
   const valve = scene.valves.find(({ id }) => id === action.valve);
   const pump = state.pumps.find(({ rigId }) => rigId === valve?.pieceId);
@@ -172,9 +182,11 @@ function wantedPsi(rig: string, scene: DrillScene, state: DrillState): number | 
   const pump = scene.pumps.find((one) => one.rigId === rig);
   let wanted = pump?.inGear && pump.setting.mode === 'governed' ? pump.setting.pdpPsi : undefined;
   for (const { step } of state.tally.stepTicks) {
-    const how = scene.steps.find((one) => one.id === step)?.how ?? [];
-    for (const action of how)
+    const done = scene.steps.find((one) => one.id === step);
+    for (const planned of done?.how ?? []) {
+      const action = withPsiAsked(done!, planned, scene, state);
       if (action.do === 'set governor' && action.rig === rig) wanted = action.pdpPsi;
+    }
   }
   return wanted;
 }

@@ -1,6 +1,7 @@
 /** What the computer does when a supply fails, and when more is asked of it than the script has. */
 import { splitPortRef } from '@plugside/fireground';
 import type { DrillAction } from './action.ts';
+import { mostPsi } from './asked-pressure.ts';
 import { engineIsDead } from './fault.ts';
 import { liftsMost } from './intake-judged.ts';
 import { goesByPlan, plannedPsi } from './played-relay.ts';
@@ -31,8 +32,6 @@ const SHED_UNTIL_PSI = 40;
 const TANK_S = 1;
 const INTAKE_S = 3;
 const LINE_S = 5;
-/** A raise on request stays this far under the limit of its hose [psi]. Ours. */
-const UNDER_LIMIT_PSI = 5;
 /** A line whose air is squeezed this far is charged [psi]; ours. */
 const CHARGED_PSI = 30;
 /** Least share of its rating that a nozzle has water at. */
@@ -379,14 +378,6 @@ function answers(
   const starves = pump.intakePsi < scene.benchmarks.intakePsi;
   if (pump.mode !== 'governed' || starves || pdpPsi <= pump.targetPdpPsi) return [say('no more')];
   return [{ do: 'set governor', rig: pump.rigId, pdpPsi }, say('pressure set', pdpPsi)];
-}
-
-/** What the hose on a pump's discharges bears, and a little less [psi]. */
-function mostPsi(scene: DrillScene, state: DrillState, rigId: string): number {
-  const limits = scene.hoses
-    .filter((_, at) => state.hoses[at]!.from.port?.startsWith(`${rigId}.discharge`))
-    .map(({ limitPsi }) => limitPsi);
-  return Math.min(400, ...limits) - UNDER_LIMIT_PSI;
 }
 
 /** A line that was called is charged, and opened once it is full. */

@@ -1,6 +1,7 @@
 /** What is counted as a drill runs, so that judging needs no second run. */
 
 import type { Fault } from './fault.ts';
+import type { RadioPresetKey } from './radio.ts';
 import type { PlayedRole } from './role.ts';
 
 /** A time during which something stood wrong. */
@@ -79,6 +80,10 @@ export interface Tally {
   openings?: { valve: string; fromTick: number; told?: true }[];
   /** Valves opened too fast, and the hose that they let rush; the last 100. */
   openedFast?: { tick: number; valve: string; hose: string }[];
+  /** Each message at its last time. */
+  saidLast?: { role: PlayedRole; preset: RadioPresetKey; tick: number }[];
+  /** Hydrants that have run with nothing on, for how long [ticks]. */
+  flushed?: { hydrant: string; ticks: number }[];
   /** Valves that shut, or have shut a moment ago. */
   shutting?: ShuttingValve[];
   /** For how long a pump's intake has stood under its benchmark, by rig [ticks]. */
@@ -86,7 +91,7 @@ export interface Tally {
   /** What there has been occasion to judge. Left out: of before it was counted. */
   occasions?: Occasion[];
   /** The boost that is drilled: since when it has been wanted, and held [ticks]. */
-  boost?: { fromTick: number; heldFromTick?: number };
+  boost?: { fromTick: number; heldFromTick?: number; overToldTick?: number };
   /** The last 100. */
   unsafe?: UnsafeAct[];
   /** Faults by the time they were in effect; the last 100. */

@@ -2,6 +2,7 @@
 import { nozzleRatedGpm } from '@plugside/fireground';
 import type { DrillNetwork } from './drill-network.ts';
 import type { DrillEvent } from './event.ts';
+import { countFlushing } from './flushed.ts';
 import { holds } from './holds.ts';
 import { intakeJudged } from './intake-judged.ts';
 import { THROWS_PSI } from './live-ports.ts';
@@ -127,7 +128,8 @@ export function countTick(drill: Drill): DrillEvent[] {
     if (line.anyTicks !== undefined) line.anyTicks += any[kind] ?? 0;
   }
   events.push(...countOpenings(drill));
-  countBoost(scene, state);
+  countFlushing(scene, state);
+  events.push(...countBoost(scene, state));
   for (const one of state.tally.called ?? []) {
     const nozzle = scene.plan.nozzles.find(({ id }) => id === one.nozzle);
     const now = state.nozzles.find(({ id }) => id === one.nozzle);

@@ -72,6 +72,25 @@ const steps: DrillStep[] = [
     how: [{ do: 'set valve', valve: 'B1.intake1.bleeder', opening: 1 }],
   },
   {
+    id: 'hooked up',
+    role: 'hydrant operator',
+    what: 'Tell the attack operator that you are hooked up, before you touch the handle.',
+    why: 'Filling the suction hose takes water from the supply: the attack operator’s intake dips while it fills, and a boost that nobody expects knocks a crew down.',
+    water: 'Nothing changes yet.',
+    after: ['bleeder open'],
+    done: { is: 'said', role: 'hydrant operator', preset: 'hooked up' },
+    how: [{ do: 'radio', message: { preset: 'hooked up' } }],
+  },
+  {
+    id: 'pressure wanted',
+    role: 'attack operator',
+    what: 'Say what pressure you want, and watch your intake.',
+    why: 'The receiving engine asks; the hydrant does not guess.',
+    water: 'Nothing changes yet.',
+    done: { is: 'said', role: 'attack operator', preset: 'pressure wanted' },
+    how: [{ do: 'radio', message: { preset: 'pressure wanted', psi: boostPsi } }],
+  },
+  {
     id: 'handle to boost',
     role: 'hydrant operator',
     what: 'Move the assist valve’s handle to boost, slowly.',
@@ -79,6 +98,7 @@ const steps: DrillStep[] = [
     water: 'The hydrant fills the suction hose and goes on feeding the fire.',
     hazard: 'Slowly: a hose filled with a rush jumps, and takes water from the fire.',
     done: { is: 'valve at least', valve: 'V1.handle', opening: 0.99 },
+    after: ['hooked up'],
     how: [{ do: 'set valve', valve: 'V1.handle', opening: 1, overS: 20 }],
   },
   {
@@ -107,30 +127,13 @@ const steps: DrillStep[] = [
     how: [{ do: 'set valve', valve: 'B1.intake1', opening: 1, overS: 5 }],
   },
   {
-    id: 'hooked up',
-    role: 'hydrant operator',
-    what: 'Tell the attack operator that you are hooked up.',
-    why: 'A boost that nobody expects knocks a crew down or lifts a relief.',
-    water: 'Nothing changes yet.',
-    done: { is: 'said', role: 'hydrant operator', preset: 'hooked up' },
-    how: [{ do: 'radio', message: { preset: 'hooked up' } }],
-  },
-  {
-    id: 'pressure wanted',
-    role: 'attack operator',
-    what: 'Say what pressure you want.',
-    why: 'The receiving engine asks; the hydrant does not guess.',
-    water: 'Nothing changes yet.',
-    done: { is: 'said', role: 'attack operator', preset: 'pressure wanted' },
-    how: [{ do: 'radio', message: { preset: 'pressure wanted', psi: boostPsi } }],
-  },
-  {
     id: 'discharge open',
     role: 'hydrant operator',
     what: 'Open your discharge 1 slowly.',
     why: 'While the pump only passes water, both sides stand alike and nothing jumps.',
     water: 'The discharge hose fills; its air is squeezed against the supply line’s pressure.',
     done: { is: 'valve at least', valve: 'B1.discharge1', opening: 0.99 },
+    after: ['intake open', 'pressure wanted'],
     how: [{ do: 'set valve', valve: 'B1.discharge1', opening: 1, overS: 15 }],
   },
   {
@@ -158,7 +161,7 @@ const steps: DrillStep[] = [
     why: 'In steps: each one shows on the intake before the next is asked for.',
     water:
       'Past the hydrant’s pressure the clapper shuts by itself: all of the fire’s water now comes through you.',
-    done: { is: 'governor set', rig: 'B1', psi: 90 },
+    done: { is: 'governor set', rig: 'B1', psi: 90, asked: 'up to' },
     how: [{ do: 'set governor', rig: 'B1', pdpPsi: 90 }],
   },
   {
@@ -169,7 +172,13 @@ const steps: DrillStep[] = [
     water: 'The attack engine’s intake rises by what you add.',
     hazard:
       'When the lines shut, all of this stands on the supply hose and on the attack engine’s intake.',
-    done: { is: 'discharge at least', rig: 'B1', psi: boostPsi - 1 },
+    done: {
+      is: 'all',
+      of: [
+        { is: 'governor set', rig: 'B1', psi: boostPsi, asked: 'in full' },
+        { is: 'discharge at least', rig: 'B1', psi: boostPsi - 1, asked: 'in full' },
+      ],
+    },
     how: [{ do: 'set governor', rig: 'B1', pdpPsi: boostPsi }],
   },
   {
@@ -178,7 +187,12 @@ const steps: DrillStep[] = [
     what: 'Say that the boost is made.',
     why: 'Now the scene may take more water.',
     water: 'As before.',
-    done: { is: 'said', role: 'hydrant operator', preset: 'boost made' },
+    done: {
+      is: 'said',
+      role: 'hydrant operator',
+      preset: 'boost made',
+      since: 'first step up',
+    },
     how: [{ do: 'radio', message: { preset: 'boost made' } }],
   },
   ...gatedLineSteps(plan, 'attack operator', {
@@ -231,9 +245,9 @@ export const boostThroughValve: Evolution = {
         'A1.discharge3': 0,
         'N3.bale': 0,
       },
-      steps: [...steps.slice(0, 6), waiting, ...steps.slice(6)],
+      steps: [...steps.slice(0, 8), waiting, ...steps.slice(8)],
       expectedMessages: [
-        { role: 'hydrant operator', preset: 'hooked up', why: 'Before the boost begins.' },
+        { role: 'hydrant operator', preset: 'hooked up', why: 'Before the handle is moved.' },
         { role: 'attack operator', preset: 'pressure wanted', why: 'The scene asks.' },
         { role: 'hydrant operator', preset: 'boosting', why: 'So that nobody is surprised.' },
         { role: 'hydrant operator', preset: 'boost made', why: 'So that more lines may open.' },

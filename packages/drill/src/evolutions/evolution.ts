@@ -16,5 +16,6 @@ export interface Evolution {
 export const largeHoseCautions: readonly string[] = [
   'Large hose: twists out and couplings locked before it is charged; people clear of it; no vehicle over it.',
   'Open hydrants and large valves slowly, and shut them slower: moving water that is stopped hits back (water hammer).',
+  'Flush a hydrant until it runs clear before hose goes on: stones in it end in the pump.',
   'Never uncouple under pressure: shut the valve and bleed first.',
 ];

@@ -6,6 +6,7 @@ import { withSpareLine } from './spare-line.ts';
 import {
   bleederStep,
   coupleStep,
+  flushSteps,
   gearStep,
   nozzleStep,
   openStep,
@@ -24,9 +25,9 @@ const laid = forwardLay({
   attack: { pdpPsi },
   attackLines: [{}, {}],
 });
-/** The attack engine carries 750 gal. */
+/** The attack engine carries 1,000 gal. */
 const { plan, spareNozzle } = withSpareLine(
-  { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 750 })) },
+  { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 1000 })) },
   'A1',
 );
 
@@ -61,14 +62,14 @@ const steps: DrillStep[] = [
   nozzleStep('first nozzle open', 'N1', {
     what: 'Bleed the air and open your nozzle.',
     why: 'Water on the fire.',
-    water: 'The tank gives 150 gpm: five minutes of it.',
+    water: 'The tank gives 150 gpm: six minutes of it.',
   }),
+  ...flushSteps('hydrant', hydrant, 'H1'),
   coupleStep('lay on hydrant', hydrant, 'lay', 'from', 'H1.steamer', {
     what: 'Couple the supply hose to the steamer outlet.',
     why: 'The tank runs out in minutes; the hydrant does not.',
     water: 'None yet: the stem is shut.',
     hazard: 'Stand clear of the hose while the engine lays out.',
-    after: [],
   }),
   coupleStep('lay on engine', attack, 'lay', 'to', 'A1.intake1', {
     what: 'Couple the supply hose to your intake 1, its valve shut.',
@@ -103,11 +104,18 @@ const steps: DrillStep[] = [
     why: 'Hydrant water has taken over; what is left in the tank is your reserve.',
     water: 'All of it comes from the hydrant; the nozzle does not notice.',
   }),
-  sayStep('on hydrant', attack, 'on hydrant', {
-    what: 'Say that you are on hydrant water.',
-    why: 'The crew inside may stay.',
-    water: 'As before.',
-  }),
+  sayStep(
+    'on hydrant',
+    attack,
+    'on hydrant',
+    {
+      what: 'Say that you are on hydrant water.',
+      why: 'The crew inside may stay.',
+      water: 'As before.',
+    },
+    undefined,
+    'lay intake open',
+  ),
   openStep('second line charged', attack, 'A1.discharge2', 4, {
     what: 'Open discharge 2 slowly.',
     why: 'A second line behind the first, now that the supply holds.',

@@ -4,7 +4,14 @@ import { sceneFromPlan } from '../scene-from-plan.ts';
 import { type Evolution, largeHoseCautions } from './evolution.ts';
 import { gatedLineSteps } from './gated-line.ts';
 import { withSpareLine } from './spare-line.ts';
-import { bleederStep, coupleStep, openStep, sayStep, takeWaterSteps } from './step-makers.ts';
+import {
+  bleederStep,
+  coupleStep,
+  flushSteps,
+  openStep,
+  sayStep,
+  takeWaterSteps,
+} from './step-makers.ts';
 
 const key = 'two hydrants';
 const pdpPsi = 170;
@@ -24,11 +31,11 @@ const attack = 'attack operator';
 const hydrant = 'hydrant operator';
 
 const steps: DrillStep[] = [
+  ...flushSteps('second hydrant', hydrant, 'H2'),
   coupleStep('second lay on hydrant', hydrant, 'lay2', 'from', 'H2.steamer', {
     what: 'Couple the second supply hose to the second hydrant.',
     why: 'One hydrant through one hose does not carry the third line; and one punctured hose is not the end.',
     water: 'None yet.',
-    after: [],
   }),
   coupleStep('second lay on engine', attack, 'lay2', 'to', 'A1.intake2', {
     what: 'Couple it to your intake 2, its valve shut.',

@@ -65,12 +65,14 @@ export function sayStep(
   preset: RadioPresetKey,
   words: Words,
   psi?: number,
+  /** The step that it tells of: said before that is done it does not count. */
+  since?: string,
 ): DrillStep {
   return {
     id,
     role,
     ...words,
-    done: { is: 'said', role, preset },
+    done: { is: 'said', role, preset, ...(since !== undefined && { since }) },
     how: [{ do: 'radio', message: psi === undefined ? { preset } : { preset, psi } }],
   };
 }
@@ -118,6 +120,30 @@ export function nozzleStep(id: string, nozzle: string, words: Words): DrillStep 
     done: { is: 'nozzle flows', nozzle, share: 0.8 },
     how: [{ do: 'set valve', valve: `${nozzle}.bale`, opening: 1, overS: 3 }],
   };
+}
+
+/** A hydrant run clear with nothing on, and shut again, before hose goes on its outlet. */
+export function flushSteps(stem: string, role: PlayedRole, hydrant: string): DrillStep[] {
+  const valve = `${hydrant}.stem`;
+  const flushed: Condition = { is: 'flushed', hydrant };
+  return [
+    {
+      id: `${stem} flushed`,
+      role,
+      what: 'Take the cap off and open the hydrant a few turns, until it runs clear.',
+      why: 'Stones and rust that lie in a hydrant end in the pump, or in a nozzle.',
+      water: 'It runs out on the ground; that is not shown here.',
+      hazard: 'Stand beside the outlet, not in front of it; the other caps tight.',
+      done: flushed,
+      after: [],
+      how: [{ do: 'set valve', valve, opening: 0.25, overS: 3 }],
+    },
+    shutStep(`${stem} flushing shut`, role, valve, 5, flushed, {
+      what: 'Shut the hydrant again.',
+      why: 'No hose goes on while water comes out.',
+      water: 'It stops.',
+    }),
+  ];
 }
 
 /** The bleeder in front of an intake, before water comes. */

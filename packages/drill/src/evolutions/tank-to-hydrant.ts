@@ -13,7 +13,7 @@ const laid = forwardLay({
   attackLines: [{}],
 });
 const { plan, spareNozzle } = withSpareLine(
-  { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 750 })) },
+  { ...laid, rigs: laid.rigs.map((rig) => ({ ...rig, tankGal: 1000 })) },
   'A1',
 );
 
@@ -24,14 +24,14 @@ const intakeOpen: Condition = { is: 'valve at least', valve: 'A1.intake1', openi
 const tankFull: Condition = {
   is: 'all',
   of: [
-    { is: 'tank at least', rig: 'A1', gal: 740 },
+    { is: 'tank at least', rig: 'A1', gal: 990 },
     { is: 'valve at most', valve: 'A1.tankToPump', opening: 0.01 },
   ],
 };
 const backOnTank: Condition = {
   is: 'all',
   of: [
-    { is: 'said', role: attack, preset: 'on tank' },
+    { is: 'said', role: attack, preset: 'on tank', since: 'fill shut' },
     { is: 'valve at least', valve: 'A1.tankToPump', opening: 0.99 },
   ],
 };
@@ -58,11 +58,18 @@ const steps: DrillStep[] = [
     why: 'The hydrant’s pressure has taken over.',
     water: 'The intake gauge shows the hydrant’s pressure; the nozzle does not notice.',
   }),
-  sayStep('on hydrant', attack, 'on hydrant', {
-    what: 'Say that you are on hydrant water.',
-    why: 'The crew counts on it.',
-    water: 'As before.',
-  }),
+  sayStep(
+    'on hydrant',
+    attack,
+    'on hydrant',
+    {
+      what: 'Say that you are on hydrant water.',
+      why: 'The crew counts on it.',
+      water: 'As before.',
+    },
+    undefined,
+    'lay intake open',
+  ),
   {
     id: 'tank filled',
     role: attack,
@@ -78,11 +85,18 @@ const steps: DrillStep[] = [
     why: 'A tank that runs over wastes water under the wheels.',
     water: 'All of it goes to the line again.',
   }),
-  sayStep('on tank', attack, 'on tank', {
-    what: 'Say that you go back to tank water.',
-    why: 'The crew must know that its water has an end again.',
-    water: 'As before.',
-  }),
+  sayStep(
+    'on tank',
+    attack,
+    'on tank',
+    {
+      what: 'Say that you go back to tank water.',
+      why: 'The crew must know that its water has an end again.',
+      water: 'As before.',
+    },
+    undefined,
+    'fill shut',
+  ),
   {
     id: 'tank open again',
     role: attack,
