@@ -29,7 +29,7 @@ export function pressureWords(psi: number, units: WordUnits): string {
 }
 
 /** Share of a compound scale that is the vacuum's: more than its share of the pressure, as on gauges. Ours. */
-export const zeroShare = 0.18;
+export const zeroShare = 0.22;
 
 /**
  * Where a reading stands on a compound scale.

@@ -42,6 +42,7 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
       className="gauge"
       data-out={warns || undefined}
       data-compound={compound || undefined}
+      data-long={shown.number.length > 4 || undefined}
       data-gauge={gauge.id}
     >
       <p className="gauge-name">{gaugeName(view, gauge)}</p>

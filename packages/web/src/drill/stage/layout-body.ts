@@ -2,6 +2,9 @@ import { type Piece, portsOf } from '@plugside/fireground';
 import { type Making, ROW_PX } from './layout-making.ts';
 import type { Pipe } from './layout-shape.ts';
 
+/** A body under this has no room to spare between its gates. */
+const NARROW_PX = 290;
+
 /** An engine, or a fitting with gates: what comes in at the left, what goes out at the right. Returns its height [px]. */
 export function bodyRow(making: Making, piece: Piece, y: number): number {
   const { layout, shown, marginPx, width, valves } = making;
@@ -22,9 +25,13 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
   const right = Math.min(width - marginPx - 26 - standOffPx, left + (isRig ? 520 : 240));
   const outX = right + standOffPx;
   const drained = outs.some(({ ref }) => has(`${ref}.bleeder`));
-  const gateRoomPx = drained ? 84 : 34;
+  // On a phone drops and gates stand as close as fingers allow: their words keep clear of the pump.
+  const isNarrow = drained && right - left < NARROW_PX;
+  const dropPx = isNarrow ? 26 : 30;
+  const gatePx = isNarrow ? 72 : 82;
+  const gateRoomPx = drained ? gatePx + 2 : 34;
   const pump = {
-    x: isRig ? (left + 84 + right - gateRoomPx) / 2 : (left + right) / 2,
+    x: isRig ? (left + gatePx + 2 + right - gateRoomPx) / 2 : (left + right) / 2,
     y: y + headPx + (rows * ROW_PX) / 2,
   };
   const pipes: Pipe[] = [];
@@ -43,12 +50,12 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
       layout.valves.push({
         valve: `${ref}.bleeder`,
         kind: 'bleeder',
-        x: left + 30,
+        x: left + dropPx,
         y: atY,
         pipe: 'down',
       });
     const gate = has(ref);
-    const gateX = left + (isRig ? 82 : 34);
+    const gateX = left + (isRig ? gatePx : 34);
     if (gate) layout.valves.push({ valve: ref, kind: 'intake', x: gateX, y: atY, pipe: 'across' });
     pipes.push({ d: `M${inX} ${atY}H${gateX}`, port: ref, part: 'port side' });
     const bend = `M${gateX} ${atY}C${gateX + 34} ${atY} ${pump.x - 34} ${pump.y} ${pump.x} ${pump.y}`;
@@ -62,7 +69,7 @@ export function bodyRow(making: Making, piece: Piece, y: number): number {
       layout.valves.push({
         valve: `${ref}.bleeder`,
         kind: 'bleeder',
-        x: right - 30,
+        x: right - dropPx,
         y: atY,
         pipe: 'down',
       });

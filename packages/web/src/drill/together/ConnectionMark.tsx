@@ -20,7 +20,7 @@ export function ConnectionMark({ link, room }: ConnectionMarkProps) {
     >
       <span className="connection-words" role="status">
         <i className="connection-dot" aria-hidden="true" />
-        {words(connection)}
+        <span className="connection-text">{words(connection)}</span>
       </span>
       {connection.is === 'away' && (
         <>

@@ -9,7 +9,7 @@ const LEAST_GAP = 70;
 const NARROW_GAP = 6;
 const ROW_GAP = 34;
 /** Between rows that hose runs up and down between. */
-const RUN_GAP = 64;
+const RUN_GAP = 74;
 const MARGIN = 4;
 const LANE = 34;
 
@@ -125,20 +125,23 @@ function runAcross(a: Box, b: Box, side: Side): Run {
 }
 
 function runDown(a: Box, b: Box, side: Side): Run {
-  const { lane, lanes } = side;
+  const { lane, lanes, crowded } = side;
   const shift = (lane - (lanes - 1) / 2) * LANE;
   const down = b.y > a.y;
   const [y1, y2] = down ? [a.y + a.height, b.y] : [a.y, b.y + b.height];
   const [x1, x2] = [a.x + a.width / 2 + shift, b.x + b.width / 2 + shift];
-  const t = Math.abs(x1 - x2) < 8 ? 0.5 : wordsAt(side);
   const bend = (y2 - y1) / 2;
-  const left = lanes > 1 && lane < lanes / 2;
+  const d = `M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2}`;
   const straight = Math.abs(x1 - x2) < 8;
+  // At the end where runs stand apart, on the side that the hose bends away from.
+  const atStart = crowded === 'to';
+  const isLeft = straight ? lanes > 1 && lane < lanes / 2 : atStart ? x2 > x1 : x2 < x1;
+  const under = atStart === down;
   return {
-    d: `M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2}`,
-    x: bent(x1, x1, x2, x2, t) + (straight ? (left ? -8 : 8) : 0),
-    y: bent(y1, y1 + bend, y2 - bend, y2, t) + (straight ? 12 : 0),
-    anchor: straight ? (left ? 'end' : 'start') : 'middle',
+    d,
+    x: (atStart ? x1 : x2) + (isLeft ? -8 : 8),
+    y: (atStart ? y1 : y2) + (under ? 28 : -8),
+    anchor: isLeft ? 'end' : 'start',
   };
 }
 
