@@ -149,6 +149,105 @@ describe('a drill from a plan on record', () => {
   }, 180_000);
 });
 
+const api = (path: string, method: string, body?: unknown, version?: number) =>
+  fetch(at(`api/records/${path}`), {
+    method,
+    headers: {
+      ...(body !== undefined && { 'content-type': 'application/json' }),
+      ...(version !== undefined && { 'if-match': `"${version}"` }),
+    },
+    ...(body !== undefined && { body: JSON.stringify(body) }),
+  });
+
+/** Makes the drill that the form has, and gives its scene. */
+async function madeScene(page: Page): Promise<DrillScene> {
+  await page.getByRole('button', { name: 'Make the drill' }).click();
+  await page.locator('.code-shown').waitFor();
+  const code = new URL(page.url()).pathname.split('/')[2]!;
+  return (await replayOf(page, code)).scene;
+}
+
+describe('a drill on a hydrant of the records', () => {
+  it('takes its curve and main; one without a test says why not and what to do', async () => {
+    const made = await api('hydrants', 'POST', {
+      name: 'Z-untested',
+      longitude: 0.01,
+      latitude: 0.01,
+      steamerIn: 4.5,
+    });
+    const untested = (await made.json()) as { id: string; version: number };
+    const lead = await device('drill/new');
+    const { page } = lead;
+    await page.getByText('A hydrant on record').click();
+    await page.getByText('Choose a hydrant first.').waitFor();
+    const search = page.getByRole('searchbox', { name: /^Find a hydrant/ });
+    await search.fill('Z-untested');
+    await page.locator('.find-hydrant .row', { hasText: 'Z-untested' }).click();
+    await page.getByText('Z-untested has no flow test on record.').waitFor();
+    await page.getByRole('link', { name: 'Add a flow test' }).waitFor();
+    await page.getByText('This hydrant cannot be drilled: see above.').waitFor();
+    expect(await page.getByRole('button', { name: 'Make the drill' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Another hydrant' }).click();
+
+    const hydrants = await placesOf('hydrants');
+    const strong = hydrants
+      .filter(({ steamerIn, status }) => steamerIn !== null && status === 'in service')
+      .sort((a, b) => Number(b.q20Gpm) - Number(a.q20Gpm))[0]!;
+    await page.getByRole('searchbox', { name: /^Find a hydrant/ }).fill(String(strong.name));
+    await page
+      .locator('.find-hydrant .row')
+      .filter({ has: page.getByText(String(strong.name), { exact: true }) })
+      .click();
+    await page.locator('.source-picked .figures', { hasText: 'by the test of' }).waitFor();
+    // The boost unless another evolution is chosen, with its steps to be shown.
+    await page.getByText('Show each role its next step').waitFor();
+    const scene = await madeScene(page);
+    const { test } = await fromApi<{ test: { staticPsi: number; residualPsi: number } }>(
+      `/hydrants/${strong.id}/supply`,
+    );
+    const record = await fromApi<{ main?: string }>(`/records/hydrants/${strong.id}`);
+    expect(scene.evolution).toBe('boost through valve');
+    expect(scene.plan.hydrants[0]).toMatchObject({
+      name: strong.name,
+      staticPsi: test.staticPsi,
+      residualPsi: test.residualPsi,
+    });
+    expect(scene.plan.hydrants[0]!.main).toBe(record.main);
+    await page.locator('.whole-piece', { hasText: String(strong.name) }).waitFor();
+
+    await api(`hydrants/${untested.id}`, 'DELETE', undefined, untested.version);
+    expect(lead.errors).toEqual([]);
+    await lead.close();
+  }, 120_000);
+});
+
+describe('a drill for a building of the records', () => {
+  it('takes the first of the ways that its supply is chosen from, with lines at the fire', async () => {
+    const building = await buildingInTown();
+    const lead = await device(`drill/new?building=${building.id}`);
+    const { page } = lead;
+    const ways = page.getByRole('radiogroup', { name: /^Way to supply it/ });
+    const first = ways.getByRole('radio').first();
+    await first.waitFor({ state: 'attached', timeout: 60_000 });
+    await expect.poll(() => first.isChecked()).toBe(true);
+    const scene = await madeScene(page);
+    // The first in rank where the supply is chosen.
+    const supply = await device(`supply/${building.id}`);
+    const named = supply.page.locator('.way-list tbody tr').first();
+    await named.waitFor({ timeout: 60_000 });
+    const title = scene.title.slice(String(building.name).length + 2);
+    await expect.poll(() => named.textContent()).toContain(title);
+    await supply.close();
+    const rated = scene.plan.nozzles.map((one) => ('ratedGpm' in one ? one.ratedGpm : 0));
+    const spare = scene.plan.nozzles.findIndex(({ id }) => id === scene.spareNozzle);
+    expect(rated.reduce((sum, gpm) => sum + gpm, 0) - rated[spare]!).toBe(1000);
+    await page.getByRole('button', { name: 'Extra line called' }).waitFor();
+    await page.locator('.seat-list', { hasText: 'Nozzle crew' }).waitFor();
+    expect(lead.errors).toEqual([]);
+    await lead.close();
+  }, 180_000);
+});
+
 /** The drill while it runs, by the instructor's key that this device keeps. */
 async function replayOf(page: Page, code: string): Promise<Replay> {
   return page.evaluate(async (drill) => {
