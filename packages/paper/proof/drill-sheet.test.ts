@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import {
   demandOf,
   forwardLay,
+  nameOf,
   type Plan,
   patternList,
   profileOf,
@@ -31,7 +32,7 @@ const stepsOf = (plan: Plan, role: string) =>
     .steps.map(({ text }) => text);
 
 describe('a drill sheet', () => {
-  it('flushes, connects, opens, boosts, in that order', () => {
+  it('flushes, charges the lay through the valve, hooks up, boosts, in that order', () => {
     const steps = stepsOf(boosted, 'Hydrant engine');
     const at = (words: RegExp) => {
       const place = steps.findIndex((text) => words.test(text));
@@ -40,14 +41,75 @@ describe('a drill sheet', () => {
     };
     const order = [
       /flush/,
-      /^Connect/,
       /open .* fully, slowly/,
+      /^Connect/,
       /Bleed/,
       /turn the handle/,
       /raise/,
     ];
     const places = order.map(at);
     expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
+  it('gives each engine at the fire its own lines, water and part', () => {
+    const plan: Plan = {
+      ...pattern('two-hydrants'),
+      demandGpm: 1500,
+    };
+    const scene = plan.rigs.find(({ id }) => id === plan.scene)!;
+    const lays = plan.lines.filter(({ to }) => to.startsWith(`${plan.scene}.`));
+    const [one, two] = lays as [(typeof lays)[0], (typeof lays)[0]];
+    expect(lays).toHaveLength(2);
+    const shared: Plan = {
+      ...plan,
+      sceneEngines: [
+        { name: nameOf(scene), mostGpm: 1500, lines: [one.id] },
+        { name: 'Ladder 1', mostGpm: 2000, lines: [two.id] },
+      ],
+    };
+    const duties = [
+      {
+        rigId: 'L1',
+        rigName: 'Ladder 1',
+        duty: 'goes to the fire, connects the supply from H-2 to its intake and pumps at the fire',
+      },
+      {
+        rigId: scene.id,
+        rigName: nameOf(scene),
+        duty: 'lays 300 ft of 5 in from H-1 to the fire, with an adapter from 5 in to 4 in, leaves a crew at H-1 to connect, connects the supply from H-1 to its intake and attacks',
+      },
+    ];
+    const drill = drillSheetFor({ plan: shared, duties });
+    const texts = (who: string) =>
+      drill.roles.find((role) => role.who === who)!.steps.map(({ text }) => text);
+    const connected = (who: string) => texts(who).filter((text) => text.startsWith('Connect'));
+    expect(connected('Ladder 1')).toHaveLength(1);
+    expect(connected('Ladder 1')[0]).toMatch(/to Ladder 1, intake\.$/);
+    expect(connected(nameOf(scene)).some((text) => text.includes('Ladder'))).toBe(false);
+    // Solved by the question asked afresh: what its own line carries.
+    const state = settingsFor(shared, 1500).state;
+    const carries = (id: string) => Math.round(state.lines.find((line) => line.id === id)!.flowGpm);
+    const figure = (id: string) => `${carries(id).toLocaleString('en-US')} gpm coming`;
+    expect(texts('Ladder 1').join(' ')).toContain(figure(two.id));
+    expect(texts(nameOf(scene)).join(' ')).toContain(figure(one.id));
+    expect(drill.orders.map(({ id }) => id)).toContain('Ladder 1');
+    expect(drill.cautions[0]).toMatch(/^Needs 2 engines at the fire/);
+    // Told once, to the crew: who lays, and no duty in the third person before the same work.
+    expect(texts(nameOf(scene)).slice(0, 2)).toEqual([
+      'Lay 300 ft of 5 in from H-1 to the fire, with an adapter from 5 in to 4 in.',
+      'Leave a crew at H-1 to connect.',
+    ]);
+    expect(
+      drill.roles.flatMap(({ steps }) => steps).some(({ text }) => /^Goes|^Lays/.test(text)),
+    ).toBe(false);
+  });
+
+  it('tells the officer what comes where that is less than is wanted', () => {
+    const plan = { ...pattern('boosted-at-hydrant'), demandGpm: 4000 };
+    const drill = drillSheetFor({ plan });
+    const most = Math.round(4000 - drill.shortGpm).toLocaleString('en-US');
+    const officer = drill.roles[0]!.steps.map(({ text }) => text).join(' ');
+    expect(officer).toContain(`there will be ${most} gpm; 4,000 gpm is wanted`);
   });
 
   it('names every line of the plan once, with its length, by the crew that connects it', () => {
@@ -170,10 +232,10 @@ describe('a drill sheet', () => {
     expect(drill.supply).toBe(boosted.title);
     const ladder = drill.roles.find(({ who }) => who === 'Ladder 1')!;
     expect(ladder.role).toBe('Aerial');
-    expect(ladder.steps[0]!.text).toBe('Lays 500 ft of 5 in from H-1 to the fire.');
+    expect(ladder.steps[0]!.text).toBe('Lay 500 ft of 5 in from H-1 to the fire.');
     const all = drill.roles.flatMap(({ steps }) => steps.map(({ text }) => text));
     // Who lays is told there: nobody else is told to.
-    expect(all.filter((text) => /^Lay /.test(text))).toEqual([]);
+    expect(all.filter((text) => /^Lay /.test(text))).toHaveLength(1);
   });
 
   it('draws every source’s leg', async () => {

@@ -294,6 +294,8 @@ export interface SceneEngine {
   name: string;
   /** The most that its pump puts out there, and no more than its lines bring [gpm]. */
   mostGpm: number;
+  /** Ids of the plan's lines that end at it, though drawn to the scene's rig; left out: not told. */
+  lines?: readonly string[];
 }
 
 export interface Plan {

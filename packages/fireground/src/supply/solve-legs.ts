@@ -90,12 +90,10 @@ export class LegSolver {
   /** The same by engine, in the order of `atFire` [gpm]. */
   takenGpm(arrangement: Arrangement): number[] {
     const { mostGpm, lineGpm } = this.#solved(arrangement);
-    const { atFire, work } = arrangement;
+    const { atFire } = arrangement;
     if (!lineGpm)
       return atFire.map((_, at) => (at === 0 ? Math.min(mostGpm, this.#fire.takers[0].gpm) : 0));
-    const firsts = work.map(({ leg }) => leg.stretches.at(-1)!.lines.length);
-    const placeOf = ({ leg, line }: LineAtFire) => sumOf(firsts.slice(0, leg)) + line;
-    return takenGpm(atFire, (line) => lineGpm[placeOf(line)]!);
+    return takenGpm(atFire, (line) => lineGpm[placeIn(arrangement, line)]!);
   }
 
   /** The limits that stop an arrangement at its most. */
@@ -183,9 +181,12 @@ export class LegSolver {
   /** The plan with the engines at the fire: what their pumps put out, or where that is the limit what each takes. */
   #withEngines(plan: Plan, arrangement: Arrangement, held: boolean): Plan {
     const taken = this.takenGpm(arrangement);
-    const sceneEngines = arrangement.atFire.map(({ rig, gpm }, at) => ({
+    const drawn = plan.lines.filter(({ to }) => splitPortRef(to).pieceId === plan.scene);
+    const several = arrangement.atFire.length > 1;
+    const sceneEngines = arrangement.atFire.map(({ rig, gpm, lines }, at) => ({
       name: rigName(rig),
       mostGpm: Math.max(1, held ? taken[at]! : gpm),
+      ...(several && { lines: lines.map((line) => drawn[placeIn(arrangement, line)]!.id) }),
     }));
     return { ...plan, sceneEngines };
   }
@@ -200,6 +201,12 @@ export class LegSolver {
       ? held.filter(({ binds }) => binds)
       : [];
   }
+}
+
+/** Place of a line among those that a plan draws to the scene. */
+function placeIn({ work }: Arrangement, { leg, line }: LineAtFire): number {
+  const counts = work.map(({ leg: one }) => one.stretches.at(-1)!.lines.length);
+  return sumOf(counts.slice(0, leg)) + line;
 }
 
 /** Flow into the scene by line, in the order in which the plan draws them [gpm]. */

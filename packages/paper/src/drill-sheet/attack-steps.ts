@@ -16,7 +16,8 @@ import { hydrantBefore, openSteps } from './supply-steps.ts';
 
 export function attackSteps(telling: Telling, rig: Rig): DrillStep[] {
   const { plan } = telling;
-  const { into, out } = linesOf(plan, rig);
+  const { into: all, out } = linesOf(plan, rig);
+  const into = all.filter(({ id }) => !telling.takers?.has(id));
   // Hydrants that an engine stands at are that engine's.
   const own = into.filter(({ from }) => !isBoosted(plan, owner(from)));
   const tank = rig.tankGal !== undefined && rig.tankGal > 0;
@@ -41,6 +42,36 @@ export function attackSteps(telling: Telling, rig: Rig): DrillStep[] {
         : 'Air in the pump takes the lines with it.',
     },
     ...set(telling, rig, tank),
+  ];
+}
+
+/** What the crew of another engine at the fire does: its own lines alone, which the plan draws to the scene's rig. */
+export function besideSteps(telling: Telling, scene: Rig, name: string): DrillStep[] {
+  const { plan } = telling;
+  const into = linesOf(plan, scene).into.filter(({ id }) => telling.takers?.get(id) === name);
+  const own = into.filter(({ from }) => !isBoosted(plan, owner(from)));
+  const order = telling.orders.find(({ id }) => id === name);
+  const said = order ? ` Say: “${inTens(order.radio)}”` : '';
+  // A hydrant with a line to the scene's rig is flushed and opened by that one's crew.
+  const others = linesOf(plan, scene).into.filter((line) => !into.includes(line));
+  const alone = own.filter(({ from }) => others.every((line) => owner(line.from) !== owner(from)));
+  return [
+    {
+      text: 'Position at the fire where your own lines and the supply reach; brake set, wheels chocked, pump engaged.',
+    },
+    ...hydrantBefore(telling, alone, 'a crew left there'),
+    ...into.map((line) =>
+      connectedBelow(plan, line) ? connect(telling, line) : check(telling, line),
+    ),
+    ...openSteps(telling, alone),
+    {
+      text: 'Supply water: bleed the air, then open the intake slowly.',
+      hazard: 'Air in the pump takes the lines with it.',
+    },
+    {
+      text: `Set what your own lines need: the plan ends at your intake.${said}`,
+      hazard: 'Nozzle crews first: no pressure before they say ready.',
+    },
   ];
 }
 

@@ -17,6 +17,7 @@ export interface DrillRole {
     | 'Source engine'
     | 'Relay engine'
     | 'Attack engine'
+    | 'Engine at the fire'
     | 'Aerial'
     | 'Other rig'
     | 'Connection crew'

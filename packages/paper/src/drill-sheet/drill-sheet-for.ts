@@ -11,7 +11,9 @@ import {
 import { figuresIn, inTens } from '../sheet/figures.ts';
 import type { Source } from '../sheet/notes.ts';
 import { hoseWords, originWords } from '../words.ts';
+import { manyAtFire, ordersAtFire } from './at-fire.ts';
 import type { Benchmark, DrillSheet } from './data.ts';
+import { type Telling, takersOf } from './joints.ts';
 import { rolesOf } from './steps.ts';
 
 export interface DrillSheetRequest {
@@ -66,6 +68,17 @@ export function drillSheetFor(request: DrillSheetRequest): DrillSheet {
   const answer = settingsFor(plan, demandOf(plan), { units });
   const set = { ...answer.plan, demandGpm: answer.demandGpm };
   const figures = figuresIn(units);
+  const shortGpm = answer.possible ? 0 : answer.shortfallGpm;
+  const orders = ordersAtFire(set, answer.orders, answer.state, figures);
+  const takers = takersOf(set);
+  const telling: Telling = {
+    plan: set,
+    orders,
+    figures,
+    duties: duties ?? [],
+    takers,
+    comesGpm: answer.demandGpm - shortGpm,
+  };
   const pumpsBefore = plan.rigs.some(({ id }) => id !== plan.scene);
   const hasTank = (plan.rigs.find(({ id }) => id === plan.scene)?.tankGal ?? 0) > 0;
   const usual = USUAL_BENCHMARKS.filter(
@@ -80,17 +93,18 @@ export function drillSheetFor(request: DrillSheetRequest): DrillSheet {
     plan: set,
     state: answer.state,
     demandGpm: answer.demandGpm,
-    shortGpm: answer.possible ? 0 : answer.shortfallGpm,
-    orders: answer.orders,
+    shortGpm,
+    orders,
     limits: answer.limits
       .filter(({ weight }) => weight === 'hard')
       .sort((a, b) => a.marginFraction - b.marginFraction),
-    roles: rolesOf({ plan: set, orders: answer.orders, figures, duties: duties ?? [] }, duties),
+    roles: rolesOf(telling, duties),
     benchmarks: [...(request.benchmarks ?? usual)],
     points: pointsFor(plan),
-    cautions: answer.notices
-      .filter(({ level }) => level === 'caution')
-      .map(({ text }) => inTens(text)),
+    cautions: [
+      ...manyAtFire(set),
+      ...answer.notices.filter(({ level }) => level === 'caution').map(({ text }) => inTens(text)),
+    ],
     sources: sourcesOf(set, units),
   };
 }

@@ -22,6 +22,26 @@ export interface Telling {
   figures: Figures;
   /** Each rig's part as the supply was chosen: who lays is told there, none is inferred. */
   duties: readonly Duty[];
+  /** By line that ends at an engine at the fire other than the scene's rig: that engine. */
+  /** What comes to the scene, where that is less than is wanted [gpm]. */
+  comesGpm?: number;
+  takers?: ReadonlyMap<string, string>;
+}
+
+/** The engine that a line ends at, where the plan draws it to the scene's rig for another. */
+export function takersOf({ scene, rigs, sceneEngines = [] }: Plan): Map<string, string> {
+  const drawn = rigs.find(({ id }) => id === scene);
+  return new Map(
+    sceneEngines
+      .filter(({ name }) => !drawn || name !== nameOf(drawn))
+      .flatMap(({ name, lines = [] }) => lines.map((line): [string, string] => [line, name])),
+  );
+}
+
+/** Where a line ends: "Engine 1, intake 1"; at another engine at the fire "Ladder 1, intake". */
+function endWords({ plan, takers }: Telling, { id, to }: Line): string {
+  const taker = takers?.get(id);
+  return taker ? `${taker}, intake` : portWords(plan, to);
 }
 
 export const owner = (ref: string) => splitPortRef(ref).pieceId;
@@ -42,18 +62,19 @@ export function connectedBelow(plan: Plan, line: Line): boolean {
   return !plan.rigs.some(({ id }) => id === owner(line.from));
 }
 
-export function connect({ plan, figures }: Telling, line: Line): DrillStep {
+export function connect(telling: Telling, line: Line): DrillStep {
+  const { plan, figures } = telling;
   const gate = typeof line.valve === 'object' ? '; its valve is gated later' : '';
   const shut = line.valve === 'shut' ? '; its valve stays shut' : '';
   return {
-    text: `Connect ${hoseOf(line, figures)}: ${portWords(plan, line.from)} to ${portWords(plan, line.to)}${gate}${shut}.`,
+    text: `Connect ${hoseOf(line, figures)}: ${portWords(plan, line.from)} to ${endWords(telling, line)}${gate}${shut}.`,
   };
 }
 
 /** Of the lines that come to an engine from another: looked over before water. */
-export function check({ plan, figures }: Telling, line: Line): DrillStep {
+export function check(telling: Telling, line: Line): DrillStep {
   return {
-    text: `Check ${hoseOf(line, figures)} on ${portWords(plan, line.to)}: locked, no twist, its gate shut, air bleeder open.`,
+    text: `Check ${hoseOf(line, telling.figures)} on ${endWords(telling, line)}: locked, no twist, its gate shut, air bleeder open.`,
   };
 }
 

@@ -7,6 +7,7 @@ import { cautions, sources } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
 import { documentOf, type Sheet } from '../sheet/sheet.ts';
 import { type Cell, table } from '../sheet/table.ts';
+import { comesToGpm, enginesOf } from './at-fire.ts';
 import type { DrillSheet } from './data.ts';
 import { schematic } from './schematic.ts';
 
@@ -104,11 +105,22 @@ function settings(sheet: Sheet, drill: DrillSheet): void {
     const idle = order.setting.mode === 'idle' || order.pdpPsi <= 0;
     const scene = order.id === drill.plan.scene;
     // A plan that ends at the scene's intake says nothing of its lines.
-    const ends = scene && drill.plan.lines.every(({ from }) => !from.startsWith(`${order.id}.`));
-    const flowGpm = scene ? drill.state.sceneGpm : (state?.flowGpm ?? Number.NaN);
+    const ends =
+      (scene || !rig) &&
+      drill.plan.lines.every(({ from }) => !from.startsWith(`${drill.plan.scene}.`));
+    const engine = enginesOf(drill.plan).find(
+      ({ name }) => name === (rig ? nameOf(rig) : order.id),
+    );
+    const sceneState = drill.state.rigs.find(({ id }) => id === drill.plan.scene);
+    const intake = engine ? sceneState : state;
+    const flowGpm = engine
+      ? comesToGpm(engine.lines, drill.state)
+      : scene
+        ? drill.state.sceneGpm
+        : (state?.flowGpm ?? Number.NaN);
     return [
       rig ? nameOf(rig) : order.id,
-      state ? bare(state.intakePsi, 'pressure') : '—',
+      intake ? bare(intake.intakePsi, 'pressure') : '—',
       idle || ends ? '—' : bare(order.pdpPsi, 'pressure'),
       bare(flowGpm, 'flow'),
       `${ends ? 'Sets what its lines need. ' : ''}“${inTens(order.radio)}”`,

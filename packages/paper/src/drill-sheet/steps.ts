@@ -1,10 +1,9 @@
 /** The steps of an evolution by role, from how its pieces are joined. */
-import { type Duty, nameOf, type Plan } from '@plugside/fireground';
-import { inTens } from '../sheet/figures.ts';
-import { capital } from '../words.ts';
-import { attackSteps } from './attack-steps.ts';
+import { type Duty, nameOf, type Plan, type Rig } from '@plugside/fireground';
+import { attackSteps, besideSteps } from './attack-steps.ts';
 import type { DrillRole, DrillStep } from './data.ts';
 import { deviceRoles } from './device-steps.ts';
+import { layOfDuty, wholeDuty } from './duty-steps.ts';
 import { listed, type Telling } from './joints.ts';
 import { supplyRole, supplySteps } from './supply-steps.ts';
 
@@ -23,43 +22,40 @@ export function rolesOf(telling: Telling, duties: readonly Duty[] = []): DrillRo
     ),
     { role: 'Attack engine' as const, who: nameOf(scene), steps: attackSteps(telling, scene) },
   ];
-  const others = duties.filter(({ rigName }) => pumps.every(({ who }) => who !== rigName));
+  const fire = fireEngines(telling, scene);
+  const told = [...pumps, ...fire];
+  const others = duties.filter(({ rigName }) => told.every(({ who }) => who !== rigName));
+  const dutyOf = (name: string) => duties.find(({ rigName }) => rigName === name);
   return [
     { role: 'Officer', who: 'water supply', steps: officer(telling) },
-    ...pumps.map((role) => ({
+    ...told.map((role) => ({
       ...role,
-      steps: [...partOf(role, duties), ...aerial(role), ...role.steps],
+      steps: [...layOfDuty(dutyOf(role.who)), ...aerial(role), ...role.steps],
     })),
     ...others.map((duty): DrillRole => {
-      const role: DrillRole = {
-        role: isAerial(duty.rigName) ? 'Aerial' : 'Other rig',
-        who: duty.rigName,
-        steps: [],
-      };
-      return { ...role, steps: [...partOf(role, duties), ...aerial(role), sayDone] };
+      const who = duty.rigName;
+      const role = isAerial(who) ? 'Aerial' : 'Other rig';
+      return { role, who, steps: [...wholeDuty(duty), ...aerial({ who }), sayDone] };
     }),
     ...deviceRoles(telling),
   ];
 }
 
+/** Engines at the fire beside the scene's rig, each with the lines that end at it. */
+function fireEngines(telling: Telling, scene: Rig): DrillRole[] {
+  const { plan } = telling;
+  return (plan.sceneEngines ?? [])
+    .filter(({ name, lines }) => name !== nameOf(scene) && lines !== undefined)
+    .map(({ name }) => ({
+      role: 'Engine at the fire',
+      who: name,
+      steps: besideSteps(telling, scene, name),
+    }));
+}
+
 const sayDone: DrillStep = {
   text: 'Say each part done on the radio; then stand by for the officer.',
 };
-
-/** The rig's part as the supply was chosen: who lays is told there. */
-function partOf({ who }: Pick<DrillRole, 'who'>, duties: readonly Duty[]): DrillStep[] {
-  const own = duties.find(({ rigName }) => rigName === who);
-  if (!own) return [];
-  const lays = /\blays\b/.test(own.duty);
-  return [
-    {
-      text: `${capital(inTens(own.duty))}.`,
-      ...(lays && {
-        hazard: 'Stand clear of hose that pays out: a length that snags breaks legs.',
-      }),
-    },
-  ];
-}
 
 /** Told by its name: a plan knows rigs by their pumps alone. */
 function isAerial(name: string): boolean {
@@ -77,7 +73,8 @@ function aerial({ who }: Pick<DrillRole, 'who'>): DrillStep[] {
   ];
 }
 
-function officer({ plan, figures }: Telling): DrillStep[] {
+function officer(telling: Telling): DrillStep[] {
+  const { plan } = telling;
   const sources = [...plan.hydrants, ...plan.drafts].map(nameOf);
   const ends = endOf(plan);
   return [
@@ -91,11 +88,20 @@ function officer({ plan, figures }: Telling): DrillStep[] {
       hazard: 'Hose that fills moves; a coupling that parts can kill.',
     },
     {
-      text: `Order water when both ends say ready. Wanted at the scene: ${figures.full(plan.demandGpm ?? 0, 'flow')}.`,
+      text: `Order water when both ends say ready. ${wantedWords(telling)}`,
     },
     { text: 'Ask each operator for intake and discharge pressure; write them down.' },
     { text: `End it from the fire: nozzles, then pumps down slowly${ends}.` },
   ];
+}
+
+/** "Wanted at the scene: 1,000 gpm."; what comes beside it where that is less. */
+function wantedWords({ plan, figures, comesGpm }: Telling): string {
+  const wantedGpm = plan.demandGpm ?? 0;
+  const wanted = figures.full(wantedGpm, 'flow');
+  return comesGpm !== undefined && comesGpm < wantedGpm - 0.5
+    ? `At the scene there will be ${figures.full(comesGpm, 'flow')}; ${wanted} is wanted.`
+    : `Wanted at the scene: ${wanted}.`;
 }
 
 function endOf({ hydrants }: Plan): string {

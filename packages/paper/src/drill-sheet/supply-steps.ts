@@ -66,7 +66,7 @@ function draftSteps(telling: Telling, rig: Rig): DrillStep[] {
 function hydrantSteps(telling: Telling, rig: Rig): DrillStep[] {
   const { plan } = telling;
   const { into, out } = linesOf(plan, rig);
-  const { hydrants } = before(plan, into);
+  const { hydrants, valves } = before(plan, into);
   const own = telling.duties.find(({ rigName }) => rigName === nameOf(rig));
   const by = own && !/\bconnects to\b/.test(own.duty) ? 'a crew left there' : 'this crew';
   return [
@@ -75,9 +75,11 @@ function hydrantSteps(telling: Telling, rig: Rig): DrillStep[] {
     },
     ...layStep(telling, rig),
     ...hydrantBefore(telling, into, by),
+    // Through a valve the lay is charged first: hooking up takes none of its water.
+    ...(valves.length > 0 ? openSteps(telling, into) : []),
     ...into.map((line) => connect(telling, line)),
     ...out.map((line) => connect(telling, line)),
-    ...openSteps(telling, into),
+    ...(valves.length > 0 ? [] : openSteps(telling, into)),
     {
       text: 'Bleed the air, then open the intake slowly.',
       hazard: 'Air in the pump takes the hose with it.',

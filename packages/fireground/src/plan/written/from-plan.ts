@@ -252,9 +252,10 @@ function writtenWhole(plan: Plan, units: Writing['units']): WrittenRecord {
     invented: plan.invented,
     scene: plan.scene,
     demand: write(plan.demandGpm, 'flow'),
-    'scene-engines': plan.sceneEngines?.map(({ name, mostGpm }) => ({
+    'scene-engines': plan.sceneEngines?.map(({ name, mostGpm, lines }) => ({
       name,
       takes: write(mostGpm, 'flow'),
+      ...(lines && { lines: [...lines] }),
     })),
     hydrants: plan.hydrants.map(hydrant),
     'group-tests': plan.groupTests?.map(groupTest),

@@ -80,6 +80,10 @@ export const groupTestSchema = z.strictObject({
 export const sceneEngineSchema = z.strictObject({
   name: textField('The engine, as crews call it'),
   takes: quantityField(ranges.demand, 'The most that its pump puts out, or its lines bring'),
+  lines: z
+    .array(textField('Id of a line that ends at this engine, though drawn to the scene'))
+    .max(sizeLimits.listLength)
+    .optional(),
 });
 
 export const draftSchema = z.strictObject({

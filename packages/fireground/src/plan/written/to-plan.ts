@@ -27,7 +27,9 @@ export function toPlan(written: WrittenPlan): Plan {
     invented: written.invented,
     scene: written.scene,
     demandGpm: written.demand,
-    sceneEngines: written['scene-engines']?.map(({ name, takes }) => ({ name, mostGpm: takes })),
+    sceneEngines: written['scene-engines']?.map(({ name, takes, lines }) =>
+      present({ name, mostGpm: takes, lines }),
+    ),
     hydrants: written.hydrants.map((hydrant) => toHydrant(hydrant, heightOf(hydrant.id))),
     groupTests: written['group-tests']?.map(toGroupTest),
     drafts: written.drafts.map((draft) => toDraft(draft, heightOf(draft.id))),
