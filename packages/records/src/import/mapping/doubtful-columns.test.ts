@@ -106,6 +106,29 @@ describe('pressures without a unit', () => {
   });
 });
 
+describe('a list in metric units', () => {
+  it('has bare heights in metres, and a list in inches in feet', async () => {
+    const metric = await hydrants('main size (mm),elevation', ['150,37', '200,38']);
+    expect(field(metric, 'elevationFt')).toMatchObject({ unit: 'm' });
+    expect(metric.notices.join(' ')).toContain('taken as m, as');
+    const inches = await hydrants('main size,elevation', ['6,121', '8,122']);
+    expect(field(inches, 'elevationFt')).toMatchObject({ unit: 'ft' });
+    const both = await hydrants('main size (mm),steamer (in),elevation', ['150,4.5,121']);
+    expect(field(both, 'elevationFt')).toMatchObject({ unit: 'ft' });
+  });
+
+  it('has a bare flow asked about, and not taken for gpm', async () => {
+    const row = (flow: string) => `1,2024-03-31,430,310,${flow}`;
+    const heads = 'hydrant,date,static kPa,residual kPa,flow';
+    const bare = await guess('flow-tests', `${heads}\n${row('66')}\n`);
+    expect(field(bare, 'statedFlowGpm')).toBeUndefined();
+    expect(bare.unused).toContain('flow');
+    expect(bare.notices.join(' ')).toContain('Say whether they are L/min, L/s or m³/h');
+    const own = await guess('flow-tests', `${heads}\n${row('66 L/s')}\n`);
+    expect(field(own, 'statedFlowGpm')?.columns).toEqual(['flow']);
+  });
+});
+
 describe('sizes of mains', () => {
   it('all below one are metres, and said so', async () => {
     const mapping = await hydrants('main size', ['0.2', '0.15', '0.3']);

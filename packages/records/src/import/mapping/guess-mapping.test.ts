@@ -73,12 +73,12 @@ describe('guessMapping', () => {
       'hydrants',
       `hydrant,main size,elevation,lon,lat\n${rows.join('\n')}\n`,
     );
-    expect(lines(mapping)).toMatchObject({ mainIn: 'main size mm', elevationFt: 'elevation ft' });
+    expect(lines(mapping)).toMatchObject({ mainIn: 'main size mm', elevationFt: 'elevation m' });
     expect(mapping.notices.join(' ')).toContain(
       'main size: its numbers carry no unit and are taken as mm',
     );
     expect(mapping.notices.join(' ')).toContain(
-      'elevation: its numbers carry no unit and are taken as feet',
+      "elevation: its numbers carry no unit and are taken as m, as the list's other units are metric",
     );
   });
 

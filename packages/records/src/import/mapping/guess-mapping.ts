@@ -11,6 +11,7 @@ import { osmMapping } from './osm-tags.ts';
 import { missingFieldNotice, requiredFields } from './required-fields.ts';
 import { contradictions, footOnlyByClass, untoldService } from './service-notices.ts';
 import { statedMapping } from './stated-mapping.ts';
+import { settledSystem } from './unit-system.ts';
 
 export interface GuessOptions {
   /** Name of the list; left out: the file's name without its ending. */
@@ -111,9 +112,13 @@ function fillByColumns(
       !refusedColumns.some((one) => one === column),
   );
   const comma = commaInFile(source);
-  for (const match of bestMatches(free, specs, source, comma, notices)) {
-    used.add(match.column);
-    fields.push(fieldMapping(match, source, comma, notices));
+  const matched = bestMatches(free, specs, source, comma, notices).map((match) => ({
+    match,
+    mapping: fieldMapping(match, source, comma, notices),
+  }));
+  for (const field of settledSystem(matched, source, notices)) {
+    for (const column of field.columns) used.add(column);
+    fields.push(field);
   }
   notices.push(...contradictions(kind, source, fields, free));
   notices.push(...untoldService(kind, source, fields, used, notices));
