@@ -24,7 +24,7 @@ interface ValveControlProps {
 export function ValveControl({ valve, name }: ValveControlProps) {
   const { act, marks } = useStage();
   const { id, kind, opening, target } = valve;
-  const [slowly, setSlowly] = useState(kind !== 'nozzle bale');
+  const [slowly, setSlowly] = useState(true);
   const [dragged, setDragged] = useState<number | null>(null);
   const mark = valveMark(id);
   const move = (to: number) => {
