@@ -36,7 +36,7 @@ export const rigFields: readonly FieldSpec[] = [
   choice()('kind', 'Kind'),
   record('stations')('stationId', 'Station'),
   yesNo('inService', 'In service'),
-  flow('ratedGpm', 'Rated capacity', 'At 150 psi net, as on its plate'),
+  flow('ratedGpm', 'Rated capacity', 'As on its plate, at the rated net pressure'),
   quantity('volume')('tankGal', 'Tank'),
   count('intakes', 'Intakes'),
   count('discharges', 'Discharges'),

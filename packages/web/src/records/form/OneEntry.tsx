@@ -6,6 +6,7 @@ import type { FieldSpec } from '../fields/field.ts';
 import { limitsAt } from '../fields/limits.ts';
 import { hoseWords } from '../words.ts';
 import type { FieldEntryProps } from './entry-props.ts';
+import { Needed } from './Needed.tsx';
 import { TextEntry } from './TextEntry.tsx';
 
 /** A field that holds one value: typed, or one of a few. */
@@ -33,7 +34,12 @@ function PickEntry(props: FieldEntryProps) {
   };
   return (
     <div className="test-field">
-      {!hideLabel && <span className="test-label">{spec.label}</span>}
+      {!hideLabel && (
+        <span className="test-label">
+          {spec.label}
+          {limits.required && within.length === 0 && <Needed />}
+        </span>
+      )}
       {spec.type.is === 'yes-no' ? (
         <Switcher
           label={label}

@@ -7,6 +7,7 @@ import { limitsAt } from '../fields/limits.ts';
 import { shownText } from './draft.ts';
 import type { FieldEntryProps } from './entry-props.ts';
 import { readField } from './field-text.ts';
+import { Needed } from './Needed.tsx';
 
 /** Words, numbers and dates: takes any unit, keeps what was typed, and says what it could not read. */
 export function TextEntry(props: FieldEntryProps) {
@@ -45,12 +46,7 @@ export function TextEntry(props: FieldEntryProps) {
       {!hideLabel && (
         <Label>
           {spec.label}
-          {limits.required && within.length === 0 && (
-            <span className="soft-text" aria-hidden="true">
-              {' '}
-              (needed)
-            </span>
-          )}
+          {limits.required && within.length === 0 && <Needed />}
         </Label>
       )}
       <span className="test-field-line">
