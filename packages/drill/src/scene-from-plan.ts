@@ -157,8 +157,12 @@ function withSpare(plan: Plan, options: SceneOptions): SceneOptions {
   };
 }
 
-/** The boost that a drill comes to: a booster that the plan has pump, and that does not hold it yet. */
+/**
+ * The boost that a drill comes to: a booster that the plan has pump, and that does not hold it yet. In a
+ * relay of more engines none is drilled: each raises what the one before it brings.
+ */
 function boostOf(plan: Plan, options: SceneOptions): Pick<DrillScene, 'boost'> {
+  if (plan.rigs.some(({ role }) => role === 'relay')) return {};
   for (const { id, role, setting } of plan.rigs) {
     if (role !== 'booster' || setting.mode !== 'governed') continue;
     const holds =

@@ -51,6 +51,39 @@ function lineWith(page: ReadPage, text: string): string {
     .join(' ');
 }
 
+describe('the report of a relay that was not flowed', () => {
+  let report: DrillReport;
+  let first: ReadPage;
+  beforeAll(async () => {
+    const run = played(evolutionOf('relay')!.scene(), { seed: 3, lastS: 20 });
+    report = await drillReportFor({ ...run, units: 'si' });
+    const [page] = await readBack(renderDrillReport(report, { ...printed, units: 'si' }));
+    first = page!;
+  });
+
+  it('has the engines along the water, the one at the fire first', () => {
+    const engines = report.panels.map(({ name }) => name).filter((name) => /engine/.test(name));
+    expect(engines).toEqual(['Attack engine', 'Relay engine 1', 'Source engine']);
+  });
+
+  it('times no boost: none is drilled', () => {
+    const boost = report.score.find(({ label }) => label === 'Time to boost');
+    expect(boost?.notJudged).toMatch(/No boost is drilled/);
+    expect(textOf(first)).not.toContain('no benchmark set');
+    expect(textOf(first)).toContain('Not judged:');
+  });
+
+  it('draws nozzles that never had water on a scale that water could be read on', () => {
+    // Two nozzles, the spare one left out; 50 psi are 3.4 bar.
+    const panel = report.panels.find(({ name }) => name === 'At the nozzles')!;
+    expect(panel.lines.every(({ valuesPsi }) => valuesPsi.every((psi) => psi === 0))).toBe(true);
+    const numbers = first.runs.map(({ text }) => text);
+    expect(numbers).not.toContain('0.2');
+    expect(numbers.filter((text) => text === '4').length).toBeGreaterThan(0);
+    expect(overlaps(first)).toEqual([]);
+  });
+});
+
 describe('a drill’s report', () => {
   let run: DrillReportRequest;
   let report: DrillReport;
@@ -190,8 +223,8 @@ describe('a report of half an hour with the longest names', () => {
       expect(first).toContain('In the main');
       const last = textOf(pages.at(-1)!);
       expect(last).toContain(` ${run.log.length} `);
-      // A page holds thirty entries of the longest names at least.
-      expect(pages.length).toBeLessThan(3 + run.log.length / 30);
+      // A page holds twenty-five entries of the longest names and sentences at least.
+      expect(pages.length).toBeLessThan(3 + run.log.length / 25);
     },
     120_000,
   );

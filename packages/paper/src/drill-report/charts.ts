@@ -16,7 +16,7 @@ const NUMBER: TextStyle = { size: 6.5 };
 const AXIS: TextStyle = { size: 7, tone: 'soft' };
 export const LANES_PT = NUMBER_ROWS * 8 + 3 * LANE_PT + 4;
 const FOOT_PT = 14;
-export const LEAST_PANEL_PT = 40;
+export const LEAST_PANEL_PT = 37;
 const MOST_PANEL_PT = 78;
 const GAP_PT = 9;
 
@@ -26,6 +26,9 @@ const STROKES: readonly Stroke[] = [
   { widthPt: 0.7, tone: 'ink' },
   { widthPt: 1.1, tone: 'soft', dash: [1.2, 1.8] },
 ];
+
+/** An axis goes at least so far [psi]: where nothing ever stood, its noughts are not drawn as a scale. */
+const LEAST_TOP_PSI = 50;
 
 /** From here on marks are smaller, and from this many seconds lines thinner. */
 const CROWDED = 150;
@@ -67,7 +70,8 @@ function lanes(sheet: Sheet, axis: TimeAxis, entries: readonly ReportEntry[]): v
   const lanesTop = top + NUMBER_ROWS * 8;
   put(ink, 'numbers as in the list', left, top + 6.5, AXIS);
   const places = entries.map(({ timeS }) => xAt(axis, timeS));
-  const groups = numberGroups(places, NUMBER_ROWS, (text) => ink.widthOf(text, 6.5, false));
+  const widthOf = (text: string) => ink.widthOf(text, 6.5, false);
+  const groups = numberGroups(places, NUMBER_ROWS, widthOf, sheet.right);
   for (const { x, row, text } of groups) {
     const base = top + row * 8 + 6.5;
     put(ink, text, x + 2, base, NUMBER);
@@ -132,7 +136,7 @@ function drawPanel(
   const shown = (psi: number) => fromInside(psi, 'pressure', unit);
   const most = panel.lines.reduce(
     (high, { valuesPsi }) => valuesPsi.reduce((a, b) => Math.max(a, b), high),
-    (panel.least?.psi ?? 0) * 1.5,
+    Math.max(LEAST_TOP_PSI, (panel.least?.psi ?? 0) * 1.5),
   );
   const least = panel.lines.reduce(
     (low, { valuesPsi }) => valuesPsi.reduce((a, b) => Math.min(a, b), low),

@@ -10,6 +10,7 @@ import {
   viewFor,
 } from '@plugside/drill';
 import { nameOf } from '@plugside/fireground';
+import { pumpsFromFire } from './along-water.ts';
 import type { ReportPanel } from './data.ts';
 
 /** Whoever else is at work has a turn so often [ms]. */
@@ -58,9 +59,7 @@ export async function readingsOf(
 /** The attack engine first, then the pumps towards the source, the nozzles, and the main. */
 function panelsOf(scene: DrillScene, of: (id: string) => number[]): ReportPanel[] {
   const { plan, benchmarks } = scene;
-  const pumps = [...scene.pumps].sort(
-    (a, b) => Number(b.rigId === plan.scene) - Number(a.rigId === plan.scene),
-  );
+  const pumps = pumpsFromFire(scene);
   // A line that lay ready and was never opened has nothing to show.
   const isShown = ({ id }: { id: string }) =>
     id !== scene.spareNozzle || of(`${id}.pressure`).some((psi) => psi > 0);

@@ -5,7 +5,7 @@ import type { Sheet } from '../sheet/sheet.ts';
 import { fitted, put, type TextStyle, wrapped } from '../sheet/text.ts';
 import type { ReportCriterion, ReportMoment, Stands } from './data.ts';
 
-const ROW_PT = 21;
+const ROW_PT = 20;
 const LINES = 2;
 const MARK_PT = 8.5;
 const HEAD: TextStyle = { size: 8.5, tone: 'soft' };
@@ -32,15 +32,28 @@ export function scoreRows(sheet: Sheet, score: readonly ReportCriterion[]): void
   });
   sheet.y += 3.5;
   ink.line([sheet.left, sheet.y], [sheet.right, sheet.y], { widthPt: 0.7, tone: 'ink' });
-  for (const one of score.filter(({ notJudged }) => notJudged === undefined)) {
+  for (const one of score.filter((one) => notJudgedFor(one) === undefined)) {
     row(sheet, one, places);
     ink.line([sheet.left, sheet.y], [sheet.right, sheet.y], { widthPt: 0.4, tone: 'hairline' });
   }
-  const without = score.flatMap(({ label, notJudged }) =>
-    notJudged === undefined ? [] : [`${label} (${notJudged.replace(/\.$/, '').toLowerCase()})`],
-  );
+  const without = score.flatMap((one) => {
+    const why = notJudgedFor(one);
+    return why === undefined ? [] : [`${one.label} (${why.replace(/\.$/, '').toLowerCase()})`];
+  });
   if (without.length > 0)
     sheet.paragraph(`Not judged: ${without.join('; ')}.`, { size: SMALL.size, tone: 'soft' });
+}
+
+/** Why a criterion is named below the rows; what never came and has no benchmark would be an empty row. */
+function notJudgedFor({
+  notJudged,
+  value,
+  benchmark,
+  stands,
+}: ReportCriterion): string | undefined {
+  if (notJudged !== undefined) return notJudged;
+  const isEmpty = value === undefined && benchmark === undefined && stands === 'not judged';
+  return isEmpty ? 'It never came about.' : undefined;
 }
 
 interface Place {
@@ -52,9 +65,9 @@ function row(sheet: Sheet, one: ReportCriterion, places: readonly Place[]): void
   const { ink } = sheet;
   const [mark, criterion, value, benchmark, when] = places as [Place, Place, Place, Place, Place];
   const missed = one.stands === 'missed';
-  const first = sheet.y + 9.7;
-  const second = sheet.y + 17.8;
-  const middle = sheet.y + 13.6;
+  const first = sheet.y + 9.2;
+  const second = sheet.y + 17.2;
+  const middle = sheet.y + 13.1;
   markOf(ink, one.stands, mark.x, middle);
   put(ink, one.stands, mark.x + MARK_PT + 5, middle, { size: 10, bold: missed });
 

@@ -36,11 +36,13 @@ export interface NumberGroup {
  * Entries' numbers along the axis, so that none lies over another: where there is no room for each, those
  * that follow one another share a place ("12–17").
  * @param places of the entries, in order
+ * @param mostX no text goes farther to the right: the last ones share a place
  */
 export function numberGroups(
   places: readonly number[],
   rows: number,
   widthOf: (text: string) => number,
+  mostX: number,
 ): NumberGroup[] {
   const groups: NumberGroup[] = [];
   let first = 1;
@@ -51,7 +53,8 @@ export function numberGroups(
     const open = groups.at(-1);
     // At one place a second number would only say the same.
     const isApart = open === undefined || x - open.x > 2;
-    if (isApart && (before === undefined || x > before.endX + 3)) {
+    const fits = open === undefined || x + 2 + widthOf(`${number}–${places.length}`) <= mostX;
+    if (isApart && fits && (before === undefined || x > before.endX + 3)) {
       const text = `${number}`;
       groups.push({ x, row, text, endX: x + 2 + widthOf(text) });
       first = number;
