@@ -72,23 +72,27 @@ function sharePressureUnit(matches: readonly Match[], source: Source, comma: boo
   const bare = pressures.filter(({ unit }) => unit === undefined);
   const stated = pressures.filter(({ unit }) => unit !== undefined);
   const [first] = stated;
-  const guesses = bare.map(({ column }) => {
-    const values = bareOf(valuesOf(source.sample, column));
+  const guesses = bare.map((match) => {
+    const values = bareOf(valuesOf(source.sample, match.column));
     const { decimal } = decimalOf(values, source.delimiter, comma);
-    return unitFromValues(values, 'pressure', decimal);
+    return { match, guess: unitFromValues(values, 'pressure', decimal) };
   });
-  // Of psi, kPa and bar the greatest numbers are the surest: the others may be small for their unit.
-  const greatest = guesses.reduce<UnitGuess | undefined>(
-    (best, one) => ((one.median ?? 0) > (best?.median ?? 0) ? one : best),
-    undefined,
-  );
-  for (const match of bare) {
-    if (first && stated.every(({ unit }) => unit === first.unit)) {
-      match.shared = {
-        unit: first.unit!,
-        doubt: `taken as ${first.unit}, as those of ${first.column}`,
-      };
-    } else if (greatest) match.shared = greatest;
+  const asOf = (unit: string, { column }: Match): UnitGuess => ({
+    unit,
+    doubt: `taken as ${unit}, as those of ${column}`,
+  });
+  if (first) {
+    const isOne = stated.every(({ unit }) => unit === first.unit);
+    for (const match of bare) if (isOne) match.shared = asOf(first.unit!, first);
+    return;
+  }
+  // The greatest numbers are the surest: the others may be small for their unit.
+  const [greatest] = guesses.sort((a, b) => (b.guess.median ?? 0) - (a.guess.median ?? 0));
+  if (!greatest) return;
+  for (const { match, guess } of guesses) {
+    const { unit } = greatest.guess;
+    const isSame = match === greatest.match || (guess.unit === unit && !guess.doubt);
+    match.shared = isSame ? guess : asOf(unit, greatest.match);
   }
 }
 
