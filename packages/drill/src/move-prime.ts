@@ -24,7 +24,7 @@ export function movePrime(drill: Drill, pump: PumpState): DrillEvent[] {
   const wet = node >= 0 && net.network?.cutOff[node] === 0;
   const runs = pump.inGear && !engineIsDead(state, pump.rigId) && !isPriming(drill, pump.rigId);
   const events: DrillEvent[] = [];
-  const name = pieceName(scene, pump.rigId);
+  const name = () => pieceName(scene, pump.rigId);
   const mayDraw = runs && (pump.intakePsi < HOLDS_AIR_OUT_PSI || pump.airGal >= CHOKING_AIR_GAL);
   const airK = mayDraw && hasRules(scene, 2) ? airWayK(scene, state, pump.rigId) : 0;
   if (airK > 0 && pump.primed && pump.intakePsi < 0) {
@@ -36,7 +36,7 @@ export function movePrime(drill: Drill, pump: PumpState): DrillEvent[] {
         kind: 'air sucked in',
         level: 'caution',
         piece: pump.rigId,
-        text: `${name} draws air through an intake that stands open without water behind it. Shut that intake.`,
+        text: `${name()} draws air through an intake that stands open without water behind it. Shut that intake.`,
       });
   }
   const drawsAir = airK > 0 && pump.primed && pump.airGal >= CHOKING_AIR_GAL;
@@ -53,7 +53,7 @@ export function movePrime(drill: Drill, pump: PumpState): DrillEvent[] {
         kind: 'prime lost',
         level: 'caution',
         piece: pump.rigId,
-        text: `${name} ${why} and loses its prime.`,
+        text: `${name()} ${why} and loses its prime.`,
       },
     ];
   }
@@ -62,7 +62,7 @@ export function movePrime(drill: Drill, pump: PumpState): DrillEvent[] {
     pump.dryS = 0;
     return [
       ...events,
-      { kind: 'primed', level: 'fact', piece: pump.rigId, text: `${name} has its prime again.` },
+      { kind: 'primed', level: 'fact', piece: pump.rigId, text: `${name()} has its prime again.` },
     ];
   }
   return events;

@@ -9,6 +9,7 @@ import type { HoseEnd } from './names.ts';
 import { PRIMER_FILLS_S, primerOn } from './priming.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
+import type { SceneHose } from './scene.ts';
 import { deadTankGal } from './solve-flows.ts';
 import { type HoseState, TICKS_PER_S } from './state.ts';
 import { countUnsafe } from './tally-acts.ts';
@@ -147,10 +148,23 @@ function runOut(hose: HoseState, gal: number): number {
   return before - waterIn(hose);
 }
 
+/** Hose that lies dry, its air at the pressure of the open, and that no water comes to. */
+function isStillDry({ from, to, airGal, airPsi }: HoseState, { capacityGal }: SceneHose): boolean {
+  return (
+    from.gpm <= 0 &&
+    to.gpm <= 0 &&
+    from.waterGal === 0 &&
+    to.waterGal === 0 &&
+    airGal === capacityGal &&
+    airPsi === 0
+  );
+}
+
 function fill(drill: Drill, at: number): DrillEvent[] {
   const { scene, state } = drill;
   const piece = scene.hoses[at]!;
   const hose = state.hoses[at]!;
+  if (isStillDry(hose, piece) && primerOn(drill, at) === undefined) return [];
   const events: DrillEvent[] = [];
   const loose = hose.from.port === null || hose.to.port === null;
   let vented = false;

@@ -71,10 +71,12 @@ export function countOpenings({ scene, state }: Drill): DrillEvent[] {
     const { opening } = state.valves[at]!;
     const leastS = leastOpeningS(piece, scene.benchmarks);
     if (leastS === undefined || opening < CRACKED) continue;
+    const tookS = (state.tick + 1 - one.fromTick) / TICKS_PER_S;
+    // Long open: there is no more to tell of it, nor occasion to note.
+    if (tookS >= leastS && state.tally.occasions?.includes('opening')) continue;
     const hose = charged(scene, state, piece);
     if (hose === undefined) continue;
     occasion(scene, state, 'opening');
-    const tookS = (state.tick + 1 - one.fromTick) / TICKS_PER_S;
     if (tookS >= leastS * opening - ROUNDED_S) continue;
     one.told = true;
     state.tally.openedFast ??= [];
