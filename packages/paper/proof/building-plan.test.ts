@@ -164,7 +164,7 @@ describe('a building’s water plan', () => {
       shortfallGpm: 141,
       passed: [],
     };
-    const whatIf = whatIfRows(way, [weaker, more], 750, 'us');
+    const whatIf = whatIfRows(way, [weaker, more], 'us');
     expect(whatIf.map(({ verdict }) => verdict)).toEqual(['95 gpm short', '141 gpm short']);
     expect(whatIf[0]!.remedy).toContain(`past the main at ${hydrant.name}`);
     const pages = await readBack(renderBuildingPlan({ ...plan, whatIf }, printed));

@@ -13,6 +13,7 @@ import { sayIn } from '../words/say.ts';
 import { supplyAsSet } from './as-set.ts';
 import type { Mishap, SupplyWay } from './choice.ts';
 import { listed } from './leg.ts';
+import { shuttleMishaps } from './shuttle-mishaps.ts';
 
 /** A hydrant's loss that is tried: a fifth of its flow. Ours. */
 const WEAKER = 0.2;
@@ -42,20 +43,42 @@ interface Fault {
  * line is wanted.
  *
  * As they stand: the attack engine takes no more than leaves its intake its least, so other limits
- * may be passed; those are listed. A way without a plan (a tender shuttle alone) has none.
+ * may be passed; those are listed. Of a tender shuttle: a tender drops out, filling or the road is
+ * slower; beside hose each is counted with what the other brings.
  * @throws RangeError for a demand that is not above 0; NetworkError where the plan cannot be solved
  */
 export function mishaps(
-  of: Plan | Pick<SupplyWay, 'plan'>,
+  of: Plan | Pick<SupplyWay, 'plan' | 'shuttle'>,
   demandGpm: number,
   options: { units?: UnitSystem } = {},
 ): Mishap[] {
   if (!(demandGpm > 0) || !Number.isFinite(demandGpm)) {
     throw new RangeError(`demandGpm is ${demandGpm}; allowed: above 0. Give the flow wanted.`);
   }
-  const plan = 'lines' in of ? of : of.plan;
-  if (!plan) return [];
+  const { plan, shuttle } = 'lines' in of ? { plan: of, shuttle: undefined } : of;
   const units = options.units ?? 'us';
+  if (!shuttle) return plan ? planMishaps(plan, demandGpm, units) : [];
+  const besideGpm = plan ? Math.max(0, demandGpm - shuttle.drawGpm) : 0;
+  const asked = { wantedGpm: demandGpm, besideGpm, moreGpm: ONE_LINE_GPM };
+  const hauled = shuttleMishaps(shuttle, asked, units);
+  if (!plan || besideGpm < SLACK_GPM) return hauled;
+  const more = sayIn(units).full(shuttle.drawGpm, 'flow');
+  return [
+    ...planMishaps(plan, besideGpm, units)
+      .slice(0, -1)
+      .map((one) => ({
+        ...one,
+        flowGpm: one.flowGpm + shuttle.drawGpm,
+        resetGpm: one.resetGpm + shuttle.drawGpm,
+        wantedGpm: demandGpm,
+        text: `${one.text} The shuttle gives ${more} beside it.`,
+      })),
+    ...hauled,
+  ];
+}
+
+/** What can go wrong with hose and pumps; more wanted comes last. */
+function planMishaps(plan: Plan, demandGpm: number, units: UnitSystem): Mishap[] {
   return [
     ...pumpFaults(plan, demandGpm),
     ...lineFaults(plan, demandGpm, units),

@@ -77,7 +77,7 @@ export function buildingPlanFor(request: BuildingPlanRequest): BuildingWaterPlan
       at === 0 ? choice.why : `Picked by hand. First in rank is another: ${choice.ways[0]!.title}.`,
     limits: limitsOf(way, situation.demandGpm),
     mishaps: befall,
-    whatIf: whatIfRows(way, befall, situation.demandGpm, units),
+    whatIf: whatIfRows(way, befall, units),
     ...(tank && { tank }),
     notices: made.notices
       .filter(({ level }) => level === 'caution')

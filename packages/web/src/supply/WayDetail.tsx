@@ -109,7 +109,7 @@ export function WayDetail(props: WayDetailProps) {
         <DraftDetail key={part.sourceId} part={part} />
       ))}
       {way.shuttle && <ShuttleDetail shuttle={way.shuttle} />}
-      {plan && <MishapTable way={way} demandGpm={demandGpm} service={service} />}
+      {(plan || way.shuttle) && <MishapTable way={way} demandGpm={demandGpm} service={service} />}
       <div className="way-detail-parts">
         <TankChart way={way} situation={situation} />
         <BoostChart way={way} situation={situation} />

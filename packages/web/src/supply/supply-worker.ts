@@ -8,7 +8,7 @@ function answerTo(question: SupplyQuestion): SupplyAnswers[keyof SupplyAnswers] 
   if (question.ask === 'choice') {
     return chooseSupply(question.situation, { units, ranking: question.ranking });
   }
-  return mishaps(question.plan, question.demandGpm, { units });
+  return mishaps(question.of, question.demandGpm, { units });
 }
 
 self.onmessage = ({ data }: MessageEvent<Numbered<SupplyQuestion>>) => replyTo(data, answerTo);

@@ -72,16 +72,18 @@ export function useChoice(
 /** What becomes of a way when something goes wrong. */
 export function useMishaps(
   service: SupplyService | null,
-  { plan }: SupplyWay,
+  { plan, shuttle }: SupplyWay,
   demandGpm: number,
 ): Worked<Mishap[]> {
   const { system } = useUnits();
   const ask = useMemo(
     () =>
       service &&
-      plan &&
-      (() => service.ask({ ask: 'mishaps', plan, demandGpm, units: system } as const)),
-    [service, plan, demandGpm, system],
+      (() => {
+        const of = { plan, ...(shuttle && { shuttle }) };
+        return service.ask({ ask: 'mishaps', of, demandGpm, units: system } as const);
+      }),
+    [service, plan, shuttle, demandGpm, system],
   );
   return useWorked(ask);
 }
