@@ -84,6 +84,33 @@ describe('a hydrant card', () => {
     expect(at.alone.flowGpm).toBeCloseTo(mostWater(unassistedPlan(plan)).flowGpm, 1);
   });
 
+  it('marks a booster’s pressure past what the attack engine’s intake stands at rest, as pump charts do', async () => {
+    const relief = (intakeReliefPsi: number | undefined) =>
+      hydrantCardFor({
+        ...request,
+        attack: { ...request.attack, rig: { ...request.attack.rig, intakeReliefPsi } },
+      });
+    const pressures = relief(undefined).lays.flatMap(({ rows }) =>
+      rows.map(({ boosted }) => boosted.pdpPsi),
+    );
+    const [least, most] = [Math.min(...pressures), Math.max(...pressures)];
+    expect(most).toBeGreaterThan(least + 10);
+    const marks = async (psi: number) => {
+      const pages = await readBack(renderHydrantCard(relief(psi), printed));
+      const runs = pages.flatMap((page) => page.runs.map(({ text }) => text));
+      return { count: runs.filter((text) => text === 'I').length, all: runs.join(' ') };
+    };
+    const between = (least + most) / 2;
+    const some = await marks(between);
+    expect(some.count).toBe(pressures.filter((psi) => psi > between + 0.5).length);
+    expect(some.all).toContain('intake relief');
+    const none = await marks(most + 1);
+    expect(none.count).toBe(0);
+    expect(none.all).not.toContain('intake relief');
+    // Without a relief on record the limit stands in: 150 psi, common practice, no source.
+    expect(relief(undefined).intakeMost).toEqual({ psi: 150, relief: false });
+  });
+
   it('is for the hose that it names, whatever the booster carries', () => {
     const attack = { rig: engine('Engine 2', { hose: [{ size: '4', lengthFt: 800 }] }) };
     const valved = { rig: engine('Engine 3', { assistValve: true }) };

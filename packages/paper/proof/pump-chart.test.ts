@@ -138,7 +138,7 @@ describe('a pump chart', () => {
     expect(pages.map(textOf).join(' ')).not.toContain('23 psi');
   });
 
-  it('tells no pressure that the next pump’s intake relief does not stand at rest', async () => {
+  it('marks each pressure that the next pump’s intake stands at rest past its relief, or past the limit where none is on record', async () => {
     const carries = recordSchemas.rigs.parse({
       name: 'Engine 7',
       ratedGpm: 1500,
@@ -158,10 +158,11 @@ describe('a pump chart', () => {
     expect(at(800)).toMatchObject({ over: ['I'] });
     const text = (await readBack(renderPumpChart(chart, printed))).map(textOf).join(' ');
     expect(text).toContain('Its relief opens at 150 psi');
+    expect(text).toContain('I over the next pump’s intake relief (150 psi), which opens');
+    expect(text).toContain('180');
     const unknown = pumpChartFor({ rig: carries, receivers: [{ name: 'Tender 1' }] });
-    expect(unknown.supply[0]!.rows.find(({ flowGpm }) => flowGpm === 500)!.cells[3]!.over).toEqual(
-      [],
-    );
+    const cells = unknown.supply[0]!.rows.find(({ flowGpm }) => flowGpm === 500)!.cells;
+    expect(cells[unknown.supply[0]!.lengthsFt.indexOf(800)]!.over).toEqual(['I']);
     const asked = (await readBack(renderPumpChart(unknown, printed))).map(textOf).join(' ');
     expect(asked).toContain('Its relief is not on record');
   });
@@ -179,7 +180,7 @@ describe('a pump chart', () => {
     expect(beyond.find(({ flowGpm }) => flowGpm === 500)!.cells[0]!.over).toContain('P');
   });
 
-  it('prints what a fresh solve gives, and no pressure over the limit of hose or next intake', async () => {
+  it('prints what a fresh solve gives, and no pressure over the limit of the hose', async () => {
     const records = await demoRecords();
     const engine = (await records.all('rigs')).find(({ name }) => name === 'Engine 2')!;
     const chart = pumpChartFor({ rig: engine, department: records.department, nozzles: [] });
@@ -191,9 +192,7 @@ describe('a pump chart', () => {
     });
     expect(rowOf(front!, '1¾ in')).toEqual(['150', ...fresh]);
     const over = chart.supply.flatMap(({ rows }) =>
-      rows.flatMap(({ cells }) =>
-        cells.filter(({ over: marks }) => marks.includes('H') || marks.includes('I')),
-      ),
+      rows.flatMap(({ cells }) => cells.filter(({ over: marks }) => marks.includes('H'))),
     );
     expect(over.length).toBeGreaterThan(0);
     expect(back!.runs.filter(({ text }) => text === '—')).toHaveLength(over.length);

@@ -87,6 +87,8 @@ export interface HydrantCard {
   /** What its record does not bear out. */
   cautions: string[];
   lays: LayTable[];
+  /** What the attack engine's intake stands once its lines shut: its relief on record, else the limit [psi]. */
+  intakeMost: { psi: number; relief: boolean };
   /** Why there is no table of lays. */
   noLays?: string;
   mainResidualPsi: number;

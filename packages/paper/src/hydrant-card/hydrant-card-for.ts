@@ -140,6 +140,7 @@ export function hydrantCardFor(given: HydrantCardRequest): HydrantCard {
       ...[...(given.notices ?? []), ...leftAside].map((one) => findingText(one, units)),
     ],
     ...lays,
+    intakeMost: intakeMostOf(request),
     mainResidualPsi: limitsFor({ department }).mainResidualPsi,
     neighbours: (request.neighbours ?? []).slice(0, MOST_NEIGHBOURS),
     sources: sourcesOf(request, hose),
@@ -186,6 +187,13 @@ function cautionsOf({ mainIn }: Fields<'hydrants'>, q20Gpm: number, units: UnitS
   return [
     `${full(q20Gpm, 'flow')} would run at ${full(speed, 'velocity')} through the ${full(mainIn, 'diameter')} main. ${fed}: check the main’s size, or test with more water flowing.`,
   ];
+}
+
+function intakeMostOf({ attack, department = {} }: HydrantCardRequest): HydrantCard['intakeMost'] {
+  const { intakeReliefPsi } = attack.rig;
+  return intakeReliefPsi === undefined
+    ? { psi: limitsFor({ department }).greatestIntakePsi, relief: false }
+    : { psi: intakeReliefPsi, relief: true };
 }
 
 function laysOf(

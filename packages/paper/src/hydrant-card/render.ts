@@ -12,6 +12,7 @@ import { PSI_PER_FT } from '@plugside/hydraulics';
 import { inTens } from '../sheet/figures.ts';
 import { cautions } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
+import { overIntake } from '../sheet/over-intake.ts';
 import { documentOf, type Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table, WORDS_ROOM } from '../sheet/table.ts';
 import { fitted, put, wrapped, wrappedTo } from '../sheet/text.ts';
@@ -271,7 +272,7 @@ function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable, { figurePt }: 
     bare(alone.flowGpm, 'flow'),
     stopped(alone),
     bare(boosted.flowGpm, 'flow'),
-    boosted.pdpPsi > 0 ? bare(boosted.pdpPsi, 'pressure') : 'not pumping',
+    setTo(card, boosted.pdpPsi, bare(boosted.pdpPsi, 'pressure')),
     stopped(boosted),
   ]);
   table(sheet, columns, rows, {
@@ -282,6 +283,17 @@ function layTable(sheet: Sheet, card: HydrantCard, lay: LayTable, { figurePt }: 
       { from: 3, to: 6, text: `Boosted by ${card.booster.name}${valve}` },
     ],
   });
+}
+
+/** A booster's pressure, marked where the attack engine's intake gets more than it should at rest. */
+function setTo(card: HydrantCard, pdpPsi: number, text: string): Cell {
+  if (pdpPsi <= 0) return 'not pumping';
+  return passesIntake(card, pdpPsi) ? { text, mark: 'I' } : text;
+}
+
+/** As pump charts mark it. */
+function passesIntake({ intakeMost }: HydrantCard, pdpPsi: number): boolean {
+  return pdpPsi > intakeMost.psi + 0.5;
 }
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
@@ -339,6 +351,9 @@ function beware(sheet: Sheet, card: HydrantCard): string[] {
       ? [
           `Hydrant pressure alone passes the assist valve’s clapper: ${full(loss.lossPsi, 'pressure')} at ${full(loss.atGpm, 'flow')} is counted.`,
         ]
+      : []),
+    ...(card.lays.some(({ rows }) => rows.some(({ boosted }) => passesIntake(card, boosted.pdpPsi)))
+      ? [`I: ${overIntake(card.intakeMost, full(card.intakeMost.psi, 'pressure'))}`]
       : []),
     `Keep at least ${full(card.mainResidualPsi, 'pressure')} in the main: drawn lower it can take in foul water or collapse. Other hydrants on the same main share its flow.`,
     `Level ground: each ${full(stepFt, 'length')} that the engine stands higher costs ${rise.number} ${rise.unit}.`,

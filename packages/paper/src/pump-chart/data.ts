@@ -20,7 +20,7 @@ export type ChartLine =
   | { kind: 'master stream'; hose: HoseSize; lines: number; nozzle: NozzleMake };
 
 /**
- * What is passed at a pressure: the hose's limit, the next pump's intake relief, what the pump can
+ * What is passed at a pressure: the hose's limit, the next pump's intake once nothing flows, what the pump can
  * give, its rated flow. `M`: raised to the least that a pump is set to.
  */
 export type OverMark = 'H' | 'I' | 'P' | 'R' | 'M';

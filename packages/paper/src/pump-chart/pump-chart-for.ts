@@ -134,8 +134,7 @@ export function pumpChartFor(request: PumpChartRequest): PumpChart {
     ...supplyBlock(hose, supplyFt, pump, {
       department,
       basePsi: limits.hoseFedIntakePsi,
-      // Without a relief on record the pressure is told, and cautioned of.
-      ...(intakeMost.relief && { mostPsi: intakeMost.psi }),
+      mostPsi: intakeMost.psi,
       units,
     }),
   }));

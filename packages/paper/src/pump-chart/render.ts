@@ -4,6 +4,7 @@ import { formatHoseSize, formatQuantity } from '@plugside/fireground';
 import { PSI_PER_FT } from '@plugside/hydraulics';
 import { cautions, type Source } from '../sheet/notes.ts';
 import type { PaperOptions } from '../sheet/options.ts';
+import { overIntake } from '../sheet/over-intake.ts';
 import { documentOf, type Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
 import { put } from '../sheet/text.ts';
@@ -89,10 +90,9 @@ function lineWords(sheet: Sheet, line: ChartLine): Cell {
   }
 }
 
-/** A pressure that the hose or the next pump's intake must not be given is not told, so that none sets it. */
+/** A pressure that the hose must not be given is not told, so that none sets it; what else is passed is marked. */
 function pressure({ figures }: Sheet, { pdpPsi, over }: ChartCell): Cell {
-  const barred = over.includes('H') || over.includes('I');
-  const text = barred ? '—' : figures.bare(pdpPsi, 'pressure');
+  const text = over.includes('H') ? '—' : figures.bare(pdpPsi, 'pressure');
   return over.length > 0 ? { text, mark: over.join('') } : text;
 }
 
@@ -276,7 +276,7 @@ const MARKS: Record<OverMark, (chart: PumpChart, sheet: Sheet) => string> = {
   H: ({ limits }, { figures: { full } }) =>
     `H over the hose’s limit (attack ${full(limits.attackHosePsi, 'pressure')}, supply ${full(limits.supplyHosePsi, 'pressure')}): do not set it; shorten the lay, lay larger hose or another line.`,
   I: ({ intakeMost }, { figures: { full } }) =>
-    `I over the next pump’s intake relief (${full(intakeMost.psi, 'pressure')}): its intake stands all of it once its lines shut. Lay larger hose or another line, or put a pump in the line.`,
+    `I ${overIntake(intakeMost, full(intakeMost.psi, 'pressure'))} Larger hose, another line or a pump in the line needs less.`,
   M: ({ limits }, { figures: { full } }) =>
     `M raised to the least that a pump is set to (${full(limits.leastDischargePsi, 'pressure')}): gate the line where that is too much.`,
   P: ({ pump }, { figures: { full } }) =>

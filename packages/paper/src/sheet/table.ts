@@ -209,6 +209,9 @@ interface NumberPlace {
 }
 
 const MARK = 0.58;
+/** The least size of anything printed [pt]. */
+const LEAST_MARK_PT = 8;
+const markPt = (size: number) => Math.max(LEAST_MARK_PT, size * MARK);
 
 function split(text: string): [whole: string, part: string] {
   const point = text.indexOf('.');
@@ -231,7 +234,7 @@ function numberPlace(
     const mark = Math.max(
       0,
       ...cells.map((cell) =>
-        cell.mark ? sheet.ink.widthOf(cell.mark, size * MARK, true) + 1.5 : 0,
+        cell.mark ? sheet.ink.widthOf(cell.mark, markPt(size), true) + 1.5 : 0,
       ),
     );
     return { style, whole, part, mark, all: whole + part + mark };
@@ -258,7 +261,7 @@ function drawNumber(sheet: Sheet, cell: MarkedCell, y: number, place: NumberPlac
   );
   if (cell.mark) {
     put(sheet.ink, cell.mark, place.mark, y - style.size * 0.26, {
-      size: style.size * MARK,
+      size: markPt(style.size),
       bold: true,
     });
   }
