@@ -84,7 +84,9 @@ function Picked({ source, onChange }: BuildingSourceProps) {
       <div className="source-head">
         <p className="source-name">
           {building.name}{' '}
-          {building.address && <span className="soft-text">{building.address}</span>}
+          {building.address && building.address !== building.name && (
+            <span className="soft-text">{building.address}</span>
+          )}
         </p>
         {another}
       </div>

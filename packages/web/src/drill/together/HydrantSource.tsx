@@ -114,7 +114,7 @@ function Facts({ record, supply, source, onChange }: FactsProps) {
       {q20Gpm !== undefined && q20Gpm !== null && (
         <p className="figures">
           {units.text(q20Gpm, 'flow')} at {units.text(20, 'pressure')}, by the test of{' '}
-          {test?.testedOn}
+          <span className="source-date">{test?.testedOn}</span>
           {record.main !== undefined && <>; main: {record.main}</>}
         </p>
       )}
