@@ -79,6 +79,30 @@ describe.each(Object.entries(byHand))('%s', (key, needs) => {
   });
 });
 
+describe('a line that was taken off for want of water', () => {
+  it('comes on again gated as it was, by the computer', () => {
+    const scene = sceneOf('two hydrants');
+    const drill = played(scene, (now) => allStepsDone(scene, now.state));
+    const act = (action: DrillAction, role: 'attack operator' | 'nozzle crew') =>
+      step(drill, [{ role, action }]);
+    act(
+      { do: 'radio', message: { text: 'Short of water: I shut discharge 3.' } },
+      'attack operator',
+    );
+    act({ do: 'set valve', valve: 'A1.discharge3', opening: 0, overS: 2 }, 'attack operator');
+    // Taken off for two minutes; its crew shuts the nozzle meanwhile and opens it again after.
+    for (let n = 0; n < 200 * TICKS_PER_S; n++)
+      step(
+        drill,
+        playedRoles.flatMap((role) => playedBy(role, scene, drill.state)),
+      );
+    const valve = drill.state.valves.find(({ id }) => id === 'A1.discharge3')!;
+    expect(valve.opening).toBeGreaterThan(0.1);
+    expect(Math.abs(nozzleOf(drill, 'N3').pressurePsi - 100)).toBeLessThan(10);
+    expect(cautions(drill)).toEqual([]);
+  });
+});
+
 describe('a line that is opened all the way at a higher line’s pressure', () => {
   const scene = sceneOf('two hydrants');
   const before = (id: string) => (drill: Drill) =>

@@ -1,6 +1,7 @@
 /** Lines that want less than their pump holds for others: their discharges are gated. */
 import { attackSettings, type Plan, splitPortRef } from '@plugside/fireground';
 import { NetworkError } from '@plugside/hydraulics';
+import type { DrillScene } from './scene.ts';
 import { openingForLossFactor } from './valve-loss.ts';
 
 /** A discharge is gated where its line wants so much less than its pump holds [psi]; ours. */
@@ -57,4 +58,21 @@ function settingsOf(plan: Plan): Pick<ReturnType<typeof attackSettings>, 'pdpPsi
  */
 export function gatedOpening(gate: LineGate, pumpPsi: number, boreIn: number): number {
   return openingForLossFactor((pumpPsi - gate.psi) / (gate.gpm * gate.gpm), boreIn);
+}
+
+/**
+ * How far a discharge is opened for the hose on it: part of the way for one that is gated in this scene, else
+ * all of it. @param pumpPsi what the pump holds [psi >= 0]
+ */
+export function openingOnto(
+  scene: DrillScene,
+  hose: string | undefined,
+  valve: string,
+  pumpPsi: number,
+): number {
+  if (scene.hoses.find(({ id }) => id === hose)?.gatedPsi === undefined) return 1;
+  const gate = lineGates(scene.plan).get(hose!);
+  const boreIn = scene.valves.find(({ id }) => id === valve)?.boreIn;
+  if (!gate || boreIn === undefined || pumpPsi <= gate.psi) return 1;
+  return gatedOpening(gate, pumpPsi, boreIn);
 }

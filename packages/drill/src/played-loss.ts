@@ -4,6 +4,7 @@ import type { DrillAction } from './action.ts';
 import { mostPsi } from './asked-pressure.ts';
 import { engineIsDead } from './fault.ts';
 import { liftsMost } from './intake-judged.ts';
+import { openingOnto } from './line-gates.ts';
 import { goesByPlan, plannedPsi } from './played-relay.ts';
 import type { RadioEntry, RadioPresetKey } from './radio.ts';
 import type { PlayedRole } from './role.ts';
@@ -254,7 +255,10 @@ function restoresShed(
     return undefined;
   for (const one of sheds) {
     const valve = valveOf(state, `${rigId}.discharge${shedIn(one)}`);
-    if (valve?.target === 0) return { do: 'set valve', valve: valve.id, opening: 1, overS: LINE_S };
+    if (valve?.target !== 0) continue;
+    const hose = state.hoses.find(({ from, to }) => [from.port, to.port].includes(valve.id));
+    const opening = openingOnto(scene, hose?.id, valve.id, pump.targetPdpPsi);
+    return { do: 'set valve', valve: valve.id, opening, overS: LINE_S };
   }
   return undefined;
 }
