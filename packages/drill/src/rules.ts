@@ -5,7 +5,8 @@ import type { DrillScene } from './scene.ts';
  * its log comes to the same end: what a scene says in its settings is asked wherever two differ.
  *
  * 1: a scene without the mark. 2: ends of hose alike, live ports refused, air sucked in.
- * 3: hydrants of one main share it, air of a boosted hose goes on to the next pump.
+ * 3: hydrants of one main share it, air of a boosted hose goes on to the next pump, hose behind a clapper stays
+ * charged, free words count only where they state a message, a nozzle over its rating is told.
  */
 export const RULES = 3;
 
