@@ -1,10 +1,10 @@
 import { type Choice, clock, type SupplyWay } from '@plugside/fireground';
-import { scaleLinear } from 'd3-scale';
-import { useMemo } from 'react';
+import { type MouseEvent, useMemo } from 'react';
 import { type Units, useUnits } from '../editing/use-units.ts';
 import { Axes, Graph } from '../field-tests/Graph.tsx';
-import { EDGE, evenAxis } from '../field-tests/graph-frame.ts';
-import { stacked } from './stacked.ts';
+import { EDGE } from '../field-tests/graph-frame.ts';
+import { tradeOffPicture } from './trade-off-picture.ts';
+import { BESIDE_PX, MARK_PX, type Place } from './trade-off-places.ts';
 
 interface TradeOffProps {
   choice: Choice;
@@ -12,9 +12,10 @@ interface TradeOffProps {
   onPick(id: string): void;
 }
 
-const DOT_PX = 11;
+/** How far from a mark or its number a finger may be [px]. */
+const REACH_PX = 30;
 
-/** Water against the time when all of it is there: each way a numbered dot, the demand a line. */
+/** Water against the time when all of it is there: each way a mark with its number, the demand a line. */
 export function TradeOff({ choice, pickedId, onPick }: TradeOffProps) {
   const units = useUnits();
   return (
@@ -39,67 +40,76 @@ export function TradeOff({ choice, pickedId, onPick }: TradeOffProps) {
 function Dots(props: TradeOffProps & { units: Units; widthPx: number; heightPx: number }) {
   const { choice, pickedId, onPick, units, widthPx, heightPx } = props;
   const { ways, demandGpm } = choice;
-  const base = heightPx - EDGE.bottom;
-  const drawn = useMemo(() => {
-    const mostGpm = Math.max(demandGpm, ...ways.map((way) => way.mostGpm)) * 1.08;
-    const lastMin = Math.max(5, ...ways.map((way) => way.time.fullAtMin)) * 1.06;
-    const y = evenAxis(mostGpm, 'flow', units.system, [base, EDGE.top], 5);
-    const scale = scaleLinear([0, lastMin], [EDGE.left, widthPx - EDGE.right]);
-    const x = {
-      at: (minutes: number) => scale(minutes),
-      ticks: scale.ticks(6).map((value) => ({ value, text: String(value) })),
-    };
-    const dots = ways.map((way) => ({ x: x.at(way.time.fullAtMin), y: y.at(way.mostGpm) }));
-    const numbers = stacked(dots, DOT_PX * 2 + 1, {
-      top: EDGE.top + DOT_PX,
-      bottom: base - DOT_PX,
-    });
-    return { x, y, dots, numbers };
-  }, [ways, demandGpm, units.system, widthPx, base]);
-  const demandY = drawn.y.at(demandGpm);
+  const words = `needed ${units.text(demandGpm, 'flow')}`;
+  const drawn = useMemo(
+    () => tradeOffPicture({ ways, demandGpm }, { widthPx, heightPx }, units.system, words),
+    [ways, demandGpm, widthPx, heightPx, units.system, words],
+  );
+  const { marks, numbers, demandY } = drawn;
   // The best on top, the picked one above all.
   const order = [...ways.keys()]
     .reverse()
     .sort((a, b) => Number(ways[a]!.id === pickedId) - Number(ways[b]!.id === pickedId));
+  const pick = (event: MouseEvent<SVGGElement>) => {
+    const corner = event.currentTarget.ownerSVGElement!.getBoundingClientRect();
+    const at = { x: event.clientX - corner.left, y: event.clientY - corner.top };
+    const away = (one: Place) => Math.hypot(one.x - at.x, one.y - at.y);
+    const aways = ways.map((_, index) => Math.min(away(marks[index]!), away(numbers[index]!)));
+    const least = Math.min(...aways);
+    if (least <= REACH_PX) onPick(ways[aways.indexOf(least)]!.id);
+  };
   return (
     <>
       <Axes widthPx={widthPx} heightPx={heightPx} x={drawn.x} y={drawn.y} />
       <path className="demand-line" d={`M${EDGE.left} ${demandY}H${widthPx - EDGE.right}`} />
-      <text className="needed-text" x={widthPx - EDGE.right} y={demandY - 6} textAnchor="end">
-        needed {units.text(demandGpm, 'flow')}
+      <text
+        className="needed-text"
+        x={drawn.words.x}
+        y={drawn.words.y}
+        dy="0.35em"
+        textAnchor="middle"
+      >
+        {words}
       </text>
-      {order.map((index) => {
-        const way = ways[index]!;
-        const dot = drawn.dots[index]!;
-        const number = drawn.numbers[index]!;
-        return (
-          // The table's buttons do the same by key: the dot is for the hand and the eye.
-          // biome-ignore lint/a11y/noStaticElementInteractions: see above
-          <g
-            key={way.id}
-            className={dotClass(way, pickedId)}
-            transform={`translate(${number.x} ${number.y})`}
-            onClick={() => onPick(way.id)}
-          >
-            {number.y !== dot.y && (
-              <>
-                <path className="dot-leader" d={`M0 0V${dot.y - number.y}`} />
-                <circle className="dot-place" cy={dot.y - number.y} r={3} />
-              </>
-            )}
-            <circle className="dot-target" r={22} />
-            <circle className="dot" r={DOT_PX} />
-            <text textAnchor="middle" dy="0.35em">
+      {/* The table's buttons do the same by key: the marks are for the hand and the eye. */}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: see above */}
+      <g className="way-marks" onClick={pick}>
+        <rect className="way-field" width={widthPx} height={heightPx} />
+        {order.map((index) => (
+          <Leader
+            key={ways[index]!.id}
+            mark={marks[index]!}
+            number={numbers[index]!}
+            className={markClass(ways[index]!, pickedId)}
+          />
+        ))}
+        {order.map((index) => (
+          <g key={ways[index]!.id} className={markClass(ways[index]!, pickedId)}>
+            <circle className="dot" cx={marks[index]!.x} cy={marks[index]!.y} r={MARK_PX - 0.75} />
+            <text x={numbers[index]!.x} y={numbers[index]!.y} textAnchor="middle" dy="0.35em">
               {index + 1}
             </text>
           </g>
-        );
-      })}
+        ))}
+      </g>
     </>
   );
 }
 
-function dotClass(way: SupplyWay, pickedId: string | null): string {
+/** From a mark to its number, where it is not right beside it. */
+function Leader(props: { mark: Place; number: Place; className: string }) {
+  const { mark, number, className } = props;
+  const away = Math.hypot(number.x - mark.x, number.y - mark.y);
+  if (away <= BESIDE_PX) return null;
+  return (
+    <path
+      className={`${className} dot-leader`}
+      d={`M${mark.x} ${mark.y}L${number.x} ${number.y}`}
+    />
+  );
+}
+
+function markClass(way: SupplyWay, pickedId: string | null): string {
   const kind = way.meetsDemand ? 'way-dot' : 'way-dot way-dot-short';
   return way.id === pickedId ? `${kind} way-dot-picked` : kind;
 }
