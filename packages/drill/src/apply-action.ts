@@ -12,6 +12,7 @@ import { presetInWords, type RadioEntry, type RadioPresetKey, radioText } from '
 import type { Role } from './role.ts';
 import { hasRules } from './rules.ts';
 import type { Drill } from './running-drill.ts';
+import { followShutDown } from './shut-down.ts';
 import type { ValveState } from './state.ts';
 import { statedPreset } from './stated-preset.ts';
 import { keepShutting, shuttingOf, surgeOf } from './surge.ts';
@@ -114,6 +115,7 @@ export function applyAction(
     }
     case 'say': {
       const entry: RadioEntry = { tick: state.tick, from: role, text: action.text };
+      followShutDown(scene, state, { order: action.text });
       if (action.to !== undefined) entry.to = action.to;
       hear(state, entry);
       return { events };
@@ -181,6 +183,7 @@ export function applyAction(
 /** Keeps that a message was given: when first, and when last. */
 function keepSaid({ scene, state }: Drill, role: Role, preset: RadioPresetKey): void {
   const { said, tally, tick } = state;
+  followShutDown(scene, state, { preset });
   if (!said.some((one) => one.role === role && one.preset === preset))
     said.push({ role, preset, tick });
   if (!hasRules(scene, 3) || role === 'instructor' || role === 'observer') return;

@@ -12,8 +12,10 @@ import { isJudged, judge } from './judge.ts';
 import { playedBy } from './played-by.ts';
 import { type PlayedRole, playedRoles } from './role.ts';
 import type { Drill } from './running-drill.ts';
+import { ordersShutDown } from './shut-down.ts';
 import { TICKS_PER_S } from './state.ts';
 import { step } from './step.ts';
+import { nextStep } from './steps-standing.ts';
 
 type Doer = PlayedRole | 'instructor';
 
@@ -206,5 +208,59 @@ describe('an extra line that is called and taken back', () => {
     takeBack(drill);
     run(drill, 5);
     expect(judged(drill, 'extra line')).toMatchObject({ value: undefined, met: false });
+  });
+});
+
+describe('a shutdown', () => {
+  const atItsEnd = (): Drill => {
+    const drill = createDrill(tankToHydrant.scene(), 7);
+    for (let n = 0; n < 120 * TICKS_PER_S; n++)
+      step(
+        drill,
+        playedRoles.flatMap((role) => playedBy(role, drill.scene, drill.state)),
+      );
+    expect(judged(drill, 'steps').value).toBe(0);
+    return drill;
+  };
+  const shutsDown = (drill: Drill) => {
+    act(drill, 'nozzle crew', { do: 'set valve', valve: 'N1.bale', opening: 0, overS: 6 });
+    run(drill, 8);
+    act(drill, 'attack operator', { do: 'pump in gear', rig: 'A1', inGear: false });
+    act(drill, 'attack operator', { do: 'set valve', valve: 'A1.tankToPump', opening: 0 });
+    act(drill, 'hydrant operator', { do: 'set valve', valve: 'H1.stem', opening: 0, overS: 25 });
+    run(drill, 30);
+  };
+
+  it('that nobody ordered undoes steps; one that command orders, or the crew calls, does not', () => {
+    const none = atItsEnd();
+    shutsDown(none);
+    expect(judged(none, 'steps').value).toBeGreaterThan(0);
+    const orders: [Doer, DrillAction][] = [
+      ['instructor', { do: 'say', text: 'Command wants all lines shut down now.' }],
+      ['attack operator', { do: 'radio', message: { preset: 'shutting down' } }],
+    ];
+    for (const [role, order] of orders) {
+      const drill = atItsEnd();
+      act(drill, role, order);
+      shutsDown(drill);
+      expect(judged(drill, 'steps')).toMatchObject({ value: 0, met: true });
+    }
+  });
+
+  it('does not do what was never done, and ends when water is asked for again', () => {
+    const drill = createDrill(tankToHydrant.scene(), 7);
+    run(drill, 5);
+    act(drill, 'attack operator', { do: 'radio', message: { preset: 'shutting down' } });
+    expect(nextStep('attack operator', drill.scene, drill.state)).toBeUndefined();
+    expect(judged(drill, 'steps').value).toBe(drill.scene.steps.length);
+    act(drill, 'attack operator', { do: 'radio', message: { preset: 'send water' } });
+    expect(nextStep('attack operator', drill.scene, drill.state)).toBeDefined();
+  });
+
+  it('is not ordered by words that say otherwise', () => {
+    for (const text of ['Do not shut all lines down.', 'Shut the window, sit down.', 'All good.'])
+      expect(ordersShutDown(text), text).toBe(false);
+    for (const text of ['Shut everything down.', 'I want the line shut down.'])
+      expect(ordersShutDown(text), text).toBe(true);
   });
 });

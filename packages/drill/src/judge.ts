@@ -350,7 +350,11 @@ function steps(
   ) => Held,
   at: At,
 ): Held {
-  const open = scene.steps.filter((step) => !stepStands(scene, state, step));
+  // An orderly shutdown undoes what was done, and was ordered: what stood then is done.
+  const stood = state.tally.shutDown?.stood ?? [];
+  const open = scene.steps.filter(
+    (step) => !stood.includes(step.id) && !stepStands(scene, state, step),
+  );
   const all = scene.steps.length;
   return counted(
     'steps',

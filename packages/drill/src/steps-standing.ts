@@ -67,7 +67,7 @@ export function nextStep(
   scene: DrillScene,
   state: DrillState,
 ): DrillStep | undefined {
-  if (!scene.steps.some((step) => step.role === role)) return undefined;
+  if (!scene.steps.some((step) => step.role === role) || state.tally.shutDown) return undefined;
   const standing = stepsStanding(scene, state);
   const rests = new Map<string, boolean>();
   const byId = new Map(scene.steps.map((step) => [step.id, step]));

@@ -80,6 +80,8 @@ export interface Tally {
   openings?: { valve: string; fromTick: number; told?: true }[];
   /** Valves opened too fast, and the hose that they let rush; the last 100. */
   openedFast?: { tick: number; valve: string; hose: string }[];
+  /** A shutdown that is ordered or called: since when, and which steps stood then. */
+  shutDown?: { tick: number; stood: string[] };
   /** Each message at its last time. */
   saidLast?: { role: PlayedRole; preset: RadioPresetKey; tick: number }[];
   /** Hydrants that have run with nothing on, for how long [ticks]. */
