@@ -154,22 +154,26 @@ export function understand<K extends ImportKind>(
   return finish(draft, []);
 
   function finish(first: Draft, morePaths: Draft[]): Understood<K> {
-    for (const column of [mapping.idColumn, mapping.sourceColumn, mapping.recordColumn]) {
-      if (!cellText(row, column)?.includes('\0')) continue;
-      return refuse({
-        code: 'value not understood',
-        column: column!,
-        value: cellText(row, column)!,
-        reason: 'It holds a NUL character, which no key may.',
-        remedy: 'Take it out.',
-      });
-    }
     const written = cellText(row, mapping.idColumn);
     const id = written === undefined ? undefined : keyText(written);
     const source = cellText(row, mapping.sourceColumn) ?? mapping.sourceName;
     const recordId = cellText(row, mapping.recordColumn);
     const recordVersion = Number(recordId === undefined ? 0 : row.values[versionColumn]);
     const key = id ?? recordId ?? keyOf(mapping, first, place, row);
+    for (const [column, text] of [
+      [mapping.idColumn, id],
+      [mapping.sourceColumn, source],
+      [mapping.recordColumn, recordId],
+    ]) {
+      if (column === undefined || !text?.includes('\0')) continue;
+      return refuse({
+        code: 'value not understood',
+        column,
+        value: text,
+        reason: 'It holds a NUL character, which no key may.',
+        remedy: 'Take it out.',
+      });
+    }
     if (mapping.kind !== 'flow-tests' && mapping.kind !== 'streets' && first.name === undefined) {
       first.name = nameFor(mapping.kind, first, id, place);
     }
