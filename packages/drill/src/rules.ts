@@ -6,7 +6,8 @@ import type { DrillScene } from './scene.ts';
  *
  * 1: a scene without the mark. 2: ends of hose alike, live ports refused, air sucked in.
  * 3: hydrants of one main share it, air of a boosted hose goes on to the next pump, hose behind a clapper stays
- * charged, free words count only where they state a message, a nozzle over its rating is told.
+ * charged, free words count only where they state a message, a nozzle over its rating is told. Valves opened too
+ * fast and pumps run dry are judged, moves of a valve are one, and nothing is judged twice or without occasion.
  */
 export const RULES = 3;
 
