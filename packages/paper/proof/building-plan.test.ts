@@ -219,6 +219,77 @@ describe('a building’s water plan', () => {
     expect(halves).toBeGreaterThan(0);
   });
 
+  it('tells each size of a lay that changes its hose, and lines side by side by their number', async () => {
+    const all: Stored<'buildings'>[] = [];
+    for await (const one of store.all('buildings')) all.push(one);
+    const named = (name: string) => all.find((one) => one.name === name)!;
+    const { situation, ...found } = await situationAt(store, named('Stable, 70 Orchard Lane').id);
+    const choice = chooseSupply(situation!);
+    const place = choice.ways.findIndex(({ title }) => title.startsWith('5 in, then'));
+    const way = choice.ways[place]!;
+    const [sourceId] = way.sources as [string];
+    const lays = way.plan!.lines.filter(({ id }) => id.startsWith('lay'));
+    const sizes = [...new Set(lays.map(({ hose }) => hose))];
+    expect(sizes).toHaveLength(2);
+    const feet = sizes.map((size) =>
+      lays.filter(({ hose }) => hose === size).reduce((sum, { lengthFt }) => sum + lengthFt, 0),
+    );
+    const told = feet.map((one) => one.toLocaleString('en-US'));
+    expect(layWords(way, sourceId, 'us')).toBe(
+      `${told[0]} ft of ${sizes[0]} in, then ${told[1]} ft of ${sizes[1]} in`,
+    );
+    const plan = buildingPlanFor({
+      ...{ building: named('Stable, 70 Orchard Lane'), choice, way: place },
+      situation: { situation, ...found },
+      ...kept,
+    });
+    const texts = (await readBack(renderBuildingPlan(plan, printed))).flatMap(({ runs }) =>
+      runs.map(({ text }) => text),
+    );
+    const whole = (feet[0]! + feet[1]!).toLocaleString('en-US');
+    expect(texts.some((text) => text.startsWith(`${whole} = ${told[0]} + ${told[1]}`))).toBe(true);
+
+    const two = await situationAt(store, named('Timber yard, 34 Kiln Way').id);
+    const dual = chooseSupply(two.situation!).ways.find(({ parts = [] }) =>
+      parts.some(({ hose, laidFt }) => hose.length === 2 && hose[0] === hose[1] && laidFt),
+    )!;
+    const part = dual.parts!.find(({ hose }) => hose.length === 2)!;
+    expect(layWords(dual, part.sourceId, 'us')).toBe(
+      `two lines of ${part.laidFt!.toLocaleString('en-US')} ft of ${part.hose[0]} in`,
+    );
+  });
+
+  it('names the street that the hose comes in from, and the arrivals as clocks', async () => {
+    const plan = await planOf(easy);
+    const { streets, recordIds: _, ...made } = await situationAt(store, easy.id);
+    expect(plan.comesBy.map(({ street }) => street)).toEqual(
+      plan.way.sources.map((source) => streets[source]),
+    );
+    expect(made.situation).toBeDefined();
+    const all = (await readBack(renderBuildingPlan(plan, printed))).map(textOf).join(' ');
+    expect(all).toContain(`At the building the hose comes in from ${plan.comesBy[0]!.street}`);
+    const [first] = plan.rigs;
+    const minutes = Math.floor(first!.arrivesMin);
+    const seconds = `${Math.round((first!.arrivesMin - minutes) * 60)}`.padStart(2, '0');
+    expect(all).toContain(`${minutes}:${seconds} ${first!.name}`);
+  });
+
+  it('prints as room what lies between the two figures beside it', async () => {
+    for (const units of ['us', 'si'] as const) {
+      const plan = await planOf(easy, units);
+      const pages = await readBack(renderBuildingPlan(plan, { ...printed, units }));
+      const text = pages.map(textOf).join(' ');
+      const rows = [...text.matchAll(/([\d,.]+) ([≥≤]) ([\d,.]+) (?:\S+) ([\d,.−]+)/g)];
+      expect(rows.length).toBeGreaterThan(3);
+      for (const [whole, is, sense, allowed, room] of rows) {
+        const figure = (one: string | undefined) =>
+          Number(one!.replaceAll(',', '').replace('−', '-'));
+        const between = sense === '≥' ? figure(is) - figure(allowed) : figure(allowed) - figure(is);
+        expect(figure(room), whole).toBeCloseTo(between, 6);
+      }
+    }
+  });
+
   it('has a hydrant of its supply, the north and a scale on its map', async () => {
     const plan = await planOf(easy);
     const [page] = await readBack(renderBuildingPlan(plan, printed));

@@ -76,8 +76,11 @@ function limitText({ tenders, flow, place }: Haul, demandGpm: number, units: Uni
   }
   const each = flow.gpm / tenders.length;
   const needed = tendersNeeded(demandGpm, { gpm: each });
-  const more = needed > tenders.length ? `; ${needed} alike would meet the demand` : '';
-  return `The tenders are the limit: ${tenders.length} keep up ${most}${more}.`;
+  const names = rigNames(tenders);
+  const [keep, like] = tenders.length === 1 ? ['keeps', 'it'] : ['keep', 'them'];
+  const more =
+    needed > tenders.length ? `; ${numberWord(needed)} like ${like} would meet the demand` : '';
+  return `The tenders are the limit: ${names} ${keep} up ${most}${more}.`;
 }
 
 /** Each rig's steps of the shuttle in the same words, and what it goes on doing. */

@@ -79,6 +79,10 @@ export function buildingPlanFor(request: BuildingPlanRequest): BuildingWaterPlan
     mishaps: befall,
     whatIf: whatIfRows(way, befall, units),
     ...(tank && { tank }),
+    comesBy: (way.parts ?? []).flatMap(({ sourceId, sourceName }) => {
+      const street = made.streets[sourceId];
+      return street === undefined ? [] : [{ source: sourceName, street }];
+    }),
     notices: made.notices
       .filter(({ level }) => level === 'caution')
       .map((found) => ({ level: 'caution' as const, text: findingText(found, units) })),

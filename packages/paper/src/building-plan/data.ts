@@ -98,6 +98,8 @@ export interface BuildingWaterPlan {
   whatIf: readonly PlanMishap[];
   /** Left out where the attack engine has no tank on record. */
   tank?: TankAgainstSupply;
+  /** By name of its source, the street that the hose takes at the building, where that has a name. */
+  comesBy: readonly { source: string; street: string }[];
   /** Cautions beside the way's own. */
   notices: readonly Notice[];
   map: PlanMap;

@@ -1,6 +1,8 @@
 /** Where a way's hose and roads lie on the map, and where its engines stand along them. */
 import {
   formatHoseSize,
+  type HoseSize,
+  type Line,
   type Plan,
   type SupplyWay,
   splitPortRef,
@@ -52,26 +54,72 @@ function roadWords({ shuttle }: SupplyWay, units: UnitSystem): string {
   return `tenders’ road, ${figuresIn(units).full(shuttle.place.roadMi, 'distance')}`;
 }
 
-/** "900 ft of 5 in": the longest hose that begins at a source, its booster's hookup aside. */
+/** "two lines of 900 ft of 5 in", "2,700 ft of 5 in, then 200 ft of 4 in": what lies from a source to the scene, hookups aside. */
 export function layWords({ plan }: SupplyWay, source: string, units: UnitSystem): string {
-  const { full } = figuresIn(units);
   if (!plan) return '';
+  const counts = new Map<string, number>();
+  for (const run of runsFrom(plan, source)) {
+    const words = run.map((one) => pieceWords(one, units)).join(', then ');
+    const lines = run[0]!.count;
+    counts.set(words, (counts.get(words) ?? 0) + lines);
+  }
+  return [...counts]
+    .map(([words, count]) => (count > 1 ? `${LINES[count] ?? count} lines of ${words}` : words))
+    .join(' and ');
+}
+
+const LINES: Readonly<Record<number, string>> = { 2: 'two', 3: 'three', 4: 'four' };
+
+const pieceWords = ({ hose, lengthFt }: LaidPiece, units: UnitSystem) =>
+  `${figuresIn(units).full(lengthFt, 'length')} of ${formatHoseSize(hose, units)}`;
+
+/** Hose of one size in a run from the water to the scene. */
+export interface LaidPiece {
+  hose: HoseSize;
+  lengthFt: number;
+  /** Lines side by side. */
+  count: number;
+}
+
+/** Runs of hose from a source to the scene, the longest first; each as pieces of one size, from the water on. */
+export function runsFrom(plan: Plan, source: string): LaidPiece[][] {
   const stations = stationsFrom(plan, source);
-  const lays = plan.lines.filter(({ from }) => stations.has(ownerOf(from)));
-  const [longest] = [...lays].sort((a, b) => b.lengthFt - a.lengthFt);
-  if (!longest) return '';
-  // Every engine in the line has a stretch of its own; the leg is all of them.
-  const lengthFt = alongFt(plan, source).get(plan.scene) ?? longest.lengthFt;
-  // Beside it are those that end where it ends: the next stretch of a relay lies behind it.
-  const beside = lays.filter(
-    ({ id, to, lengthFt: one }) =>
-      id !== longest.id && ownerOf(to) === ownerOf(longest.to) && one >= longest.lengthFt * 0.98,
-  );
-  const sizes = [longest, ...beside].map(({ hose, count }) => {
-    const size = formatHoseSize(hose, units);
-    return count > 1 ? `${count} × ${size}` : size;
-  });
-  return `${full(lengthFt, 'length')} of ${sizes.join(' and ')}`;
+  const longest = Math.max(...plan.lines.map(({ lengthFt }) => lengthFt));
+  const isHookup = ({ lengthFt }: Line) => lengthFt <= 50 && lengthFt < longest / 2;
+  const runs = plan.lines
+    .filter(({ from, to }) => ownerOf(to) === plan.scene && stations.has(ownerOf(from)))
+    .map((last) => {
+      const run: Line[] = [];
+      const seen = new Set<string>();
+      for (let line: Line | undefined = last; line && !seen.has(line.id); ) {
+        seen.add(line.id);
+        run.unshift(line);
+        const at = ownerOf(line.from);
+        // What a booster gives back to its own valve is no lay.
+        const valve = plan.appliances.some(({ id, kind }) => id === at && kind === 'assist-valve');
+        const [before]: Line[] = valve
+          ? []
+          : plan.lines
+              .filter(({ from, to }) => ownerOf(to) === at && stations.has(ownerOf(from)))
+              .sort((one, two) => two.lengthFt - one.lengthFt);
+        line = before;
+      }
+      const laid = run.filter((line) => !isHookup(line));
+      return joined(laid.length > 0 ? laid : run);
+    });
+  const ft = (run: readonly LaidPiece[]) => run.reduce((sum, { lengthFt }) => sum + lengthFt, 0);
+  return runs.sort((one, two) => ft(two) - ft(one));
+}
+
+/** Hose of one size one after another is one piece. */
+function joined(run: readonly Line[]): LaidPiece[] {
+  const pieces: LaidPiece[] = [];
+  for (const { hose, lengthFt, count } of run) {
+    const last = pieces.at(-1);
+    if (last && last.hose === hose && last.count === count) last.lengthFt += lengthFt;
+    else pieces.push({ hose, lengthFt, count });
+  }
+  return pieces;
 }
 
 const ownerOf = (ref: string) => splitPortRef(ref).pieceId;

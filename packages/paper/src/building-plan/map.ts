@@ -14,15 +14,31 @@ const ENGINE_OFF = 11;
 /** Between legs that run along the same street [pt]. */
 const BESIDE = 4.2;
 
+/** A hydrant nearer to the frame than this would be cut by it [pt]. */
+const WHOLE_MARK = 9;
+
 /**
  * Draws the map into a rectangle of the page [pt].
- * @returns labels of legs that found no room on it
+ * @returns labels of legs that found no room on it, and whether a hydrant is crossed out
  */
-export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): string[] {
+export function drawMap(
+  sheet: Sheet,
+  given: PlanMap,
+  frame: Frame,
+): { unwritten: string[]; crossed: boolean } {
   const { ink } = sheet;
-  const { toPage, perFt } = projection(map, frame);
+  const { toPage, perFt } = projection(given, frame);
+  const isWhole = ([x, y]: Point) =>
+    Math.min(x - frame.x, frame.x + frame.width - x) >= WHOLE_MARK &&
+    Math.min(y - frame.y, frame.y + frame.height - y) >= WHOLE_MARK;
+  const map: PlanMap = {
+    ...given,
+    hydrants: given.hydrants.filter(({ used, at }) => used || isWhole(toPage(at))),
+  };
   const line = (path: readonly LonLat[]) => path.map(toPage);
   const labels = new Labels(frame);
+  const standBy = new Labels(frame);
+  for (const { path, next } of map.lays) if (next) standBy.keepOff(line(path));
   const unwritten: string[] = [];
   const here = map.lays.filter(({ next }) => !next);
   const legs = here.map((leg, at) => ({
@@ -66,11 +82,11 @@ export function drawMap(sheet: Sheet, map: PlanMap, frame: Frame): string[] {
       return { name, at: [x, y + (atWater ? ENGINE_OFF : 0)] as Point };
     });
     for (const { at } of pumps) engineMark(sheet, at);
-    unwritten.push(...writeLabels(sheet, map, labels, toPage, legs, pumps));
+    unwritten.push(...writeLabels(sheet, map, { labels, standBy }, toPage, legs, pumps));
   });
   ink.box(frame.x, frame.y, frame.width, frame.height, { widthPt: 0.8, tone: 'ink' });
   scaleBar(sheet, frame, perFt);
-  return unwritten;
+  return { unwritten, crossed: map.hydrants.some(({ outOfService }) => outOfService) };
 }
 
 /** A path moved to its side, so that legs along one street stand apart; its ends stay. */
@@ -168,7 +184,7 @@ const ALONG = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
 function writeLabels(
   sheet: Sheet,
   map: PlanMap,
-  labels: Labels,
+  { labels, standBy }: { labels: Labels; standBy: Labels },
   toPage: (place: LonLat) => Point,
   legs: readonly { points: readonly Point[]; label: string }[],
   pumps: readonly { name: string; at: Point }[],
@@ -221,7 +237,7 @@ function writeLabels(
     if (!used) write(outOfService ? `${name}, out` : name, toPage(at), { size: 8 }, 5);
   }
   for (const { name, path } of [...map.streets].sort((a, b) => b.path.length - a.path.length)) {
-    if (name !== '') streetName(sheet, name, path.map(toPage), labels);
+    if (name !== '') streetName(sheet, name, path.map(toPage), { labels, standBy });
   }
   return [...unwritten.map(({ label }) => label), ...unnamed.map(({ name }) => `${name} (a box)`)];
 }
@@ -258,8 +274,26 @@ function alongOf(points: readonly Point[], share: number): Point {
 
 const STREET = { size: 8, tone: 'soft' } as const;
 
-/** Along the first stretch that has room for the name. */
-function streetName(sheet: Sheet, name: string, points: readonly Point[], labels: Labels): void {
+/** Along the first stretch that has room for the name: off the supply that stands by where there is one, else over it. */
+function streetName(
+  sheet: Sheet,
+  name: string,
+  points: readonly Point[],
+  { labels, standBy }: { labels: Labels; standBy: Labels },
+): void {
+  if (!nameAlong(sheet, name, points, labels, (box) => standBy.isOff(box))) {
+    nameAlong(sheet, name, points, labels);
+  }
+}
+
+/** @returns whether it was written; white under it where it may lie on the supply that stands by */
+function nameAlong(
+  sheet: Sheet,
+  name: string,
+  points: readonly Point[],
+  labels: Labels,
+  isClear?: (box: Box) => boolean,
+): boolean {
   const { ink } = sheet;
   const width = ink.widthOf(name, STREET.size, false);
   for (const [at, to] of points.slice(1).entries()) {
@@ -278,13 +312,19 @@ function streetName(sheet: Sheet, name: string, points: readonly Point[], labels
       const halfY =
         (Math.abs(Math.sin(angle)) * width + Math.abs(Math.cos(angle)) * STREET.size) / 2;
       const box: Box = [middle[0] - halfX, middle[1] - halfY, middle[0] + halfX, middle[1] + halfY];
+      if (isClear && !isClear(box)) continue;
       if (!labels.isOff(box) || !labels.take(box)) continue;
       ink.turned(angle, middle, () => {
+        if (!isClear) {
+          const [x, y] = middle;
+          halo(sheet, [x - width / 2 - 1, y - 4, x + width / 2 + 1, y + 4]);
+        }
         put(ink, name, middle[0], middle[1] + STREET.size * 0.33, STREET, 'center');
       });
-      return;
+      return true;
     }
   }
+  return false;
 }
 
 /** Round lengths of a bar [shown units]. */

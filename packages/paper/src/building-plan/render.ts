@@ -95,7 +95,7 @@ function supplyTitle(sheet: Sheet, { way, why }: BuildingWaterPlan): void {
 function map(sheet: Sheet, plan: BuildingWaterPlan): void {
   const { ink } = sheet;
   const frame = { x: sheet.left, y: sheet.y, width: sheet.width, height: MAP_PT };
-  const unwritten = drawMap(sheet, plan.map, frame);
+  const { unwritten, crossed } = drawMap(sheet, plan.map, frame);
   sheet.y += MAP_PT + 1;
   const marks = [
     plan.map.lays.some(({ kind, next }) => kind === 'hose' && !next) && 'thick: hose',
@@ -103,6 +103,7 @@ function map(sheet: Sheet, plan: BuildingWaterPlan): void {
       'long dashes: road that tenders drive',
     plan.map.lays.some(({ next }) => next) && 'short dashes: supply that stands by',
     'filled: water in use',
+    crossed && 'crossed: out of service',
     plan.map.pumps.length > 0 && 'boxes: engines',
   ].filter(Boolean);
   const told = [

@@ -2,6 +2,7 @@
 import {
   askedText,
   clock,
+  formatNumber,
   type LimitCheck,
   type Quantity,
   type SupplyWay,
@@ -72,10 +73,21 @@ function limitTable(sheet: Sheet, { way, limits: all }: BuildingWaterPlan): void
       limitName(way.plan, limit, units),
       bare(limit.value, quantity),
       `${limit.sense === 'min' ? '≥' : '≤'} ${allowed}`,
-      bare(limit.margin, quantity),
+      roomWords(sheet, limit, quantity),
     ];
   });
   table(sheet, columns, rows, { size: 9.5, rowPt: 13.5 });
+}
+
+/** What is left between the two figures as they are printed beside it. */
+function roomWords({ figures: { bare } }: Sheet, limit: LimitCheck, quantity: Quantity): string {
+  const [is, allowed] = [limit.value, limit.limit].map((value) =>
+    Number(bare(value, quantity).replaceAll(',', '').replace('−', '-')),
+  );
+  const printed = bare(limit.margin, quantity);
+  const digits = printed.split('.')[1]?.length ?? 0;
+  const room = limit.sense === 'min' ? is! - allowed! : allowed! - is!;
+  return Number.isFinite(room) ? formatNumber(room, digits) : printed;
 }
 
 /** The best of the others, and what needs none of the same water. */

@@ -13,6 +13,7 @@ import type { Sheet } from '../sheet/sheet.ts';
 import { type Cell, type Column, table } from '../sheet/table.ts';
 import { capital } from '../words.ts';
 import type { BuildingWaterPlan } from './data.ts';
+import { runsFrom } from './legs.ts';
 
 /** Each pump's setting in large figures, and what its operator says. */
 export function settings(sheet: Sheet, plan: BuildingWaterPlan): void {
@@ -62,7 +63,8 @@ function pumpsAt({ plan }: SupplyWay, order: RigOrder): boolean | undefined {
 }
 
 /** By source: hose, length, its share, when. */
-export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
+export function parts(sheet: Sheet, plan: BuildingWaterPlan): void {
+  const { way } = plan;
   if (!way.parts || way.parts.length === 0) return;
   const { bare, unit, units } = sheet.figures;
   const flow = unit('flow');
@@ -83,21 +85,62 @@ export function parts(sheet: Sheet, { way }: BuildingWaterPlan): void {
   ];
   const rows = way.parts.map((part): Cell[] => [
     part.sourceName,
-    part.hose.map((size) => formatHoseSize(size, units)).join(' and ') || 'portable tank',
+    hoseCell(way, part, units),
     part.lengthFt > 0 ? bare(part.lengthFt, 'length') : '—',
-    laidWords(part, units),
+    laidWords(way, part, units),
     bare(part.setGpm, 'flow'),
     bare(part.mostGpm, 'flow'),
     clock(part.waterAtMin),
     clock(part.fullAtMin),
   ]);
   table(sheet, columns, rows, { size: 10, rowPt: 17 });
+  if (plan.comesBy.length === 0) return;
+  sheet.y += 2;
+  sheet.paragraph(`At the building the hose comes in from ${comesWords(plan)}.`, { size: 9.5 });
+  sheet.y += 3;
 }
 
-/** "500 = 5 × 100": hose laid, and its sections where they are of one length. */
-function laidWords({ laidFt, laidSections }: SourcePart, units: UnitSystem): string {
+/** "Market Avenue South (H-413 and H-106) and Mill Lane (H-12)" */
+function comesWords({ comesBy }: BuildingWaterPlan): string {
+  const byStreet = new Map<string, string[]>();
+  for (const { street, source } of comesBy) {
+    byStreet.set(street, [...(byStreet.get(street) ?? []), source]);
+  }
+  return [...byStreet].map(([street, names]) => `${street} (${names.join(' and ')})`).join(' and ');
+}
+
+/** "2 × 5 in", "5 in, then 4 in", "5 in and 3 in". */
+function hoseCell({ plan }: SupplyWay, part: SourcePart, units: UnitSystem): string {
+  if (part.hose.length === 0) return 'portable tank';
+  const runs = plan ? runsFrom(plan, part.sourceId) : [];
+  const cells = runs.map((run) => ({
+    words: run.map(({ hose }) => formatHoseSize(hose, units)).join(', then '),
+    count: run[0]!.count,
+  }));
+  const told =
+    cells.length > 0
+      ? cells
+      : part.hose.map((size) => ({ words: formatHoseSize(size, units), count: 1 }));
+  const counts = new Map<string, number>();
+  for (const { words, count } of told) counts.set(words, (counts.get(words) ?? 0) + count);
+  return [...counts]
+    .map(([words, count]) => (count > 1 ? `${count} × ${words}` : words))
+    .join(' and ');
+}
+
+/** "500 = 5 × 100": hose laid, and its sections where they are of one length; "2,900 = 2,700 + 200" of two sizes. */
+function laidWords(
+  { plan }: SupplyWay,
+  { sourceId, laidFt, laidSections }: SourcePart,
+  units: UnitSystem,
+): string {
   if (laidFt === undefined) return '—';
   const { number: laid } = formatQuantity(laidFt, 'length', units);
+  const [longest = []] = plan ? runsFrom(plan, sourceId) : [];
+  if (longest.length > 1) {
+    const pieces = longest.map(({ lengthFt }) => formatQuantity(lengthFt, 'length', units).number);
+    return `${laid} = ${pieces.join(' + ')}`;
+  }
   if (!laidSections) return laid;
   const { count, sectionFt } = laidSections;
   // As everywhere a section of 100 ft is told as 30.5 m.
@@ -145,7 +188,7 @@ export function duties(sheet: Sheet, plan: BuildingWaterPlan): void {
     .map((duty) => ({ ...duty, atMin: arrives.get(duty.rigId) }))
     .sort((one, two) => (one.atMin ?? Number.MAX_VALUE) - (two.atMin ?? Number.MAX_VALUE))
     .map(({ rigName, duty, atMin }): Cell[] => [
-      atMin === undefined ? '—' : `${Math.round(atMin)}`,
+      atMin === undefined ? '—' : clock(atMin),
       rigName,
       capital(inTens(duty)),
     ]);
