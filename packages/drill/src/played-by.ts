@@ -25,6 +25,8 @@ const EASES_TO_PSI = 50;
 /** It raises an eased pump by this while the intake stands over this [psi]. Ours. */
 const RAISE_PSI = 5;
 const RAISES_OVER_PSI = 25;
+/** Once its intake has been under the benchmark it waits so long [s], so that it does not go up and down with it. Ours. */
+const HOLDS_OFF_S = 60;
 
 /**
  * What the computer does in a role now. Its rules, in order, once a second of the drill:
@@ -40,7 +42,7 @@ const RAISES_OVER_PSI = 25;
  *    it is said. With one line, under 10 psi or cavitating, it is eased down to 50 psi.
  * 5. An extra line that was called is charged, and opened once it is full.
  * 6. A pump that stands lower than the last done step, or else the start, set it is raised again by 5 psi
- *    while its intake stands over 25 psi. A relay operator's in a drill without a script: lower than the plan has it.
+ *    while its intake stands over 25 psi, and has not been under the benchmark for a minute. A relay operator's in a drill without a script: lower than the plan has it.
  * 7. The first step of its role that does not stand, and that rests on none that does not, is done: each
  *    action of the step that does not stand already, in order, one a second. A relay operator in a drill without a
  *    script couples, takes the water in, passes it on and goes in gear as the plan has it (`nextByPlan`).
@@ -88,6 +90,13 @@ function isHeldBack(
   scene: DrillScene,
   state: DrillState,
 ): boolean {
+  if (action.do === 'set governor')
+    return (
+      starvedLately(scene, state, action.rig) &&
+      state.pumps.some(
+        ({ rigId, targetPdpPsi }) => rigId === action.rig && targetPdpPsi < action.pdpPsi,
+      )
+    );
   // Nobody couples what water comes out of: it runs until it is shut.
   if (action.do === 'couple')
     return (
@@ -191,6 +200,16 @@ function wantedPsi(rig: string, scene: DrillScene, state: DrillState): number | 
   return wanted;
 }
 
+/**
+ * Whether the intake of a pump between source and scene stood under the benchmark a short while ago: what was
+ * eased for it stays eased so long.
+ */
+function starvedLately({ plan }: DrillScene, { tally, tick }: DrillState, rig: string): boolean {
+  if (rig === plan.scene) return false;
+  const last = tally.lines['intake under'].moments.findLast(({ piece }) => piece === rig);
+  return last !== undefined && tick - (last.toTick ?? tick) < HOLDS_OFF_S * TICKS_PER_S;
+}
+
 function raise(role: PlayedRole, scene: DrillScene, state: DrillState): DrillAction | undefined {
   for (const pump of state.pumps) {
     if (!postOf(scene, role).includes(pump.rigId) || !pump.inGear || pump.mode !== 'governed')
@@ -200,6 +219,7 @@ function raise(role: PlayedRole, scene: DrillScene, state: DrillState): DrillAct
       : wantedPsi(pump.rigId, scene, state);
     if (wanted === undefined || pump.targetPdpPsi >= wanted) continue;
     if (pump.intakePsi <= RAISES_OVER_PSI || pump.condition === 'cavitating') continue;
+    if (starvedLately(scene, state, pump.rigId)) continue;
     const pdpPsi = Math.min(wanted, pump.targetPdpPsi + RAISE_PSI);
     return { do: 'set governor', rig: pump.rigId, pdpPsi };
   }

@@ -162,3 +162,33 @@ describe('a pump that runs dry', () => {
     expect(drill.state.nozzles.slice(0, 2).every(({ flowGpm }) => flowGpm > 140)).toBe(true);
   });
 });
+
+describe('a clapper that sticks open in a boost', () => {
+  it('is said once, with that there is no more; the pump does not go up and down, and is cautioned once', () => {
+    const drill = createDrill(boostThroughValve.scene(), 3);
+    arm(drill, { id: 'c', kind: 'clapper stuck open', valve: 'V1' });
+    const doneAt = (id: string) =>
+      drill.state.tally.stepTicks.find(({ step: one }) => one === id)?.tick;
+    for (let s = 0; s < 300 && doneAt('boosting said') === undefined; s++) play(drill, 1);
+    let turns = 0;
+    let rising: boolean | undefined;
+    let before = pumpOf(drill, 'B1').targetPdpPsi;
+    for (let s = 0; s < 120; s++) {
+      play(drill, 1);
+      const now = pumpOf(drill, 'B1').targetPdpPsi;
+      if (now !== before) {
+        if (rising !== undefined && now > before !== rising) turns++;
+        rising = now > before;
+      }
+      before = now;
+    }
+    expect(drill.state.assistValves[0]!.clapper).toBe('stuck open');
+    expect(turns).toBeLessThanOrEqual(4);
+    const texts = drill.state.radio.map(({ text }) => text);
+    expect(texts.filter((text) => /clapper does not shut/.test(text)).length).toBe(1);
+    const cautions = drill.log.filter(
+      (one) => one.kind === 'event' && one.event.kind === 'intake under limit',
+    );
+    expect(cautions.length).toBeLessThanOrEqual(2);
+  });
+});

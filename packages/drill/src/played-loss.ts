@@ -92,6 +92,8 @@ function pumpRules(
     if (!pump.inGear) continue;
     const action =
       losesSupply(role, state, pump) ??
+      tellsClapper(role, scene, state) ??
+      tellsNoMore(role, scene, state, pump) ??
       backOnSupply(role, state, pump) ??
       keepsIntake(role, scene, state, pump) ??
       restoresShed(role, scene, state, pump);
@@ -182,6 +184,42 @@ function tellsLoss(
   const tank = state.tanks.find((one) => one.rigId === rigId);
   const onTank = isOpen(state, `${rigId}.tankToPump`) && (tank?.gal ?? 0) > deadTankGal;
   return say(onTank ? 'going to tank' : 'loss of water');
+}
+
+/** What is said of an assist valve whose clapper lets boosted water run back to the hydrant. */
+const CLAPPER_TEXT = 'The valve’s clapper does not shut: water runs back, and I hold what I can.';
+/** Water that runs back from this on is seen [gpm]. Ours. */
+const RUNS_BACK_GPM = 20;
+
+/** Says once for a while that the clapper at hand does not shut: raising the pump only sends water round. */
+function tellsClapper(
+  role: PlayedRole,
+  scene: DrillScene,
+  state: DrillState,
+): DrillAction | undefined {
+  const post = postOf(scene, role);
+  const gapes = state.assistValves.some(
+    ({ id, clapperGpm }) => clapperGpm < -RUNS_BACK_GPM && post.includes(id),
+  );
+  if (!gapes) return undefined;
+  const told = state.radio.findLast(({ from, text }) => from === role && text === CLAPPER_TEXT);
+  if (told && since(state, told) < SHED_FOR_S) return undefined;
+  return { do: 'radio', message: { text: CLAPPER_TEXT } };
+}
+
+/** An operator between source and scene whose own intake falls says once for a while that there is no more. */
+function tellsNoMore(
+  role: PlayedRole,
+  scene: DrillScene,
+  state: DrillState,
+  pump: PumpState,
+): DrillAction | undefined {
+  if (pump.rigId === scene.plan.scene || pump.flowGpm < 10) return undefined;
+  if (pump.intakePsi >= scene.benchmarks.intakePsi || liftsMost(scene, state, pump))
+    return undefined;
+  if (canAsk(scene, state, role)) return undefined;
+  const told = lastSaid(state, role, ['no more']);
+  return told && since(state, told) < SHED_FOR_S ? undefined : say('no more');
 }
 
 /** Off the tank once the supply is back, where it was opened for its loss. */
