@@ -51,6 +51,25 @@ describe('a drill sheet', () => {
     expect(places).toEqual([...places].sort((a, b) => a - b));
   });
 
+  it('takes side lines on after the lay is charged and the engine hooked up, as the example tells it', () => {
+    const steps = stepsOf(example('cold-store'), 'Hydrant engine');
+    const order = [
+      /flush/,
+      /^Gates on the side outlets/,
+      /open .* fully, slowly/,
+      /^Connect .*pump suction/,
+      /turn the handle/,
+      /^Connect .*side outlet/,
+      /^Open the gates/,
+      /raise/,
+    ].map((words) => steps.findIndex((text) => words.test(text)));
+    expect(
+      order.every((place) => place >= 0),
+      steps.join('\n'),
+    ).toBe(true);
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+  });
+
   it('gives each engine at the fire its own lines, water and part', () => {
     const plan: Plan = {
       ...pattern('two-hydrants'),

@@ -67,6 +67,11 @@ function hydrantSteps(telling: Telling, rig: Rig): DrillStep[] {
   const { plan } = telling;
   const { into, out } = linesOf(plan, rig);
   const { hydrants, valves } = before(plan, into);
+  // Past the valve, from the hydrant's other outlets: they go on while the lay is in use.
+  const sides =
+    valves.length > 0
+      ? into.filter(({ from }) => hydrants.some(({ id }) => id === owner(from)))
+      : [];
   const own = telling.duties.find(({ rigName }) => rigName === nameOf(rig));
   const by = own && !/\bconnects to\b/.test(own.duty) ? 'a crew left there' : 'this crew';
   return [
@@ -75,9 +80,12 @@ function hydrantSteps(telling: Telling, rig: Rig): DrillStep[] {
     },
     ...layStep(telling, rig),
     ...hydrantBefore(telling, into, by),
+    ...(sides.length > 0
+      ? [{ text: 'Gates on the side outlets that lines will be taken from; shut them.' }]
+      : []),
     // Through a valve the lay is charged first: hooking up takes none of its water.
     ...(valves.length > 0 ? openSteps(telling, into) : []),
-    ...into.map((line) => connect(telling, line)),
+    ...into.filter((line) => !sides.includes(line)).map((line) => connect(telling, line)),
     ...out.map((line) => connect(telling, line)),
     ...(valves.length > 0 ? [] : openSteps(telling, into)),
     {
@@ -85,6 +93,15 @@ function hydrantSteps(telling: Telling, rig: Rig): DrillStep[] {
       hazard: 'Air in the pump takes the hose with it.',
     },
     ...handleSteps(telling, rig),
+    ...sides.map((line) => connect(telling, line)),
+    ...(sides.length > 0
+      ? [
+          {
+            text: 'Open the gates of those lines slowly, the air bled first.',
+            hazard: 'Air in the pump takes the hose with it.',
+          },
+        ]
+      : []),
     setStep(telling, rig),
   ];
 }
