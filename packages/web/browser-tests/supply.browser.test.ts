@@ -121,6 +121,79 @@ describe('choosing a supply', () => {
     await close();
   });
 
+  it('tells of long work and stops it, and marks ways that are of another demand', async () => {
+    const { page, close } = await openApp();
+    // Work on this demand never ends until it is let go.
+    await page.addInitScript(() => {
+      const post = Worker.prototype.postMessage as (message: unknown) => void;
+      Worker.prototype.postMessage = function (this: Worker, message: unknown) {
+        const { situation } = message as { situation?: { demandGpm: number } };
+        const held = situation?.demandGpm === 6000 && !('letGo' in window);
+        if (!held) post.call(this, message);
+      };
+    });
+    await page.goto(`${inject('appUrl')}supply/${building.id}`);
+    await page.locator('.why').waitFor();
+    const why = await page.locator('.why').textContent();
+    const field = page.getByRole('spinbutton', { name: 'Needed fire flow' });
+    await field.fill('6000');
+    await field.press('Enter');
+    await page.getByText('Working out the ways for 6,000 gpm…').waitFor();
+    await page.getByRole('heading', { name: /before the change, for 1,000 gpm$/ }).waitFor();
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
+    await page.getByText(/^Stopped: .* 6,000 gpm .* still for 1,000 gpm\.$/).waitFor();
+    expect(await page.locator('.why').textContent()).toBe(why);
+    expect(await page.locator('.ways[data-old]').count()).toBe(1);
+    await page.evaluate(() => Object.assign(window, { letGo: true }));
+    await page.getByRole('button', { name: 'Work out', exact: true }).click();
+    await expect
+      .poll(() => page.locator('.why').textContent(), { timeout: 30_000 })
+      .toContain('6,000 gpm');
+    await page.getByRole('heading', { name: 'Ways to supply it' }).waitFor();
+    await expect.poll(() => page.locator('.working-line').count()).toBe(0);
+    await close();
+  });
+
+  it('keeps minutes that cannot be as they were typed, and says which can', async () => {
+    const { page, close } = await openSupply();
+    const minutes = page.getByRole('spinbutton', { name: /arrives after, minutes/ }).first();
+    const before = await minutes.inputValue();
+    for (const typed of ['600', '-3', 'x']) {
+      await minutes.fill(typed);
+      await minutes.press('Tab');
+      await page
+        .getByRole('alert')
+        .filter({ hasText: new RegExp(`0 to 120 min.*${before.replace('.', '\\.')} min counts`) })
+        .waitFor();
+      expect(await minutes.inputValue()).toBe(typed);
+      expect(await minutes.getAttribute('aria-invalid')).toBe('true');
+    }
+    await minutes.fill('6:30');
+    await minutes.press('Enter');
+    await expect.poll(() => minutes.inputValue()).toBe('6.5');
+    expect(await page.getByRole('alert').count()).toBe(0);
+    await close();
+  });
+
+  it('opens the steps of the demand beside it, over nothing that is written', async () => {
+    for (const width of [390, 820, 1440]) {
+      const { page, close } = await openSupply({ viewport: { width, height: 900 } });
+      const field = page.getByRole('spinbutton', { name: 'Needed fire flow' });
+      await field.fill('900');
+      await field.press('Enter');
+      const said = page.getByText('Entered here.');
+      await said.waitFor();
+      const steps = page.locator('.demand-figure .quantity-steps');
+      await steps.waitFor();
+      const [over, under] = [(await steps.boundingBox())!, (await said.boundingBox())!];
+      expect(over.y + over.height).toBeLessThanOrEqual(under.y + 1);
+      expect(over.x + over.width).toBeLessThanOrEqual(width);
+      const input = (await field.boundingBox())!;
+      expect(over.x).toBeGreaterThanOrEqual(input.x + input.width);
+      await close();
+    }
+  });
+
   it('works out the need by a public method, line by line, and keeps it in the record with its origin', async () => {
     const { page, close } = await openSupply();
     const before = await fromApi<{ areaFt2: number; storeys: number; exposures?: number }>(

@@ -2,15 +2,17 @@ import { type Adjustments, adjusted, asTheyCome, deferral, rankingOf } from '@pl
 import { useMemo, useState } from 'react';
 import type { SituationAnswer } from '../api/situation.ts';
 import { addressOf } from '../district/selection.ts';
+import { useUnits } from '../editing/use-units.ts';
 import { Findings } from '../field-tests/Findings.tsx';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { ComingRigs } from './ComingRigs.tsx';
 import { DemandPart } from './DemandPart.tsx';
 import { Refused } from './Refused.tsx';
 import { TradeOff } from './TradeOff.tsx';
-import { useChoice, useSupplyService } from './use-supply.ts';
+import { useChoice, useIsLong, useSupplyService } from './use-supply.ts';
 import { WayDetail } from './WayDetail.tsx';
 import { WayTable } from './WayTable.tsx';
+import { WorkingStrip } from './WorkingStrip.tsx';
 
 interface SupplyBoardProps {
   answer: SituationAnswer;
@@ -81,10 +83,14 @@ interface WaysProps {
 }
 
 function Ways({ answer, changes, demandMethod, onChange }: WaysProps) {
+  const units = useUnits();
   const service = useSupplyService();
   const situation = useMemo(() => adjusted(answer.situation, changes), [answer, changes]);
   const ranking = useMemo(() => rankingOf(changes), [changes]);
-  const { value: choice, working, problem } = useChoice(service, situation, ranking);
+  const choosing = useChoice(service, situation, ranking);
+  const { value: choice, working, problem, stopped } = choosing;
+  const long = useIsLong(working);
+  const old = long || stopped;
   const [pickedId, setPickedId] = useState<string | null>(null);
   const [first] = choice?.ways ?? [];
   const picked = choice?.ways.find(({ id }) => id === pickedId) ?? first;
@@ -96,18 +102,41 @@ function Ways({ answer, changes, demandMethod, onChange }: WaysProps) {
       </p>
     );
   }
+  const strip = (
+    <WorkingStrip
+      choosing={choosing}
+      shown={old}
+      demandGpm={situation.demandGpm}
+      shownGpm={choice?.demandGpm ?? null}
+    />
+  );
   if (!choice) {
     return (
-      <p className="nothing" role="status">
-        Working out the ways…
-      </p>
+      <>
+        {stopped ? (
+          <p className="nothing">No ways are worked out yet.</p>
+        ) : (
+          <p className="nothing" role="status">
+            Working out the ways…
+          </p>
+        )}
+        {strip}
+      </>
     );
   }
   return (
-    <section className="ways" aria-labelledby="ways" aria-busy={working}>
+    <section
+      className="ways"
+      aria-labelledby="ways"
+      aria-busy={working}
+      data-old={old || undefined}
+    >
       <h2 className="section-name" id="ways">
-        Ways to supply it
+        {old
+          ? `Ways as they were before the change, for ${units.text(choice.demandGpm, 'flow')}`
+          : 'Ways to supply it'}
       </h2>
+      {strip}
       <p className="why" role="status">
         {first?.meetsDemand && <b>{first.title}. </b>}
         {choice.why}
