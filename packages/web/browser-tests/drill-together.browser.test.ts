@@ -227,8 +227,8 @@ describe('several people on one water supply', () => {
     const lines = await lead
       .locator('.chart-reading')
       .evaluateAll((paths) => paths.map((path) => path.getAttribute('d') ?? ''));
-    // Three gauges of each of two engines, and a pressure for each of four nozzles.
-    expect(lines.length).toBe(10);
+    // Three gauges of each of two engines, one at the discharge that is gated, and a pressure for each of four nozzles.
+    expect(lines.length).toBe(11);
     for (const line of lines) expect(line.length).toBeGreaterThan(100);
 
     // All of it in SI by the app's switch.
