@@ -52,7 +52,14 @@ const nozzleMake = fc.oneof(
   }),
 );
 
-const sceneEngine = fc.record({ name: words, mostGpm: within(1, 20_000) });
+const sceneEngine = fc.record(
+  {
+    name: words,
+    mostGpm: within(1, 20_000),
+    lines: fc.array(fc.constantFrom('lay', 'lay2'), { maxLength: 3 }),
+  },
+  { requiredKeys: ['name', 'mostGpm'] },
+);
 
 const capability = fc
   .array(fc.tuple(within(1, 500), within(0, 60)), { minLength: 1, maxLength: 6 })
@@ -153,6 +160,7 @@ const plans: fc.Arbitrary<Plan> = fc
         testGpm: within(100, 5000),
         testedOn: optional(day),
         main: optional(words),
+        mainFedFrom: optional(words),
         sideOutlets: fc.integer({ min: 1, max: 6 }),
         steamerLoss: loss,
         sideLoss: loss,
