@@ -1,5 +1,7 @@
 /** A hydrant that is run clear before hose goes on: what stones it holds would end in a pump. */
 import { splitPortRef } from '@plugside/fireground';
+import { waterIn } from './hose-front.ts';
+import type { HoseEnd } from './names.ts';
 import { hasRules } from './rules.ts';
 import type { DrillScene } from './scene.ts';
 import { type DrillState, TICKS_PER_S } from './state.ts';
@@ -8,6 +10,9 @@ import { type DrillState, TICKS_PER_S } from './state.ts';
 const FLUSHES_FROM = 0.2;
 const FLUSHES_S = 5;
 
+/** A hose with less in it is dry [gal]; ours. */
+const DRY_UNDER_GAL = 0.1;
+
 /** Whether hose, or a valve that hose goes on, is on a hydrant: then it cannot be flushed. */
 export function hasHoseOn(scene: DrillScene, state: DrillState, hydrant: string): boolean {
   const isOf = (port: string | null) => port !== null && splitPortRef(port).pieceId === hydrant;
@@ -15,6 +20,22 @@ export function hasHoseOn(scene: DrillScene, state: DrillState, hydrant: string)
     state.hoses.some(({ from, to }) => isOf(from.port) || isOf(to.port)) ||
     scene.plan.appliances.some((one) => one.kind === 'assist-valve' && isOf(one.on))
   );
+}
+
+/** Hose ends on a hydrant that nothing has come through yet: they can be taken off again to flush it. */
+export function dryEndsOn(state: DrillState, hydrant: string): { hose: string; end: HoseEnd }[] {
+  return state.hoses.flatMap((hose) =>
+    (['from', 'to'] as const).flatMap((end) => {
+      const { port } = hose[end];
+      const isOn = port !== null && splitPortRef(port).pieceId === hydrant;
+      return isOn && waterIn(hose) < DRY_UNDER_GAL ? [{ hose: hose.id, end }] : [];
+    }),
+  );
+}
+
+/** Whether it is too late to flush a hydrant: hose on it has water, or a valve sits on it. */
+export function isPastFlushing(scene: DrillScene, state: DrillState, hydrant: string): boolean {
+  return hasHoseOn(scene, state, hydrant) && dryEndsOn(state, hydrant).length === 0;
 }
 
 /** Whether a hydrant has been flushed. */

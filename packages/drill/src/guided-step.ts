@@ -4,6 +4,7 @@ import type { DrillAction } from './action.ts';
 import { withPsiAsked } from './asked-pressure.ts';
 import type { DrillStep } from './drill-step.ts';
 import { areEqualPorts, freeEqualPort, standsFor, valveStandingFor } from './equal-ports.ts';
+import { dryEndsOn } from './flushed.ts';
 import { otherEnd } from './hose-front.ts';
 import { livePort, pours } from './live-ports.ts';
 import { hasRules } from './rules.ts';
@@ -22,6 +23,8 @@ const SHUTS_S = 12;
  */
 export function asCoupled(step: DrillStep, scene: DrillScene, state: DrillState): DrillStep {
   let what = step.what;
+  const off = step.done.is === 'flushed' ? dryEndsOn(state, step.done.hydrant) : [];
+  if (off.length > 0) what = `Take the hose off the hydrant again. Then: ${what}`;
   const how = step.how.flatMap((action): DrillAction[] => {
     if (action.do === 'couple') {
       const port = freeEqualPort(state, scenePorts(scene), standsFor(scene, state, action.port));
@@ -42,7 +45,8 @@ export function asCoupled(step: DrillStep, scene: DrillScene, state: DrillState)
     what = withPort(what, action.valve.replace(/\.bleeder$/, ''), valve.replace(/\.bleeder$/, ''));
     return [{ ...action, valve }];
   });
-  return { ...step, what, how };
+  const uncouples = off.map((end): DrillAction => ({ do: 'uncouple', ...end }));
+  return { ...step, what, how: [...uncouples, ...how] };
 }
 
 /** What has to be shut before hose goes on a port that is live, or hose that pours; undefined: nothing. */

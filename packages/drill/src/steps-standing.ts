@@ -3,7 +3,7 @@ import { splitPortRef } from '@plugside/fireground';
 import type { DrillAction } from './action.ts';
 import type { Condition, DrillStep } from './drill-step.ts';
 import { valveStandingFor } from './equal-ports.ts';
-import { hasHoseOn } from './flushed.ts';
+import { isPastFlushing } from './flushed.ts';
 import { holds } from './holds.ts';
 import type { DrillScene } from './scene.ts';
 import type { DrillState } from './state.ts';
@@ -77,7 +77,7 @@ export function nextStep(
     rests.set(step.id, false);
     const all = forerunnersOf(scene, step).every((id) => {
       const before = byId.get(id);
-      if (before === undefined || isPastFlushing(before, scene, state)) return true;
+      if (before === undefined || isTooLate(before, scene, state)) return true;
       return standing.has(id) && restsOnAll(before);
     });
     rests.set(step.id, all);
@@ -87,16 +87,16 @@ export function nextStep(
     (step) =>
       step.role === role &&
       !standing.has(step.id) &&
-      !isPastFlushing(step, scene, state) &&
+      !isTooLate(step, scene, state) &&
       restsOnAll(step) &&
       !step.how.some((action) => opensOntoBurst(action, scene, state) || runsDry(action, state)),
   );
 }
 
-/** Whether a step flushes a hydrant that hose is on by now: nobody opens it for that. */
-function isPastFlushing(step: DrillStep, scene: DrillScene, state: DrillState): boolean {
+/** Whether a step flushes a hydrant that feeds hose by now: nobody opens it for that. */
+function isTooLate(step: DrillStep, scene: DrillScene, state: DrillState): boolean {
   return atomsOf(step.done).some(
-    (atom) => atom.is === 'flushed' && hasHoseOn(scene, state, atom.hydrant),
+    (atom) => atom.is === 'flushed' && isPastFlushing(scene, state, atom.hydrant),
   );
 }
 
