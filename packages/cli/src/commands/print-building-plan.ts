@@ -1,4 +1,4 @@
-import { chooseSupply } from '@plugside/fireground';
+import { chooseSupply, fieldRanges } from '@plugside/fireground';
 import type { BuildingWaterPlan } from '@plugside/paper';
 import type { Command } from 'commander';
 import type { Answer } from '../answer.ts';
@@ -39,7 +39,7 @@ export function addPrintBuildingPlan(print: Command, answer: Answer): void {
     .option(
       '--demand <flow>',
       'flow wanted; the needed fire flow on record where left out',
-      quantityArgument({ quantity: 'flow', least: 1, greatest: 50_000 }),
+      quantityArgument(fieldRanges.demand),
     );
   withPaperOptions(withDatabase(withAskedOptions(command)))
     .addHelpText(

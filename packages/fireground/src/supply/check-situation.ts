@@ -1,4 +1,6 @@
 import { QuantityError, requireFlowTest } from '@plugside/hydraulics';
+import { ranges } from '../plan/written/ranges.ts';
+import { formatNumber } from '../units/format-quantity.ts';
 import { fireLinePdpRange, marginShareRange } from './asked.ts';
 import type { LayGround, Situation } from './situation.ts';
 
@@ -8,9 +10,10 @@ import type { LayGround, Situation } from './situation.ts';
  */
 export function checkSituation(situation: Situation): void {
   const { demandGpm, rigs, hydrants, waters } = situation;
-  if (!(demandGpm > 0) || !Number.isFinite(demandGpm)) {
+  const { least, greatest } = ranges.demand;
+  if (!(demandGpm >= least && demandGpm <= greatest)) {
     throw new RangeError(
-      `demandGpm is ${demandGpm}; allowed: above 0. Give the flow that the scene needs.`,
+      `demandGpm is ${demandGpm}; allowed: ${least} to ${formatNumber(greatest, 0)} gpm. Give the flow that the scene needs.`,
     );
   }
   const { marginShare, fireLinePdpPsi } = situation;

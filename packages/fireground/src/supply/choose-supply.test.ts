@@ -350,6 +350,7 @@ describe('what is refused', () => {
 
   it('figures that cannot be, by field', () => {
     expect(() => chooseSupply(situation({ demandGpm: 0 }))).toThrow('demandGpm is 0');
+    expect(() => chooseSupply(situation({ demandGpm: 20_001 }))).toThrow('1 to 20,000 gpm');
     const hydrants = [at('H-1', [62, 44, 1060], 0)];
     expect(() => chooseSupply(situation({ hydrants }))).toThrow('hydrants[0].lengthFt is 0');
     const twice = [at('H-1', [62, 44, 1060], 90), at('H-1', [62, 44, 1060], 90)];

@@ -130,8 +130,8 @@ describe('a document of a plan', () => {
       { path: 'marginShare', value: 3 },
       { path: 'fireLinePdpPsi', value: 20 },
     ]);
-    expect(issues[0]!.message).toContain('<=2');
-    expect(issues[1]!.message).toContain('>=50');
+    expect(issues[0]!.message).toContain('0 to 2.');
+    expect(issues[1]!.message).toContain('50 to 400 psi');
   });
 
   it('is chosen with the flow to spare and the pressure that were asked for, and says so', async () => {

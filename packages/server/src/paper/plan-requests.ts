@@ -1,6 +1,6 @@
 /** What drill sheets and building plans are asked for with, checked. */
 import { z } from '@hono/zod-openapi';
-import { fireLinePdpRange, marginShareRange } from '@plugside/fireground';
+import { fieldRanges, fireLinePdpRange, marginShareRange } from '@plugside/fireground';
 import { paperSchema, unitsSchema } from './paper-query.ts';
 
 export const drillSheetSchema = z
@@ -50,8 +50,8 @@ export const buildingPlanSchema = z
     buildingId: z.string().max(40),
     demandGpm: z
       .number()
-      .min(1)
-      .max(50_000)
+      .min(fieldRanges.demand.least)
+      .max(fieldRanges.demand.greatest)
       .optional()
       .openapi({ description: 'The needed fire flow on record where left out' }),
     demandMethod: z

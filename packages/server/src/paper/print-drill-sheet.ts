@@ -29,12 +29,11 @@ export async function printDrillSheet(
 function planIn(text: string): Plan {
   const read = readPlan(text);
   if (read.ok) return read.plan;
-  const issues = read.issues.slice(0, 50).map(({ path, line, message }) => ({
-    path: `plan.${path}`,
-    value: `line ${line}`,
-    allowed: 'see the message',
-    message,
-    remedy: 'Mend the plan and send it again.',
+  const issues = read.issues.slice(0, 50).map(({ path, value, line, ...told }) => ({
+    path: path === '' ? 'plan' : `plan.${path}`,
+    value: typeof value === 'object' ? undefined : value,
+    line,
+    ...told,
   }));
   throw new ProblemError({
     status: 422,

@@ -33,6 +33,8 @@ describe('the situation at a building', () => {
 
   it.each([
     ['demandGpm', '-5'],
+    ['demandGpm', '0.5'],
+    ['demandGpm', '20001'],
     ['demandGpm', 'lots'],
     ['hydrants', '2.5'],
     ['hydrants', '41'],
@@ -41,6 +43,11 @@ describe('the situation at a building', () => {
     expect(answer.status).toBe(400);
     const problem = (await answer.json()) as ProblemBody;
     expect(problem.issues![0]).toMatchObject({ path: name, value });
+    const range =
+      name === 'demandGpm' ? 'a number from 1 to 20,000 gpm' : 'a whole number from 1 to 40';
+    expect(problem.detail).toBe(
+      `${name} is "${value}"; allowed: ${range}. Ask with ${range}, or leave ${name} out.`,
+    );
   });
 
   it('is not there for a building that is not', async () => {

@@ -1,13 +1,14 @@
 /** What there is to work with at a building, ready for choosing its supply. */
 import { type OpenAPIHono, z } from '@hono/zod-openapi';
+import { fieldRanges, formatNumber } from '@plugside/fireground';
 import { type RecordStore, situationAt } from '@plugside/records';
 import { define } from '../api/define.ts';
 import { json, problems } from '../api/describe.ts';
 import type { DistrictTerrain } from '../elevation/district-terrain.ts';
 import { ProblemError } from '../problem.ts';
 
-const MOST_HYDRANTS = 40;
-const GREATEST_DEMAND_GPM = 50_000;
+const HYDRANTS = { least: 1, greatest: 40 };
+const { demand: DEMAND } = fieldRanges;
 
 export function situationRoute(
   app: OpenAPIHono,
@@ -26,8 +27,8 @@ export function situationRoute(
       request: {
         params: z.object({ id: z.string() }),
         query: z.object({
-          demandGpm: z.number().positive().max(GREATEST_DEMAND_GPM).optional(),
-          hydrants: z.int().min(1).max(MOST_HYDRANTS).optional(),
+          demandGpm: z.number().min(DEMAND.least).max(DEMAND.greatest).optional(),
+          hydrants: z.int().min(HYDRANTS.least).max(HYDRANTS.greatest).optional(),
         }),
       },
       responses: {
@@ -49,11 +50,13 @@ export function situationRoute(
     },
     async (c) => {
       const demandGpm = numberIn(c.req.query('demandGpm'), 'demandGpm', {
-        most: GREATEST_DEMAND_GPM,
+        ...DEMAND,
+        unit: ' gpm',
         whole: false,
       });
       const hydrants = numberIn(c.req.query('hydrants'), 'hydrants', {
-        most: MOST_HYDRANTS,
+        ...HYDRANTS,
+        unit: '',
         whole: true,
       });
       const { situation = null, ...rest } = await situationAt(store, c.req.param('id') ?? '', {
@@ -69,15 +72,16 @@ export function situationRoute(
 function numberIn(
   text: string | undefined,
   path: string,
-  { most, whole }: { most: number; whole: boolean },
+  range: { least: number; greatest: number; unit: string; whole: boolean },
 ): number | undefined {
   if (text === undefined) return undefined;
+  const { least, greatest, unit, whole } = range;
   const value = text.trim() === '' ? Number.NaN : Number(text);
-  if (value > 0 && value <= most && (!whole || Number.isInteger(value))) return value;
+  if (value >= least && value <= greatest && (!whole || Number.isInteger(value))) return value;
   const shown = text.slice(0, 40);
-  const allowed = `${whole ? 'a whole number' : 'a number'} above 0, at most ${most}`;
+  const allowed = `${whole ? 'a whole number' : 'a number'} from ${least} to ${formatNumber(greatest, 0)}${unit}`;
   const message = `${path} is "${shown}"; allowed: ${allowed}.`;
-  const remedy = 'Ask with an allowed value, or leave it out.';
+  const remedy = `Ask with ${allowed}, or leave ${path} out.`;
   throw new ProblemError({
     status: 400,
     title: 'Not understood',
