@@ -67,6 +67,13 @@ export interface PumpView {
   tankCapacityGal?: number;
 }
 
+/** A nozzle as its crew sees and feels it; `hard to hold` over its rated pressure. */
+export interface StreamView {
+  nozzle: string;
+  label: string;
+  stream: 'shut' | 'none' | 'weak' | 'full' | 'hard to hold';
+}
+
 /** The truth, for instructor and observer; to an observer without faults that are not shown. */
 export interface DrillTruth {
   state: Pick<
@@ -97,6 +104,10 @@ export interface DrillView {
   hoseEnds: HoseEndView[];
   ports: PortView[];
   pumps: PumpView[];
+  /** To a played role at nozzles: their streams, in place of gauges that no crew has. */
+  streams?: StreamView[];
+  /** To a played role at hydrants: those whose main stands under the benchmark while water is drawn. */
+  mainsUnder?: string[];
   radio: RadioEntry[];
   /** A played role is shown its next step; left out: it is not. */
   guided?: true;

@@ -1,3 +1,4 @@
+import { nozzleRatedGpm } from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
 import type { Submitted } from './action.ts';
 import { createDrill } from './drill.ts';
@@ -30,12 +31,44 @@ describe('viewFor', () => {
     expect(ends(hydrant)).not.toContain('lay to');
     expect(ends(attack)).toContain('lay to');
     expect(hydrant.truth).toBeUndefined();
-    expect(viewFor('nozzle crew', scene, state).gauges.map(({ id }) => id)).toEqual([
-      'N1.pressure',
-      'N2.pressure',
-      'N3.pressure',
-      'N4.pressure',
-    ]);
+  });
+
+  it('shows a nozzle crew its streams, and no figure that it has no gauge for', () => {
+    const crew = viewFor('nozzle crew', scene, state);
+    expect(crew.gauges).toEqual([]);
+    expect(crew.streams?.map(({ nozzle }) => nozzle)).toEqual(['N1', 'N2', 'N3', 'N4']);
+    expect(viewFor('attack operator', scene, state).streams).toBeUndefined();
+    const watched = viewFor('instructor', scene, state);
+    expect(watched.streams).toBeUndefined();
+    expect(watched.gauges.map(({ id }) => id)).toContain('N1.pressure');
+  });
+
+  it('tells a stream that is full, weak or none by the flow that the nozzle is rated for', () => {
+    const play = structuredClone(state);
+    const streamAt = (flowGpm: number, opening: number) => {
+      play.nozzles[0]!.flowGpm = flowGpm;
+      play.valves.find(({ id }) => id === 'N1.bale')!.opening = opening;
+      return viewFor('nozzle crew', scene, play).streams![0]!.stream;
+    };
+    const ratedGpm = nozzleRatedGpm(scene.plan.nozzles[0]!);
+    expect(streamAt(ratedGpm, 1)).toBe('full');
+    expect(streamAt(0.6 * ratedGpm, 1)).toBe('weak');
+    // Half open, it is asked for half.
+    expect(streamAt(0.5 * ratedGpm, 0.5)).toBe('full');
+    expect(streamAt(2, 1)).toBe('none');
+    expect(streamAt(0, 0)).toBe('shut');
+    play.nozzles[0]!.overTicks = 1;
+    expect(streamAt(1.2 * ratedGpm, 1)).toBe('hard to hold');
+  });
+
+  it('tells the operator at a hydrant of a main that is drawn down, and nobody else', () => {
+    const play = structuredClone(state);
+    expect(viewFor('hydrant operator', scene, play).mainsUnder).toBeUndefined();
+    play.hydrants[0]!.mainPsi = scene.benchmarks.mainPsi - 1;
+    expect(viewFor('hydrant operator', scene, play).mainsUnder).toEqual(['H1']);
+    expect(viewFor('attack operator', scene, play).mainsUnder).toBeUndefined();
+    play.hydrants[0]!.flowGpm = 0;
+    expect(viewFor('hydrant operator', scene, play).mainsUnder).toBeUndefined();
   });
 
   it('shows instructor and observer all of it, the truth beside it', () => {

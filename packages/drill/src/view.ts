@@ -10,6 +10,7 @@ import type { DrillScene } from './scene.ts';
 import { reachOf, scenePorts } from './scene-ports.ts';
 import { type DrillState, type HoseState, type PumpState, TICKS_PER_S } from './state.ts';
 import { nextStep, stepStands } from './steps-standing.ts';
+import { streamsSeen } from './streams-seen.ts';
 import type {
   DrillTruth,
   DrillView,
@@ -28,7 +29,8 @@ interface FaultsShown {
 /**
  * What a role sees of a drill: gauges, valves, ports and hose ends within reach, and the radio. Gauges lag
  * and are a little restless, the same for everyone who reads them. Instructor and observer see all of it,
- * and the truth beside it; an observer what goes wrong only by what follows from it.
+ * and the truth beside it; an observer what goes wrong only by what follows from it. A nozzle's crew sees
+ * its stream: it has no gauge.
  * @param options `guided`: the role's next step comes with it; `faultsShown`: an observer sees the faults
  *   that have come into effect too
  */
@@ -47,7 +49,7 @@ export function viewFor(
     paused: state.paused,
     speed: state.speed,
     title: scene.title,
-    gauges: gaugesOf(scene, state, reach),
+    gauges: gaugesOf(scene, state, reach, sees),
     valves: scene.valves
       .map(({ id, kind, label, pieceId, turns }, at) => {
         const { opening, target } = state.valves[at]!;
@@ -62,6 +64,15 @@ export function viewFor(
       .map((pump) => pumpOf(scene, state, pump)),
     radio: state.radio.filter((entry) => sees || entry.to === undefined || entry.to === role),
   };
+  if (!sees) {
+    const streams = streamsSeen(scene, state, reach);
+    if (streams.length > 0) view.streams = streams;
+    const mains = state.hydrants.filter(
+      ({ id, flowGpm, mainPsi }) =>
+        reach.has(id) && flowGpm > 1 && mainPsi < scene.benchmarks.mainPsi,
+    );
+    if (mains.length > 0) view.mainsUnder = mains.map(({ id }) => id);
+  }
   if (role === 'observer') view.truth = watchedTruth(scene, state, options.faultsShown === true);
   else if (sees) view.truth = truthOf(scene, state);
   else if (options.guided) {
@@ -104,7 +115,12 @@ export function notices(
   return hose !== undefined && (reach.has(hose.from.at) || reach.has(hose.to.at));
 }
 
-function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<string>): GaugeView[] {
+function gaugesOf(
+  scene: DrillScene,
+  state: DrillState,
+  reach: ReadonlySet<string>,
+  seesAll: boolean,
+): GaugeView[] {
   const gauges: GaugeView[] = [];
   const read = (gauge: Omit<GaugeView, 'value'>, value: number) => {
     const noise = gaugeNoise(state.seed, state.tick, gauge.id) * scene.settings.gaugeNoiseShare;
@@ -147,7 +163,8 @@ function gaugesOf(scene: DrillScene, state: DrillState, reach: ReadonlySet<strin
       });
   }
   for (const nozzle of state.nozzles) {
-    if (!reach.has(nozzle.id)) continue;
+    // Its crew has no gauge.
+    if (!seesAll) continue;
     const name = scene.plan.nozzles.find(({ id }) => id === nozzle.id)!;
     const label = `${nameOf(name)} pressure`;
     read({ id: `${nozzle.id}.pressure`, label, unit: 'psi' }, nozzle.pressurePsi);

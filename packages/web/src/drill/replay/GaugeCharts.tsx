@@ -85,7 +85,12 @@ export function GaugeCharts({ played, marks, timeS, lastS, onTime }: GaugeCharts
 function ChartName(props: { series: GaugeSeries; ticks: readonly number[]; tick: number }) {
   const { series, ticks, tick } = props;
   const units = useUnits();
-  const { number, unit, vacuum } = gaugeReading(series, readingAt(series, ticks, tick), units);
+  const { number, unit, vacuum } = gaugeReading(
+    series,
+    readingAt(series, ticks, tick),
+    units,
+    series.fullGal,
+  );
   return (
     <p className="chart-name">
       <span>{series.label}</span>
@@ -116,7 +121,12 @@ function Chart({ series, ticks, size, x }: ChartProps) {
   const y = (value: number) => height * (1 - heightOf(series, value, top));
   const spoken = [0, 0.25, 0.5, 0.75, 1].map((share) => {
     const tick = share * (ticks.at(-1) ?? 0);
-    const { number, unit, vacuum } = gaugeReading(series, readingAt(series, ticks, tick), units);
+    const { number, unit, vacuum } = gaugeReading(
+      series,
+      readingAt(series, ticks, tick),
+      units,
+      series.fullGal,
+    );
     return `${clockText(tick / TICKS_PER_S)} ${number} ${unit}${vacuum ? ' vacuum' : ''}`;
   });
   return (
@@ -134,7 +144,7 @@ function Chart({ series, ticks, size, x }: ChartProps) {
       <path className="chart-reading" d={lineOf(series, ticks, TICKS_PER_S, top, size)} />
       <path className="chart-now" d={`M${x} -4V${height + 4}`} />
       <text className="chart-top figures" x={width - 2} y={8} textAnchor="end">
-        {units.text(top, quantity)}
+        {series.fullGal === undefined ? units.text(top, quantity) : 'full'}
       </text>
       {hasVacuum(series) && (
         <text className="chart-top figures" x={width - 2} y={height} textAnchor="end">

@@ -9,7 +9,12 @@ const TOPS = [50, 100, 150, 200, 250, 300, 400, 500, 750, 1000, 1500, 2000, 3000
 const HEADROOM = 1.15;
 
 /** Where a scale ends: the first round number well over all that was read. */
-export function topOf({ values, least }: Pick<GaugeSeries, 'values' | 'least'>): number {
+export function topOf({
+  values,
+  least,
+  fullGal,
+}: Pick<GaugeSeries, 'values' | 'least' | 'fullGal'>): number {
+  if (fullGal !== undefined) return fullGal;
   const most = values.reduce((a, b) => Math.max(a, b), least ?? 0);
   return TOPS.find((top) => top >= most * HEADROOM) ?? most * HEADROOM;
 }

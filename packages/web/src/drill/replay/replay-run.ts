@@ -14,9 +14,12 @@ import {
   viewFor,
 } from '@plugside/drill';
 import type { DrillRecord } from '../../api/index.ts';
+import { gaugeTop } from '../stage/gauge-scale.ts';
 
 /** A gauge over the whole drill, one reading a second of it. */
 export interface GaugeSeries extends Pick<GaugeView, 'id' | 'label' | 'unit' | 'least'> {
+  /** Of a tank: what it holds [gal]; its lamps tell eighths of that. */
+  fullGal?: number;
   /** At 0 s, 1 s, 2 s, …; the last at the drill's end. */
   values: number[];
 }
@@ -48,8 +51,9 @@ export class ReplayRun {
     const ticks: number[] = [];
     const read = (drill: Drill) => {
       ticks.push(drill.state.tick);
-      for (const { id, label, unit, least, value } of viewFor('observer', scene, drill.state)
-        .gauges) {
+      const { gauges } = viewFor('observer', scene, drill.state);
+      for (const gauge of gauges) {
+        const { id, label, unit, least, value } = gauge;
         const known = series.get(id);
         if (known) known.values.push(value);
         else
@@ -58,6 +62,7 @@ export class ReplayRun {
             label,
             unit,
             ...(least !== undefined && { least }),
+            ...(unit === 'gal' && { fullGal: gaugeTop(scene, gauge) }),
             values: [value],
           });
       }

@@ -7,7 +7,7 @@ import type {
   Problem,
   Role,
 } from '@plugside/drill';
-import { type ReactNode, useEffect, useMemo, useState } from 'react';
+import { type CSSProperties, type ReactNode, useEffect, useMemo, useState } from 'react';
 import { ToggleButton } from 'react-aria-components';
 import { DrillSound } from '../sound/DrillSound.tsx';
 import { ControlList } from './ControlList.tsx';
@@ -20,9 +20,10 @@ import { News } from './News.tsx';
 import { PumpControl } from './PumpControl.tsx';
 import { RadioPanel } from './RadioPanel.tsx';
 import { StageDrawing } from './StageDrawing.tsx';
+import { StageWatch } from './StageWatch.tsx';
+import { StreamList } from './StreamList.tsx';
 import { shownPorts } from './shown-ports.ts';
 import { type Picked, type Stage, StageContext, type StageRefused } from './stage-context.ts';
-import { cautionNow } from './standing-cautions.ts';
 import './stage.css';
 
 export interface StageGuide {
@@ -90,68 +91,68 @@ export function DrillStage(props: DrillStageProps) {
       onAction(action);
     },
   };
-  const caution = cautionNow(scene, view);
   return (
     <StageContext value={stage}>
-      <div className="stage">
-        {guide && <div className="stage-guide">{guide.panel}</div>}
-        <section className="stage-ground" aria-label="At hand, drawn">
-          <p className="stage-caution" role="status">
-            {caution && (
-              <>
-                <span className="caution-shape" aria-hidden="true" />
-                <span>{caution}</span>
-              </>
-            )}
-          </p>
-          <StageDrawing all={all} />
-          <div className="stage-extras">
-            {(all || shownPorts(scene, view, false).size < view.ports.length) && (
-              <ToggleButton className="plain-button all-ports" isSelected={all} onChange={setAll}>
-                {all ? 'Show the usual ports' : 'Show every port'}
-              </ToggleButton>
-            )}
-            <DrillSound view={view} events={events} />
-          </div>
-          <InHand />
-        </section>
-        <div className="stage-right">
-          <section
-            className="stage-gauges"
-            aria-label="Gauges"
-            data-many={view.gauges.length > 4 || undefined}
-          >
-            {gaugeGroups(view).map(({ name, gauges }) => (
-              <div key={gauges[0]!.id} className="gauge-group">
-                {name && <h3 className="gauge-group-name">{name}</h3>}
-                {gauges.map((gauge) => (
-                  <Gauge
-                    key={gauge.id}
-                    scene={scene}
-                    view={view}
-                    gauge={gauge}
-                    readings={history && (history[gauge.id] ?? [])}
-                  />
-                ))}
-              </div>
-            ))}
+      <div
+        className="stage-whole"
+        data-pumps={view.pumps.length || undefined}
+        style={{ '--pumps': view.pumps.length } as CSSProperties}
+      >
+        {/* Another role is told anew. */}
+        <StageWatch key={role} scene={scene} view={view} events={events} />
+        <div className="stage">
+          {guide && <div className="stage-guide">{guide.panel}</div>}
+          <section className="stage-ground" aria-label="At hand, drawn">
+            <StageDrawing all={all} />
+            <div className="stage-extras">
+              {(all || shownPorts(scene, view, false).size < view.ports.length) && (
+                <ToggleButton className="plain-button all-ports" isSelected={all} onChange={setAll}>
+                  {all ? 'Show the usual ports' : 'Show every port'}
+                </ToggleButton>
+              )}
+              <DrillSound view={view} events={events} />
+            </div>
+            <InHand />
           </section>
-          <div className="stage-side">
-            {view.pumps.map((pump) => (
-              <PumpControl key={pump.rigId} pump={pump} />
-            ))}
-            <RadioPanel suggested={step?.role === role ? step.how : []} />
-            <News events={events} />
+          <div className="stage-right">
+            <section
+              className="stage-gauges"
+              aria-label={view.gauges.length > 0 ? 'Gauges' : 'Streams'}
+              data-many={view.gauges.length > 4 || undefined}
+            >
+              {gaugeGroups(view).map(({ name, gauges }) => (
+                <div key={gauges[0]!.id} className="gauge-group">
+                  {name && <h3 className="gauge-group-name">{name}</h3>}
+                  {gauges.map((gauge) => (
+                    <Gauge
+                      key={gauge.id}
+                      scene={scene}
+                      view={view}
+                      gauge={gauge}
+                      readings={history && (history[gauge.id] ?? [])}
+                    />
+                  ))}
+                </div>
+              ))}
+              {view.streams && <StreamList streams={view.streams} />}
+            </section>
+            <div className="stage-side">
+              {view.pumps.map((pump) => (
+                <PumpControl key={pump.rigId} pump={pump} />
+              ))}
+              <RadioPanel suggested={step?.role === role ? step.how : []} />
+              <News events={events} />
+            </div>
           </div>
+          <details
+            className="stage-list"
+            open={listOpen}
+            onToggle={(event) => setListOpen(event.currentTarget.open)}
+          >
+            <summary>All controls, as a list</summary>
+            <ControlList all={all} />
+          </details>
         </div>
-        <details
-          className="stage-list"
-          open={listOpen}
-          onToggle={(event) => setListOpen(event.currentTarget.open)}
-        >
-          <summary>All controls, as a list</summary>
-          <ControlList all={all} />
-        </details>
       </div>
     </StageContext>
   );

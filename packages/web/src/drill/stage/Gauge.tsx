@@ -1,5 +1,4 @@
 import type { DrillScene, DrillView, GaugeView } from '@plugside/drill';
-import { splitPortRef } from '@plugside/fireground';
 import { useUnits } from '../../editing/use-units.ts';
 import { gaugeName } from './gauge-groups.ts';
 import type { Reading } from './gauge-history.ts';
@@ -12,8 +11,8 @@ import {
   gaugeTicks,
   gaugeTop,
   isCompound,
-  isOut,
 } from './gauge-scale.ts';
+import { warnsOf } from './gauge-warns.ts';
 import { Strip } from './Strip.tsx';
 
 interface GaugeProps {
@@ -29,18 +28,17 @@ const percent = (share: number) => `${share * 100}%`;
 export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
   const units = useUnits();
   const quantity = gaugeQuantity[gauge.unit];
-  const shown = gaugeReading(gauge, gauge.value, units);
   const top = gaugeTop(scene, gauge);
+  const shown = gaugeReading(gauge, gauge.value, units, top);
   const compound = isCompound(gauge);
   const at = (value: number) => gaugeShare(gauge, value, top);
   const [zero, now] = [at(0), at(gauge.value)];
   const limits = gaugeLimits(scene, view, gauge);
-  const out = limits.find((limit) => isOut(gauge.value, limit));
-  const warns = out !== undefined && (out.sense === 'greatest' || isFed(view, gauge));
+  const warns = warnsOf(scene, view, gauge);
   return (
     <div
       className="gauge"
-      data-out={warns || undefined}
+      data-out={warns !== undefined || undefined}
       data-compound={compound || undefined}
       data-long={shown.number.length > 4 || undefined}
       data-gauge={gauge.id}
@@ -51,11 +49,11 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
           <b>{shown.number}</b> <span className="unit">{shown.unit}</span>
         </p>
         <p className="gauge-note">
-          {shown.vacuum && <b>vacuum{(warns || limits.length > 0) && ', '}</b>}
+          {shown.vacuum && <b>vacuum{limits.length > 0 && ', '}</b>}
           {warns ? (
             <span className="caution-word">
               <span className="caution-shape" aria-hidden="true" />{' '}
-              {out.sense === 'least' ? 'under' : 'over'} {units.text(out.value, quantity)}
+              {warns.sense === 'least' ? 'under' : 'over'} {units.text(warns.value, quantity)}
             </span>
           ) : (
             limits.map(({ text, value }) => `${text} ${units.text(value, quantity)}`).join(' · ')
@@ -93,20 +91,5 @@ export function Gauge({ scene, view, gauge, readings }: GaugeProps) {
       </div>
       {readings && <Strip readings={readings} nowS={view.timeS} at={at} limits={limits} />}
     </div>
-  );
-}
-
-/** An intake that nothing feeds warns of nothing: its valves are shut, or its pump lives on the tank. */
-function isFed({ valves, hoseEnds }: DrillView, { id, value }: GaugeView): boolean {
-  const { pieceId } = splitPortRef(id);
-  return (
-    value > 1 ||
-    valves.some(
-      (valve) =>
-        valve.pieceId === pieceId &&
-        valve.kind === 'intake' &&
-        valve.opening > 0.02 &&
-        hoseEnds.some(({ port, looks }) => port === valve.id && looks !== 'flat'),
-    )
   );
 }

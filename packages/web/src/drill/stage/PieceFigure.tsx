@@ -115,9 +115,8 @@ function Nozzle({ spot, name }: FigureProps) {
   const { view } = useStage();
   const { x, y } = spot;
   const middle = y + 32;
-  const bale = view.valves.find(({ id }) => id === `${spot.id}.bale`);
-  const gauge = view.gauges.find(({ id }) => id === `${spot.id}.pressure`);
-  const flows = (bale?.opening ?? 0) > 0.05 && (gauge?.value ?? 0) > 5;
+  const seen = view.streams?.find(({ nozzle }) => nozzle === spot.id)?.stream;
+  const flows = seen !== undefined && seen !== 'shut' && seen !== 'none';
   return (
     <g className="stage-piece">
       <path className="pipe-casing" d={`M${x - 32} ${middle}H${x + 60}`} strokeWidth="16" />
@@ -133,7 +132,12 @@ function Nozzle({ spot, name }: FigureProps) {
       {flows && (
         <path
           className="stream"
-          d={`M${x + 98} ${middle - 9}l46 -15M${x + 98} ${middle - 3}l54 -5M${x + 98} ${middle + 3}l54 5M${x + 98} ${middle + 9}l46 15`}
+          d={
+            seen === 'weak'
+              ? // It falls short and droops.
+                `M${x + 98} ${middle - 5}q16 0 26 18M${x + 98} ${middle}q12 0 20 18M${x + 98} ${middle + 5}q8 2 12 16`
+              : `M${x + 98} ${middle - 9}l46 -15M${x + 98} ${middle - 3}l54 -5M${x + 98} ${middle + 3}l54 5M${x + 98} ${middle + 9}l46 15`
+          }
         />
       )}
       <text className="piece-name" x={x - 60} y={y - 6}>

@@ -13,6 +13,7 @@ import {
 import { fromInside, type Quantity, quantities, splitPortRef } from '@plugside/fireground';
 import { scaleLinear } from 'd3-scale';
 import type { Units } from '../../editing/use-units.ts';
+import { tankLamps, tankTicks } from './tank-lamps.ts';
 
 export const gaugeQuantity: Readonly<Record<GaugeView['unit'], Quantity>> = {
   psi: 'pressure',
@@ -74,12 +75,17 @@ export interface GaugeReading {
   vacuum: boolean;
 }
 
-/** A gauge's number as it is read: a vacuum in inHg or kPa, without a minus. */
+/**
+ * A gauge's number as it is read: a vacuum in inHg or kPa, without a minus; a tank's by its lamps.
+ * @param top most that it shows (see `gaugeTop`): of a tank, its capacity
+ */
 export function gaugeReading(
   { unit }: Pick<GaugeView, 'unit'>,
   value: number,
   units: Units,
+  top?: number,
 ): GaugeReading {
+  if (unit === 'gal' && top !== undefined) return { ...tankLamps(value / top), vacuum: false };
   const vacuum = unit === 'psi' && isVacuum(value);
   if (vacuum) return { ...units.of(vacuumInHg(value), 'vacuum'), vacuum };
   // Under a pressure of nothing there is vacuum alone.
@@ -104,6 +110,7 @@ export function gaugeTicks(
   gauge: Pick<GaugeView, 'id' | 'unit'>,
   units: Units,
 ): Tick[] {
+  if (gauge.unit === 'gal') return [...tankTicks];
   const quantity = gaugeQuantity[gauge.unit];
   const shownTop = fromInside(top, quantity, quantities[quantity].shown[units.system]);
   const scale = scaleLinear([0, shownTop], [isCompound(gauge) ? zeroShare : 0, 1]);

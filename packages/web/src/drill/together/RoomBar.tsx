@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, type RefObject, useLayoutEffect, useRef } from 'react';
 import { clockText, roleWords } from '../words.ts';
 import { Code } from './Code.tsx';
 import { ConnectionMark } from './ConnectionMark.tsx';
@@ -15,9 +15,12 @@ interface RoomBarProps {
 /** Over every screen of a shared drill: who one is, the drill's clock, and the connection. */
 export function RoomBar({ link, room, children }: RoomBarProps) {
   const { code, role, view } = room;
-  const held = heldIn(room);
+  const bar = useRef<HTMLElement>(null);
+  useHeightForPage(bar);
+  // A drill that has ended stands for good: its clock says nothing any more.
+  const held = room.connection.is === 'out' ? undefined : heldIn(room);
   return (
-    <section className="room-bar" aria-label="Drill">
+    <section className="room-bar" aria-label="Drill" ref={bar}>
       <h1 className="room-role">{roleWords[role]}</h1>
       {view && <p className="room-drill">{view.title}</p>}
       <p className="room-code-small">
@@ -39,4 +42,18 @@ export function RoomBar({ link, room, children }: RoomBarProps) {
       </p>
     </section>
   );
+}
+
+/** Tells the page how high an element on top of it is: what sticks under it has to know. */
+function useHeightForPage(element: RefObject<HTMLElement | null>): void {
+  useLayoutEffect(() => {
+    const node = element.current;
+    const page = node?.parentElement;
+    if (!node || !page) return;
+    const observer = new ResizeObserver(() =>
+      page.style.setProperty('--stage-top', `${node.offsetHeight}px`),
+    );
+    observer.observe(node);
+    return () => observer.disconnect();
+  }, [element]);
 }
