@@ -1,6 +1,7 @@
 import type { DrillScene, DrillView } from '@plugside/drill';
 import { Switch } from 'react-aria-components';
 import { useUnits } from '../../editing/use-units.ts';
+import { CautionList } from '../local/CautionList.tsx';
 import { AllGauges } from '../together/AllGauges.tsx';
 import { RadioLog } from '../together/RadioLog.tsx';
 import type { RoomLink } from '../together/room-link.ts';
@@ -72,6 +73,7 @@ export function InstructorScreen({ link, room, scene, view }: InstructorScreenPr
           <Happened events={events} />
         </div>
         <AllGauges scene={scene} view={view} />
+        <CautionList scene={scene} />
       </div>
     </div>
   );

@@ -217,7 +217,7 @@ export function LearnPlace({ evolution }: { evolution: Evolution }) {
               },
             })}
       />
-      <CautionList evolution={evolution} />
+      <CautionList scene={scene} />
     </>
   );
 }

@@ -1,21 +1,22 @@
-import type { Evolution } from '@plugside/drill';
+import type { DrillScene } from '@plugside/drill';
 import { useUnits } from '../../editing/use-units.ts';
 import { inUnits } from '../words.ts';
+import { sceneCautions } from './scene-cautions.ts';
 
-/** What stands beside an evolution all the time: its cautions, and to whom it defers. */
-export function CautionList({ evolution }: { evolution: Evolution }) {
+/** What stands beside a drill all the time: its cautions, and to whom it defers. */
+export function CautionList({ scene }: { scene: DrillScene }) {
   const units = useUnits();
-  const deferral = evolution.cautions.at(-1);
+  const told = sceneCautions(scene);
   return (
     <footer className="drill-cautions">
       <ul>
-        {evolution.cautions.slice(0, -1).map((text) => (
+        {told.slice(0, -1).map((text) => (
           <li key={text}>
             <span className="caution-shape" aria-hidden="true" /> {inUnits(text, units)}
           </li>
         ))}
       </ul>
-      <p className="deferral">{deferral}</p>
+      <p className="deferral">{told.at(-1)}</p>
     </footer>
   );
 }

@@ -66,7 +66,7 @@ export function SandboxPlace({ evolution }: { evolution: Evolution }) {
           <JudgementList judgements={progress.judgements} />
         </details>
       )}
-      <CautionList evolution={evolution} />
+      <CautionList scene={scene} />
     </>
   );
 }

@@ -69,7 +69,11 @@ export function pieceFacts(
   }
   const pump = state.pumps.find((one) => one.rigId === id);
   if (pump) {
-    const fed = pump.flowGpm > 5 && pump.intakePsi < leastPsi;
+    // Its gauge has no least where it lifts from tank or open water: a little vacuum is right there.
+    const held = view.gauges.some(
+      ({ id: gauge, least }) => gauge === `${id}.intake` && least !== undefined,
+    );
+    const fed = held && pump.flowGpm > 5 && pump.intakePsi < leastPsi;
     const tank = state.tanks.find((one) => one.rigId === id);
     return [
       { label: 'intake', text: intakeText(pump.intakePsi, units), warns: fed },
