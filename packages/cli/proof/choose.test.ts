@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { adjusted, asTheyCome, chooseSupply } from '@plugside/fireground';
+import { adjusted, asTheyCome, chooseSupply, type SupplyWay } from '@plugside/fireground';
 import { fillDemo, openStore, situationAt, storedTerrain } from '@plugside/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Plugside, preparePlugside } from './run-plugside.ts';
@@ -28,6 +28,25 @@ describe('choose', () => {
       ([, sign]) => sign,
     );
     expect(spare.length).toBeGreaterThan(3);
+    // What ranks is told: the sentence, the time of all the water, mains that may be one.
+    const inOneLine = stdout.replace(/\s+/g, ' ');
+    expect(inOneLine).toMatch(/Ranked: ways that bring enough, .*of those the soonest with all/);
+    expect(inOneLine).toMatch(/Under a minute or 100 ft of hose apart counts as alike\./);
+    const { ways } = plugside.json(['choose', 'Hotel, 10 Alder Street', '--db', db]).answer;
+    const minutes = (min: number) => {
+      const seconds = Math.round(min * 60);
+      return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+    };
+    const lines = stdout.split('\n');
+    ways.slice(0, 12).forEach((way: SupplyWay, index: number) => {
+      const line = lines.find((one) => one.trimStart().startsWith(`${index + 1}  ${way.title}`))!;
+      expect(line).toMatch(
+        new RegExp(` ${minutes(way.time.waterAtMin)} +${minutes(way.time.fullAtMin)} `),
+      );
+      expect(/little to spare/.test(line)).toBe(way.littleToSpare ?? false);
+      const sum = way.mains?.basis === 'not known' && way.mains.apart - way.mains.shared >= 5;
+      expect(/ [\d,]+ if one main$/.test(line)).toBe(sum);
+    });
     expect(spare).toEqual([...spare].sort());
   });
 
@@ -87,6 +106,7 @@ describe('choose', () => {
     [['choose', 'Nowhere at all'], /No building on record is called "Nowhere at all"/],
     [['choose', 'Hotel'], /Several buildings fit "Hotel"/],
     [['choose', 'Hotel', '--demand', 'lots'], /lots/],
+    [['choose', 'Hotel', '--demand', '20001'], /1 to 20,000 gpm/],
     [['choose', 'Hotel', '--hydrants', '99'], /1 to 40/],
     [['choose', 'Hotel', '--spare', '250%'], /0 % to 200 %/],
     [['choose', 'Hotel', '--spare', '0.15'], /in per cent, as 15%/],

@@ -6,9 +6,12 @@ import {
   deferral,
   findingText,
   laidTexts,
+  otherMainsText,
+  rankingText,
   type Situation,
   type SupplyWay,
   type TestFinding,
+  usualRanking,
 } from '@plugside/fireground';
 import { bullets, paragraph } from '../output/paragraph.ts';
 import { table } from '../output/table.ts';
@@ -56,33 +59,44 @@ export function chosenSections(
   ];
 }
 
-function wayTable({ figures, ink }: Terminal, { ways }: Choice): string {
-  const rows = ways
-    .slice(0, SHOWN)
-    .map((way, index) => [
-      String(index + 1),
-      way.title,
-      figures.bare(way.mostGpm, 'flow'),
-      way.meetsDemand
-        ? `+${figures.bare(way.marginGpm, 'flow')}`
-        : `-${figures.bare(way.shortfallGpm, 'flow')}`,
-      clock(way.time.waterAtMin),
-      String(way.rigsUsed),
-      figures.bare(way.hoseFt, 'length'),
-    ]);
+/** With what decides the order: the time of all its water, little to spare, mains that may be one. */
+function wayTable({ figures, ink, units, width }: Terminal, { ways }: Choice): string {
+  const shown = ways.slice(0, SHOWN);
+  const notes = shown.map(({ littleToSpare, mains }) =>
+    [littleToSpare ? 'little to spare' : undefined, otherMainsText(mains, units)]
+      .filter((note) => note !== undefined)
+      .join('; '),
+  );
+  const noted = notes.some((note) => note !== '');
+  const rows = shown.map((way, index) => [
+    String(index + 1),
+    way.title,
+    figures.bare(way.mostGpm, 'flow'),
+    way.meetsDemand
+      ? `+${figures.bare(way.marginGpm, 'flow')}`
+      : `-${figures.bare(way.shortfallGpm, 'flow')}`,
+    clock(way.time.waterAtMin),
+    clock(way.time.fullAtMin),
+    String(way.rigsUsed),
+    figures.bare(way.hoseFt, 'length'),
+    ...(noted ? [notes[index]!] : []),
+  ]);
   const columns = [
     { head: '', number: true },
     { head: 'Way' },
     { head: figures.head('Brings', 'flow'), number: true },
     { head: 'To spare', number: true },
     { head: 'Water at', number: true },
+    { head: 'All at', number: true },
     { head: 'Rigs', number: true },
     { head: figures.head('Hose', 'length'), number: true },
+    ...(noted ? [{ head: 'Note' }] : []),
   ];
   const more = ways.length - rows.length;
   return [
     `${ink.head('Ways')}\n${table(columns, rows)}`,
     ...(more > 0 ? [`${more} more bring less or come later.`] : []),
+    paragraph(rankingText(usualRanking, units), width),
   ].join('\n');
 }
 

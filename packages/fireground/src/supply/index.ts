@@ -18,6 +18,7 @@ export type { GroundLine } from './ground.ts';
 export { laidTexts } from './laid-texts.ts';
 export { mishaps } from './mishaps.ts';
 export { marginWantedGpm, usualMarginShare, usualRanking } from './rank.ts';
+export { alikeText, otherMainsText, rankingText } from './ranking-text.ts';
 export {
   type RelayHose,
   type RelayPlan,

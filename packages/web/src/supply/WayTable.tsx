@@ -1,8 +1,10 @@
 import {
   type Adjustments,
+  alikeText,
   type Choice,
   clock,
   marginWantedGpm,
+  otherMainsText,
   type SupplyWay,
 } from '@plugside/fireground';
 import { useState } from 'react';
@@ -19,10 +21,6 @@ interface WayTableProps {
 }
 
 const SHOWN = 8;
-/** Hose is weighed in steps of this. */
-const ALIKE_FT = 100;
-/** A difference between mains that is told [gpm]. */
-const WORTH_GPM = 5;
 
 const CRITERIA: readonly { value: Adjustments['first']; text: string }[] = [
   { value: 'time to water', text: 'Soonest' },
@@ -50,9 +48,7 @@ export function WayTable({ choice, pickedId, onPick, changes, onChange }: WayTab
           onChange={(first) => onChange({ ...changes, first })}
         />
       </div>
-      <p className="fact">
-        Under a minute or {units.text(ALIKE_FT, 'length')} of hose apart counts as alike.
-      </p>
+      <p className="fact">{alikeText(units.system)}</p>
       <table className="way-table">
         <thead>
           <tr>
@@ -99,15 +95,10 @@ export function WayTable({ choice, pickedId, onPick, changes, onChange }: WayTab
 
 /** What it would bring were its hydrants' mains otherwise than they are counted, where that matters. */
 function OtherMains({ mains, units }: { mains: SupplyWay['mains']; units: Units }) {
-  if (!mains || mains.apart - mains.shared < WORTH_GPM) return null;
-  const counted = mains.basis === 'shared';
-  return (
-    <span className={counted ? 'way-spare' : 'way-spare tone-warning'}>
-      {counted
-        ? `${units.number(mains.apart, 'flow')} were it two mains`
-        : `${units.number(mains.shared, 'flow')} if one main`}
-    </span>
-  );
+  const text = otherMainsText(mains, units.system);
+  if (!text) return null;
+  const counted = mains?.basis === 'shared';
+  return <span className={counted ? 'way-spare' : 'way-spare tone-warning'}>{text}</span>;
 }
 
 interface WayRowProps {
