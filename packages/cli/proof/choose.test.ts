@@ -68,6 +68,14 @@ describe('choose', () => {
     expect(little.stdout).toMatch(/Tenders from Pond Lane .* filling\nTender +Load, gal/);
   });
 
+  it('calls each engine at the fire by its name', () => {
+    const { stdout } = plugside.run(['choose', 'Timber yard, 34 Kiln Way', '--db', db]);
+    const said = /Pumps, and what their operators say\n([\s\S]*?)\n\n/.exec(stdout)![1]!;
+    const names = said.split('\n').map((line) => line.trim().split(':')[0]!);
+    expect(names.length).toBeGreaterThan(2);
+    for (const name of names) expect(name).toMatch(/^(Engine|Ladder|Tender) \d$/);
+  });
+
   it('says what is short with exit code 1 where nothing brings enough', () => {
     const asked = ['choose', 'Hotel, 10 Alder Street', '--db', db, '--demand', '12000'];
     const { status, stdout } = plugside.run(asked);

@@ -40,7 +40,7 @@ export function chosenSections(
           wayTable(terminal, choice),
           duties(terminal, first),
           laid(terminal, first),
-          pumps(terminal, first),
+          pumps(terminal, first, situation),
           openWater(terminal, first),
           shuttle(terminal, first),
           tanks(terminal, first, situation),
@@ -123,12 +123,18 @@ function laid({ ink, width, units }: Terminal, { parts = [] }: SupplyWay): strin
   return lines.length === 0 ? '' : `${ink.head('Hose laid')}\n${bullets(lines, width)}`;
 }
 
-function pumps({ figures, ink }: Terminal, { orders, plan }: SupplyWay): string {
+function pumps(
+  { figures, ink }: Terminal,
+  { orders, plan }: SupplyWay,
+  { rigs }: Situation,
+): string {
   if (orders.length === 0) return '';
   const lines = orders.map(({ id, pdpPsi, radio }) => {
-    const name = plan?.rigs.find((rig) => rig.id === id)?.name ?? id;
-    // The way ends at the attack engine's intake: what it pumps is up to its lines.
-    const set = id === plan?.scene ? 'as its lines need' : figures.full(pdpPsi, 'pressure');
+    const drawn = plan?.rigs.find((rig) => rig.id === id);
+    const name = drawn?.name ?? rigs.find(({ rig }) => rig.id === id)?.rig.name ?? id;
+    // The way ends at the intakes of the engines at the fire, of which its plan has one.
+    const atFire = plan !== null && (id === plan.scene || !drawn);
+    const set = atFire ? 'as its lines need' : figures.full(pdpPsi, 'pressure');
     return `  ${name}: ${set}. "${radio}"`;
   });
   return `${ink.head('Pumps, and what their operators say')}\n${lines.join('\n')}`;

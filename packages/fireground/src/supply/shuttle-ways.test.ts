@@ -70,6 +70,10 @@ describe('a shuttle alone', () => {
     }
     expect(shuttle!.gpm).toBeCloseTo(2700 / 16.5, 9);
     expect(shuttle!.limitedBy).toBe('tenders');
+    // 2,700 gal in 16.5 min are 163.6 gpm: 250 gpm take two such tenders.
+    expect(way!.bindingText).toBe(
+      'The tenders are the limit: Tender 1 keeps up 164 gpm; two like it would meet the demand.',
+    );
   });
 
   // The tender brings the tank at 6: unfolded at 7, dumped by 10.7; the prime is there 4 min after 6.

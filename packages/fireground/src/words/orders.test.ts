@@ -99,3 +99,24 @@ test('in SI all is said in SI', () => {
   const [words] = radio(settingsFor(plan, 700, { units: 'si' }));
   expect(words).toMatch(/^Set [\d.,]+ (kPa|bar); [\d.,]+ (kPa|bar) in\. [\d,]+ L\/min more/);
 });
+
+// A short lay from a strong main: more flows by itself than a small pump can add to.
+test('a pump that adds nothing is told as at idle, not to be set under its intake', () => {
+  const strong = { staticPsi: 90, residualPsi: 80, testGpm: 1500 };
+  const told = (ratedGpm: number, lengthFt: number) => {
+    const plan = boostedAtHydrant({ hydrant: strong, lay: { ...lay, lengthFt, riseFt: 0 } });
+    const rigs = plan.rigs.map((rig) => (rig.id === plan.scene ? rig : { ...rig, ratedGpm }));
+    const { state, orders } = mostWater({ ...plan, rigs });
+    const booster = state.rigs.find(({ id }) => id !== plan.scene)!;
+    return { booster, words: orders.find(({ id }) => id === booster.id)!.radio };
+  };
+  const idle = told(500, 100);
+  expect(idle.booster.pdpPsi).toBeLessThan(idle.booster.intakePsi);
+  const { pdpPsi, intakePsi } = idle.booster;
+  expect(idle.words).toContain(
+    `At idle, no boost: ${Math.round(pdpPsi)} psi out; ${Math.round(intakePsi)} psi in; `,
+  );
+  const boosting = told(500, 900);
+  expect(boosting.booster.pdpPsi).toBeGreaterThan(boosting.booster.intakePsi);
+  expect(boosting.words).toMatch(/^Set \d+ psi; \d+ psi in/);
+});

@@ -73,7 +73,9 @@ function radioOf(words: Words, rig: RigState): string {
   }
   const pdp = say.full(rig.pdpPsi, 'pressure');
   if (rig.state === 'no flow') return `Set ${pdp}; no water moving.`;
-  const set = `Set ${pdp}; ${intake}`;
+  // Less out than in: the pump adds nothing, and no governor can be set so.
+  const boosts = rig.drafting || rig.pdpPsi >= rig.intakePsi;
+  const set = boosts ? `Set ${pdp}; ${intake}` : `At idle, no boost: ${pdp} out; ${intake}`;
   const passed = own.find((limit) => limit.passed);
   if (passed) return `${set}; past ${reasonWords(words, passed, rig)}: less, or I lose it.`;
   const none = noMoreWords(words, rig, own);

@@ -76,9 +76,9 @@ export function WayDetail(props: WayDetailProps) {
               <ul className="way-orders">
                 {orders.map((order) => (
                   <li key={order.id}>
-                    <b>{nameIn(way, order.id)}</b>{' '}
-                    {order.id === plan?.scene ? (
-                      // The way ends at the attack engine's intake.
+                    <b>{nameIn(way, situation, order.id)}</b>{' '}
+                    {isAtFire(way, order.id) ? (
+                      // The way ends at the intakes of the engines at the fire.
                       <span className="soft-text">pumps as its lines need</span>
                     ) : (
                       <span className="figures way-pdp">
@@ -173,8 +173,14 @@ function arrivalWords({ rigs }: Situation, rigId: string): string {
 }
 
 /** The plan's own name of a rig in it. */
-function nameIn({ plan }: SupplyWay, id: string): string {
-  return plan?.rigs.find((rig) => rig.id === id)?.name ?? id;
+/** Of the engines at the fire a way's plan has one. */
+function nameIn({ plan }: SupplyWay, { rigs }: Situation, id: string): string {
+  const drawn = plan?.rigs.find((rig) => rig.id === id)?.name;
+  return drawn ?? rigs.find(({ rig }) => rig.id === id)?.rig.name ?? id;
+}
+
+function isAtFire({ plan }: SupplyWay, id: string): boolean {
+  return plan !== null && (id === plan.scene || !plan.rigs.some((rig) => rig.id === id));
 }
 
 function refersTo(way: SupplyWay, { building, recordIds, paths }: SituationAnswer) {
