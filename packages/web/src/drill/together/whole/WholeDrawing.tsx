@@ -4,6 +4,7 @@ import { useUnits } from '../../../editing/use-units.ts';
 import { useWidth } from '../../../lay/use-drawing.ts';
 import { inUnits } from '../../words.ts';
 import { boxHeight, pieceFacts } from './piece-facts.ts';
+import { sitsLooks } from './sits-looks.ts';
 import { WholeHose } from './WholeHose.tsx';
 import { frameOf, scaleFor } from './whole-frame.ts';
 import { layoutWhole } from './whole-layout.ts';
@@ -13,17 +14,17 @@ interface WholeDrawingProps {
   scene: DrillScene;
   /** Of one who sees all. */
   view: DrillView;
-  /** As large as the width allows, to be read from afar. */
-  large?: boolean;
+  /** As large as the width allows up to so many times, to be read from afar. */
+  most?: number;
 }
 
 /** The whole drill at a glance, from the water to the fire, with the truth at every piece and hose. */
-export function WholeDrawing({ scene, view, large = false }: WholeDrawingProps) {
+export function WholeDrawing({ scene, view, most = 1 }: WholeDrawingProps) {
   const units = useUnits();
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
   const layout = useMemo(() => layoutWhole(scene), [scene]);
-  const scale = large ? scaleFor(layout, width) : 1;
+  const scale = Math.min(most, scaleFor(layout, width));
   const frame = useMemo(
     () => (width > 0 ? frameOf(layout, width / scale, (id) => boxHeight(scene, id)) : null),
     [scene, layout, width, scale],
@@ -63,6 +64,7 @@ export function WholeDrawing({ scene, view, large = false }: WholeDrawingProps) 
               <path
                 key={piece}
                 className="whole-sits"
+                data-looks={sitsLooks(view.truth!, piece, on)}
                 d={frame.between(on, piece, { lane: 0, lanes: 1 }).d}
               />
             ))}

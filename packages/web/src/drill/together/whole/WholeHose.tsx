@@ -49,14 +49,17 @@ export function WholeHose({ scene, hose, all, share, frame, faulty, part }: Whol
       {part === 'line' ? (
         <path d={run.d} />
       ) : (
-        <>
-          <text x={run.x} y={run.y - 14} textAnchor={run.anchor}>
-            {frame.narrow || !known ? caption : hoseWords(scene, id)}
-          </text>
-          <text className="figures" x={run.x} y={run.y} textAnchor={run.anchor}>
-            {words}
-          </text>
-        </>
+        // The paper first under both rows, so that no line is seen between them or through them.
+        (['paper', undefined] as const).map((part) => (
+          <g key={part ?? 'ink'} className={part}>
+            <text x={run.x} y={run.y - 14} textAnchor={run.anchor}>
+              {frame.narrow || !known ? caption : hoseWords(scene, id)}
+            </text>
+            <text className="figures" x={run.x} y={run.y} textAnchor={run.anchor}>
+              {words}
+            </text>
+          </g>
+        ))
       )}
     </g>
   );

@@ -114,12 +114,14 @@ function runAcross(a: Box, b: Box, side: Side): Run {
   const right = b.x > a.x;
   const [x1, x2] = right ? [a.x + a.width, b.x] : [a.x, b.x + b.width];
   const [y1, y2] = [middle(a) + shift, middle(b) + shift];
-  const t = Math.abs(y1 - y2) < 8 ? 0.5 : wordsAt(side);
+  const straight = Math.abs(y1 - y2) < 8;
+  const t = straight ? 0.5 : wordsAt(side);
   const bend = (x2 - x1) / 2;
   return {
     d: `M${x1} ${y1}C${x1 + bend} ${y1} ${x2 - bend} ${y2} ${x2} ${y2}`,
     x: bent(x1, x1 + bend, x2 - bend, x2, t),
-    y: bent(y1, y1, y2, y2, t) - 6,
+    // Over a straight hose; on a bent one, which the paper under the words parts.
+    y: bent(y1, y1, y2, y2, t) - (straight ? 10 : 2),
     anchor: 'middle',
   };
 }
