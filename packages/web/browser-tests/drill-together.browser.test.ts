@@ -457,6 +457,87 @@ describe('several people on one water supply', () => {
   });
 });
 
+describe('what stays in sight', () => {
+  for (const [width, height, colorScheme] of [
+    [390, 844, 'light'],
+    [820, 1180, 'dark'],
+  ] as const) {
+    it(`is the pump’s pressures and what stands wrong, by its governor at ${width} px`, async () => {
+      const lead = await made(`In sight ${width}`);
+      const look = { colorScheme, viewport: { width, height } };
+      const { page, errors, close } = await joined(lead.code, 'attack', look);
+      await page.getByText('Never uncouple under pressure').waitFor();
+      await page.getByText('Defer to your department').waitFor();
+      const watch = page.locator('.stage-watch');
+      const before = (await watch.boundingBox())!.height;
+      const more = page.getByRole('button', { name: 'Attack engine governor: +10' });
+      await more.evaluate((node) => node.scrollIntoView({ block: 'end' }));
+      await lead.page.getByRole('button', { name: 'Begin the drill' }).click();
+      await lead.page.getByRole('button', { name: 'Supply hose: Kinks' }).click();
+      // What it feeds wants far more than comes through a kink.
+      const told = page.locator('.stage-caution[role="status"]');
+      await expect.poll(() => told.textContent()).toMatch(/under 20 psi/);
+      const bar = (await page.locator('.room-bar').boundingBox())!;
+      const seen = (await watch.boundingBox())!;
+      expect(Math.abs(seen.y - (bar.y + bar.height))).toBeLessThanOrEqual(1);
+      expect(seen.height).toBe(before);
+      expect((await more.boundingBox())!.y).toBeGreaterThan(seen.y + seen.height);
+      const strip = page.locator('.watch-strip');
+      expect(await strip.isVisible()).toBe(true);
+      expect(await strip.getAttribute('aria-hidden')).toBe('true');
+      await expect.poll(() => strip.textContent()).toMatch(/intake.*discharge/);
+      await axeClean(page, 'attack operator');
+      expect(errors).toEqual([]);
+      await close();
+      await lead.close();
+    }, 90_000);
+  }
+
+  it('is of a nozzle crew its streams in words, and no gauge', async () => {
+    const lead = await made('Streams');
+    const { page, close } = await device(`drill/${lead.code}`, {
+      viewport: { width: 390, height: 844 },
+    });
+    await page.getByRole('button', { name: 'Take nozzle crew' }).click();
+    await page.locator('[data-stream="N1"]', { hasText: 'stream' }).waitFor();
+    expect(await page.locator('[data-gauge]').count()).toBe(0);
+    expect(await page.locator('.stage-gauges').textContent()).not.toMatch(/psi|bar/);
+    await axeClean(page, 'nozzle crew');
+    await close();
+    await lead.close();
+  });
+
+  for (const evolution of ['Boost through the assist valve', 'Relay of three engines']) {
+    it(`is all of the wall: ${evolution}`, async () => {
+      const lead = await device('drill/new');
+      await lead.page.getByRole('button', { name: /Evolution/ }).click();
+      await lead.page.getByRole('menuitemradio', { name: evolution }).click();
+      await lead.page.getByRole('button', { name: 'Make the drill' }).click();
+      await lead.page.locator('.code-shown').waitFor();
+      const wall = await device(await wallLink(lead.page));
+      await wall.page.locator('.whole-piece').first().waitFor();
+      for (const [width, height] of [
+        [1440, 900],
+        [1366, 768],
+      ] as const) {
+        await wall.page.setViewportSize({ width, height });
+        const lowest = () =>
+          wall.page.evaluate(() =>
+            Math.max(
+              document.documentElement.scrollHeight,
+              ...[...document.querySelectorAll('.whole-piece, .drill-cautions')].map(
+                (node) => node.getBoundingClientRect().bottom,
+              ),
+            ),
+          );
+        await expect.poll(lowest, { message: `${width}×${height}` }).toBeLessThanOrEqual(height);
+      }
+      await wall.close();
+      await lead.close();
+    }, 60_000);
+  }
+});
+
 describe('how drills together look', () => {
   for (const width of [390, 1440] as const) {
     for (const colorScheme of ['light', 'dark'] as const) {
