@@ -133,7 +133,7 @@ function Ways({ answer, changes, demandMethod, onChange }: WaysProps) {
     >
       <h2 className="section-name" id="ways">
         {old
-          ? `Ways as they were before the change, for ${units.text(choice.demandGpm, 'flow')}`
+          ? `Ways before the change, for ${units.text(choice.demandGpm, 'flow')}`
           : 'Ways to supply it'}
       </h2>
       {strip}
