@@ -17,8 +17,7 @@ export function RoomBar({ link, room, children }: RoomBarProps) {
   const { code, role, view } = room;
   const bar = useRef<HTMLElement>(null);
   useHeightForPage(bar);
-  // A drill that has ended stands for good: its clock says nothing any more.
-  const held = room.connection.is === 'out' ? undefined : heldIn(room);
+  const held = heldIn(room);
   return (
     <section className="room-bar" aria-label="Drill" ref={bar}>
       <h1 className="room-role">{roleWords[role]}</h1>

@@ -45,8 +45,13 @@ export interface RoomState {
   result?: Judgement[];
 }
 
-/** Whether the clock stands, and why. */
-export function heldIn({ view, heldBy }: Pick<RoomState, 'view' | 'heldBy'>): HeldBy | undefined {
+/** Whether the clock stands, and why; of a drill that one is out of, or that has ended, nothing any more. */
+export function heldIn({
+  view,
+  heldBy,
+  connection,
+}: Pick<RoomState, 'view' | 'heldBy' | 'connection'>): HeldBy | undefined {
+  if (connection.is === 'out') return undefined;
   if (heldBy === 'not kept' || heldBy === 'nobody here') return heldBy;
   return view?.paused ? 'instructor' : undefined;
 }
