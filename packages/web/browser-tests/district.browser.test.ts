@@ -61,6 +61,9 @@ describe('from a building to its plan', () => {
       .filter({ has: page.getByText(building.name, { exact: true }) })
       .click();
     await page.locator('.rows .row-figure').first().waitFor();
+    expect(await page.getByRole('link', { name: 'Drill it' }).getAttribute('href')).toContain(
+      `/drill/new?building=${building.id}`,
+    );
 
     const rows = await page.locator('li .row').evaluateAll((nodes) =>
       nodes.map((node) => ({

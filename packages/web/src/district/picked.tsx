@@ -5,6 +5,7 @@ import { Button } from 'react-aria-components';
 import { hydrantSupply } from '../api/district.ts';
 import { allRecords, getRecord } from '../api/records.ts';
 import { type Loaded, useLoaded } from '../api/use-loaded.ts';
+import { newRoomFor } from '../drill/together/address.ts';
 import { useUnits } from '../editing/use-units.ts';
 import { PlaceLink } from '../places/PlaceLink.tsx';
 import { supplyAddress } from '../supply/address.ts';
@@ -38,6 +39,9 @@ export function BuildingPanel({ id, hydrants, near, onMore }: BuildingPanelProps
           <p className="panel-part">
             <PlaceLink className="supply-link" href={supplyAddress(id)}>
               Ways to supply it, and which to choose ›
+            </PlaceLink>
+            <PlaceLink className="record-way" href={newRoomFor({ building: id })}>
+              Drill it
             </PlaceLink>
           </p>
           {near === null ? (

@@ -1,4 +1,5 @@
 import { originOf, type Stored } from '@plugside/records/model';
+import { newRoomFor } from '../../drill/together/address.ts';
 import { useUnits } from '../../editing/use-units.ts';
 import { PlaceLink } from '../../places/PlaceLink.tsx';
 import type { MapHydrant } from '../district.ts';
@@ -63,6 +64,9 @@ export function HydrantFacts({
         <Facts facts={facts} origins={(field) => originOf('hydrants', record, field)} />
         <PlaceLink className="record-way" href={`/records/hydrants/${record.id}`}>
           Open its record
+        </PlaceLink>
+        <PlaceLink className="record-way" href={newRoomFor({ hydrant: record.id })}>
+          Drill on it
         </PlaceLink>
       </details>
     </section>

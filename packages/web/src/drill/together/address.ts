@@ -12,6 +12,9 @@ export type TogetherAddress =
   | { at: 'past' };
 
 export const newRoomAddress = '/drill/new';
+/** The start of a drill with what it is to be on picked already. */
+export const newRoomFor = (on: { hydrant: string } | { building: string }): string =>
+  `${newRoomAddress}?${new URLSearchParams(on)}`;
 export const pastAddress = '/drill/past';
 export const roomAddress = (code: string): string => `/drill/${code}`;
 /** The wall's; with the key to watch as its fragment, which no server is sent and no log keeps. */
