@@ -7,15 +7,11 @@ import { judge } from './judge.ts';
 import { playedBy } from './played-by.ts';
 import { type PlayedRole, playedRoles } from './role.ts';
 import type { Drill } from './running-drill.ts';
-import { TICKS_PER_S } from './state.ts';
 import { step } from './step.ts';
 import { allStepsDone } from './steps-standing.ts';
+import { run } from './test-drill.ts';
 
 const hydrant = 'hydrant operator';
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
 
 function act(drill: Drill, action: DrillAction, role: PlayedRole = hydrant): void {
   const refused = step(drill, [{ role, action }]).filter(({ kind }) => kind === 'refused');

@@ -16,17 +16,9 @@ import { ordersShutDown } from './shut-down.ts';
 import { TICKS_PER_S } from './state.ts';
 import { step } from './step.ts';
 import { nextStep } from './steps-standing.ts';
+import { act, run } from './test-drill.ts';
 
 type Doer = PlayedRole | 'instructor';
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
-
-function act(drill: Drill, role: Doer, action: DrillAction): void {
-  const refused = step(drill, [{ role, action }]).find(({ kind }) => kind === 'refused');
-  expect(refused).toBeUndefined();
-}
 
 const arm = (drill: Drill, fault: Fault) => act(drill, 'instructor', { do: 'arm fault', fault });
 const judged = (drill: Drill, key: CriterionKey) =>

@@ -1,31 +1,20 @@
 /** What is judged, how it adds up, and who cannot get round it. */
 import { forwardLay } from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
-import type { DrillAction } from './action.ts';
 import type { CriterionKey } from './criteria.ts';
 import { createDrill } from './drill.ts';
 import { boostThroughValve } from './evolutions/boost-through-valve.ts';
 import { evolutions } from './evolutions/index.ts';
 import { isJudged, judge } from './judge.ts';
 import { playedBy } from './played-by.ts';
-import { type PlayedRole, playedRoles } from './role.ts';
+import { playedRoles } from './role.ts';
 import type { Drill } from './running-drill.ts';
 import { sceneFromPlan } from './scene-from-plan.ts';
 import { TICKS_PER_S } from './state.ts';
 import { step } from './step.ts';
+import { act, run } from './test-drill.ts';
 import { inUnits } from './words/in-units.ts';
 import { momentWords } from './words/judgement-words.ts';
-
-type Doer = PlayedRole | 'instructor';
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
-
-function act(drill: Drill, role: Doer, action: DrillAction): void {
-  const refused = step(drill, [{ role, action }]).find(({ kind }) => kind === 'refused');
-  expect(refused).toBeUndefined();
-}
 
 const judged = (drill: Drill, key: CriterionKey) =>
   judge(drill.scene, drill.state).find((one) => one.key === key)!;

@@ -11,16 +11,12 @@ import { judge } from './judge.ts';
 import type { PlayedRole } from './role.ts';
 import type { Drill } from './running-drill.ts';
 import { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
-import { TICKS_PER_S } from './state.ts';
 import { step } from './step.ts';
+import { run } from './test-drill.ts';
 
 type Doer = PlayedRole | 'instructor';
 const attack = 'attack operator';
 const hydrant = 'hydrant operator';
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
 
 /** @returns why it was refused; undefined: it was done */
 function tried(drill: Drill, role: Doer, action: DrillAction): string | undefined {

@@ -8,17 +8,7 @@ import { isJudged, judge } from './judge.ts';
 import type { PlayedRole } from './role.ts';
 import type { Drill } from './running-drill.ts';
 import type { DrillScene } from './scene.ts';
-import { TICKS_PER_S } from './state.ts';
-import { step } from './step.ts';
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
-
-function act(drill: Drill, role: PlayedRole, action: DrillAction): void {
-  const refused = step(drill, [{ role, action }]).find(({ kind }) => kind === 'refused');
-  expect(refused).toBeUndefined();
-}
+import { act, run } from './test-drill.ts';
 
 const opening = (drill: Drill) =>
   judge(drill.scene, drill.state).find(({ key }) => key === 'opening')!;

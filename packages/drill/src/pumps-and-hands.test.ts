@@ -6,15 +6,13 @@ import {
   whatNow,
 } from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
-import type { DrillAction } from './action.ts';
 import { createDrill } from './drill.ts';
 import type { EventKind } from './event.ts';
 import { judge } from './judge.ts';
-import type { PlayedRole } from './role.ts';
 import type { Drill } from './running-drill.ts';
 import { type SceneOptions, sceneFromPlan } from './scene-from-plan.ts';
 import { TICKS_PER_S } from './state.ts';
-import { step } from './step.ts';
+import { act, run } from './test-drill.ts';
 
 const plan = boostedAtHydrant({ attackLines: [{}, {}] });
 const withTank: Plan = {
@@ -24,15 +22,6 @@ const withTank: Plan = {
 
 const flowing = (of: Plan = plan, more: Partial<SceneOptions> = {}) =>
   createDrill(sceneFromPlan(of, { start: 'water flowing', ...more }), 1);
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
-
-function act(drill: Drill, role: PlayedRole | 'instructor', action: DrillAction): void {
-  const refused = step(drill, [{ role, action }]).find((entry) => entry.kind === 'refused');
-  expect(refused).toBeUndefined();
-}
 
 const pumpOf = (drill: Drill, rig: string) => drill.state.pumps.find((one) => one.rigId === rig)!;
 const happened = (drill: Drill, kind: EventKind) =>

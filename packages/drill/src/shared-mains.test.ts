@@ -15,18 +15,17 @@ import {
   whatNow,
 } from '@plugside/fireground';
 import { describe, expect, it } from 'vitest';
-import type { DrillAction } from './action.ts';
 import { createDrill } from './drill.ts';
 import { evolutionOf } from './evolutions/index.ts';
 import { judge } from './judge.ts';
 import { planNow } from './plan-now.ts';
 import { playedBy } from './played-by.ts';
-import { type PlayedRole, playedRoles } from './role.ts';
+import { playedRoles } from './role.ts';
 import type { Drill } from './running-drill.ts';
 import type { DrillScene } from './scene.ts';
 import { sceneFromPlan } from './scene-from-plan.ts';
-import { TICKS_PER_S } from './state.ts';
 import { step } from './step.ts';
+import { act, run } from './test-drill.ts';
 
 const strong = { staticPsi: 70, residualPsi: 50, testGpm: 1000 };
 const weak = { staticPsi: 70, residualPsi: 40, testGpm: 1000 };
@@ -62,15 +61,6 @@ function planOf(hydrants: Hydrant[], groupTests?: GroupTest[], lines = 3): Plan 
 }
 
 const flowing = (plan: Plan) => createDrill(sceneFromPlan(plan, { start: 'water flowing' }), 1);
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
-
-function act(drill: Drill, role: PlayedRole | 'instructor', action: DrillAction): void {
-  const refused = step(drill, [{ role, action }]).find(({ kind }) => kind === 'refused');
-  expect(refused).toBeUndefined();
-}
 
 const stem = (drill: Drill, id: string, opening: number) =>
   act(drill, 'hydrant operator', { do: 'set valve', valve: `${id}.stem`, opening, overS: 12 });

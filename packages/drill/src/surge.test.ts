@@ -9,10 +9,7 @@ import type { Drill } from './running-drill.ts';
 import { TICKS_PER_S } from './state.ts';
 import { step } from './step.ts';
 import { allStepsDone } from './steps-standing.ts';
-
-function run(drill: Drill, seconds: number): void {
-  for (let n = 0; n < seconds * TICKS_PER_S; n++) step(drill);
-}
+import { run } from './test-drill.ts';
 
 /** Two lines of 150 gpm at 170 psi. */
 function flowing(rules = 3): Drill {
