@@ -35,18 +35,14 @@ export function fireEngines(context: CandidateContext, arrangement: Arrangement)
 export function fireOrders(
   { fire: { pressure }, units }: CandidateContext,
   arrangement: Arrangement,
-  { orders, setIntakePsi, setLineGpm }: SolvedWay,
+  { orders, setIntakePsi, setFireGpm }: SolvedWay,
 ): RigOrder[] {
-  const { atFire, legs } = arrangement;
+  const { atFire } = arrangement;
   if (atFire.length < 2) return orders;
   const say = sayIn(units);
   const setting = { mode: 'governed' as const, pdpPsi: pressure.pdpPsi };
-  const linesOf = legs.map(({ stretches }) => stretches.at(-1)!.lines.length);
-  const placeOf = ({ leg, line }: { leg: number; line: number }) =>
-    linesOf.slice(0, leg).reduce((sum, count) => sum + count, 0) + line;
-  const own = atFire.map((engine): RigOrder => {
-    const gpm = engine.lines.reduce((sum, line) => sum + (setLineGpm[placeOf(line)] ?? 0), 0);
-    const comes = `${say.full(gpm, 'flow')} coming from ${linesWords(arrangement, engine)}`;
+  const own = atFire.map((engine, at): RigOrder => {
+    const comes = `${say.full(setFireGpm[at]!, 'flow')} coming from ${linesWords(arrangement, engine)}`;
     return {
       id: engine.rig.rig.id,
       setting,

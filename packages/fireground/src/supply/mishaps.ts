@@ -13,16 +13,11 @@ import { sayIn } from '../words/say.ts';
 import { supplyAsSet } from './as-set.ts';
 import type { Mishap, SupplyWay } from './choice.ts';
 import { listed } from './leg.ts';
+import { ONE_LINE_GPM, SLACK_GPM, WEAKER } from './mishap-measures.ts';
 import { shuttleMishaps } from './shuttle-mishaps.ts';
 
-/** A hydrant's loss that is tried: a fifth of its flow. Ours. */
-const WEAKER = 0.2;
-/** The usual hand line [gpm]. */
-const ONE_LINE_GPM = 150;
 /** Where a pump starts that is set anew; the search moves it [psi]. */
 const READY_PSI = 100;
-/** Differences under this are no difference [gpm]. */
-const SLACK_GPM = 0.5;
 
 interface Fault {
   what: string;

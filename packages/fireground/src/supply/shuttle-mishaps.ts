@@ -2,13 +2,10 @@
 import type { UnitSystem } from '../units/quantities.ts';
 import { sayIn } from '../words/say.ts';
 import type { Mishap, ShuttlePart, TenderRound } from './choice.ts';
+import { SLACK_GPM, WEAKER } from './mishap-measures.ts';
 
-/** A fill place's loss that is tried: a fifth of its flow, as of a hydrant. Ours. */
-const WEAKER = 0.2;
 /** Rounds on a bad road: half as long again under way. Ours, no source. */
 const SLOWER = 1.5;
-/** Differences under this are no difference [gpm]. */
-const SLACK_GPM = 0.5;
 
 type Round = Pick<TenderRound, 'loadGal' | 'outMin' | 'fillMin' | 'backMin' | 'dumpMin'>;
 

@@ -1,7 +1,7 @@
 /** How much some legs bring together. */
 import { NetworkError } from '@plugside/hydraulics';
 import { hoseLink } from '../network/plan-network.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Line, Plan } from '../plan/plan.ts';
 import { splitPortRef } from '../plan/ports.ts';
 import type { LimitCheck, LimitKind, MainRange, Notice, RigOrder } from '../questions/answers.ts';
 import { mainRange } from '../questions/main-range.ts';
@@ -28,8 +28,8 @@ export interface SolvedWay {
   orders: RigOrder[];
   /** At that setting, into the attack engine [psi]. */
   setIntakePsi: number;
-  /** And by line into the scene, in the order of legs and lines [gpm]. */
-  setLineGpm: readonly number[];
+  /** And what comes to each engine at the fire, in the order of `atFire` [gpm]. */
+  setFireGpm: readonly number[];
   mains?: MainRange;
   notices: Notice[];
   /** Why there is none, where there is none. */
@@ -38,7 +38,7 @@ export interface SolvedWay {
 
 /** Flow under which a way brings nothing worth a line [gpm]. */
 const NOTHING_GPM = 1;
-const NOTHING_SET = { setIntakePsi: 0, setLineGpm: [] };
+const NOTHING_SET = { setIntakePsi: 0, setFireGpm: [] };
 /** A demand is met to within this [gpm]. */
 export const MET_WITHIN_GPM = 0.01;
 
@@ -119,7 +119,7 @@ export class LegSolver {
       const tight = search.tightest().map(({ kind }) => kind);
       // More than the attack engine's pump puts out: several engines may share it.
       if (mostGpm <= this.#fire.takers[0].gpm) return { mostGpm, tight };
-      return { mostGpm, tight, lineGpm: linesToScene(search) };
+      return { mostGpm, tight, lineGpm: flowsToScene(search) };
     } catch (error) {
       if (!(error instanceof NetworkError)) throw error;
       return { mostGpm: 0, tight: [], failed: error.message };
@@ -160,15 +160,18 @@ export class LegSolver {
         : mostWaterFound(search, mostGpm, options);
     this.#signal?.throwIfAborted();
     const mains = withinPumps(mainRange(plan, broughtGpm), mostGpm);
+    const setGpm = linesToScene(plan).map(
+      ({ id }) => answer.state.lines.find((line) => line.id === id)!.flowGpm,
+    );
     return {
       plan: answer.plan,
       mostGpm,
       binding,
       orders: answer.orders,
       setIntakePsi: answer.state.rigs.find(({ id }) => id === plan.scene)!.intakePsi,
-      setLineGpm: plan.lines
-        .filter(({ to }) => splitPortRef(to).pieceId === plan.scene)
-        .map(({ id }) => answer.state.lines.find((line) => line.id === id)!.flowGpm),
+      setFireGpm: arrangement.atFire.map(({ lines }) =>
+        sumOf(lines.map((line) => setGpm[placeIn(arrangement, line)]!)),
+      ),
       ...(mains && { mains }),
       notices: [
         ...(mains ? mainNotices(plan, mains, this.#units) : []),
@@ -181,7 +184,7 @@ export class LegSolver {
   /** The plan with the engines at the fire: what their pumps put out, or where that is the limit what each takes. */
   #withEngines(plan: Plan, arrangement: Arrangement, held: boolean): Plan {
     const taken = this.takenGpm(arrangement);
-    const drawn = plan.lines.filter(({ to }) => splitPortRef(to).pieceId === plan.scene);
+    const drawn = linesToScene(plan);
     const several = arrangement.atFire.length > 1;
     const sceneEngines = arrangement.atFire.map(({ rig, gpm, lines }, at) => ({
       name: rigName(rig),
@@ -209,11 +212,14 @@ function placeIn({ work }: Arrangement, { leg, line }: LineAtFire): number {
   return sumOf(counts.slice(0, leg)) + line;
 }
 
-/** Flow into the scene by line, in the order in which the plan draws them [gpm]. */
-function linesToScene({ plan, solved: { network } }: SupplySearch): number[] {
-  return plan.lines
-    .filter(({ to }) => splitPortRef(to).pieceId === plan.scene)
-    .map((line) => network.flowGpm[network.linkIndex(hoseLink(line))]!);
+/** Lines into the scene, in the order in which the plan draws them. */
+function linesToScene({ lines, scene }: Plan): Line[] {
+  return lines.filter(({ to }) => splitPortRef(to).pieceId === scene);
+}
+
+/** Flow through each of them [gpm]. */
+function flowsToScene({ plan, solved: { network } }: SupplySearch): number[] {
+  return linesToScene(plan).map((line) => network.flowGpm[network.linkIndex(hoseLink(line))]!);
 }
 
 function sumOf(figures: readonly number[]): number {

@@ -1,12 +1,10 @@
 /** What a mishap comes to: one verdict for screen, command and paper. */
 import type { Plan } from '../plan/plan.ts';
 import type { Mishap } from '../supply/choice.ts';
+import { SLACK_GPM } from '../supply/mishap-measures.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { limitWords } from './answer.ts';
 import { sayIn } from './say.ts';
-
-/** Differences under this are no difference [gpm]. */
-const SLACK_GPM = 0.5;
 
 export interface MishapVerdict {
   /** What is wanted comes within every hard limit, as the pumps stand or set anew. */
