@@ -1,10 +1,11 @@
-import { type DrillScene, mostRadioCharacters, type PlayedRole } from '@plugside/drill';
+import type { DrillScene, PlayedRole } from '@plugside/drill';
 import { type FormEvent, useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Choice } from '../../editing/Choice.tsx';
 import type { RoomLink } from '../together/room-link.ts';
 import { roleWords } from '../words.ts';
 import { roleOptions } from './role-options.ts';
+import { WordsField } from './WordsField.tsx';
 
 type To = 'all' | PlayedRole;
 
@@ -44,18 +45,7 @@ export function SayPanel({ link, scene }: { link: RoomLink; scene: DrillScene })
             onChange={setTo}
           />
         </span>
-        <label className="hidden-text" htmlFor={id}>
-          What to say
-        </label>
-        <input
-          id={id}
-          className="room-input"
-          type="text"
-          autoComplete="off"
-          maxLength={mostRadioCharacters}
-          value={text}
-          onChange={(event) => setText(event.target.value)}
-        />
+        <WordsField label="What to say" value={text} onChange={setText} />
         <Button type="submit" className="plain-button main-button">
           Say
         </Button>

@@ -3,7 +3,6 @@ import {
   criteria,
   criterionWords,
   type DrillScene,
-  mostRadioCharacters,
   type PlayedRole,
   type RadioPresetKey,
   radioPresets,
@@ -14,6 +13,7 @@ import { Button } from 'react-aria-components';
 import { Choice } from '../../editing/Choice.tsx';
 import type { RoomLink } from '../together/room-link.ts';
 import { roleOptions } from './role-options.ts';
+import { WordsField } from './WordsField.tsx';
 
 interface ScorePanelProps {
   link: RoomLink;
@@ -39,7 +39,6 @@ type About = 'all' | PlayedRole;
 
 /** Something seen, at this moment of the drill. */
 function Mark({ link, scene }: ScorePanelProps) {
-  const id = useId();
   const [text, setText] = useState('');
   const [about, setAbout] = useState<About>('all');
   const mark = (verdict: 'good' | 'fault') => {
@@ -59,18 +58,11 @@ function Mark({ link, scene }: ScorePanelProps) {
           onChange={setAbout}
         />
       </span>
-      <label className="hidden-text" htmlFor={id}>
-        What was seen
-      </label>
-      <input
-        id={id}
-        className="room-input"
-        type="text"
-        autoComplete="off"
+      <WordsField
+        label="What was seen"
         placeholder="What was seen"
-        maxLength={mostRadioCharacters}
         value={text}
-        onChange={(event) => setText(event.target.value)}
+        onChange={setText}
       />
       <div className="panel-row">
         <Button className="plain-button" onPress={() => mark('good')}>
@@ -124,7 +116,6 @@ function Heard({ link, scene }: ScorePanelProps) {
 
 /** What is counted is not always fair: a criterion as the instructor sees it, with the reason. */
 function Overrule({ link }: { link: RoomLink }) {
-  const id = useId();
   const [criterion, setCriterion] = useState<CriterionKey>('water interrupted');
   const [reason, setReason] = useState('');
   const [told, setTold] = useState<string | null>(null);
@@ -152,19 +143,12 @@ function Overrule({ link }: { link: RoomLink }) {
           onChange={setCriterion}
         />
       </span>
-      <label className="hidden-text" htmlFor={id}>
-        Reason
-      </label>
-      <input
-        id={id}
-        className="room-input"
-        type="text"
-        autoComplete="off"
+      <WordsField
+        label="Reason"
         placeholder="Reason"
-        maxLength={mostRadioCharacters}
         value={reason}
-        aria-invalid={told !== null || undefined}
-        onChange={(event) => setReason(event.target.value)}
+        isInvalid={told !== null}
+        onChange={setReason}
       />
       <div className="panel-row">
         <Button className="plain-button" onPress={() => overrule(true)}>

@@ -19,6 +19,7 @@ import { RecordPicker } from '../../records/form/RecordPicker.tsx';
 import { supplyAddress } from '../../supply/address.ts';
 import { useChoice, useSupplyService } from '../../supply/use-supply.ts';
 import type { DrillSource } from './new-room.ts';
+import { SourceNotRead } from './SourceNotRead.tsx';
 
 type ForBuilding = Extract<DrillSource, { from: 'building' }>;
 
@@ -63,21 +64,8 @@ function Picked({ source, onChange }: BuildingSourceProps) {
     </Button>
   );
   if (loaded.state === 'loading') return <p role="status">Gathering what there is to work with…</p>;
-  if (loaded.state !== 'ready') {
-    return (
-      <div className="source-picked">
-        <p className="tone-warning" role="alert">
-          The building could not be read.
-        </p>
-        <p className="room-actions">
-          <Button className="plain-button" onPress={retry}>
-            Try again
-          </Button>
-          {another}
-        </p>
-      </div>
-    );
-  }
+  if (loaded.state !== 'ready')
+    return <SourceNotRead what="The building" onRetry={retry} another={another} />;
   const { building, situation, notices } = loaded.value;
   return (
     <div className="source-picked">

@@ -15,6 +15,7 @@ import { newPath } from '../../records/address.ts';
 import { FindHydrant } from './FindHydrant.tsx';
 import { hydrantFit, isShort } from './hydrant-fit.ts';
 import type { DrillSource } from './new-room.ts';
+import { SourceNotRead } from './SourceNotRead.tsx';
 
 type OnHydrant = Extract<DrillSource, { from: 'hydrant' }>;
 
@@ -62,21 +63,8 @@ function Picked({ source, onChange }: HydrantSourceProps) {
     </Button>
   );
   if (loaded.state === 'loading') return <p role="status">Reading the hydrant…</p>;
-  if (loaded.state !== 'ready') {
-    return (
-      <div className="source-picked">
-        <p className="tone-warning" role="alert">
-          The hydrant could not be read.
-        </p>
-        <p className="room-actions">
-          <Button className="plain-button" onPress={retry}>
-            Try again
-          </Button>
-          {another}
-        </p>
-      </div>
-    );
-  }
+  if (loaded.state !== 'ready')
+    return <SourceNotRead what="The hydrant" onRetry={retry} another={another} />;
   return (
     <div className="source-picked">
       <div className="source-head">
