@@ -36,7 +36,7 @@ export function BuildingPanel({ id, hydrants, near, onMore }: BuildingPanelProps
       {(building) => (
         <>
           <BuildingFacts building={building} />
-          <p className="panel-part">
+          <p className="panel-part link-row">
             <PlaceLink className="supply-link" href={supplyAddress(id)}>
               Ways to supply it, and which to choose ›
             </PlaceLink>

@@ -62,12 +62,14 @@ export function HydrantFacts({
       <details className="more-facts">
         <summary>What is on record</summary>
         <Facts facts={facts} origins={(field) => originOf('hydrants', record, field)} />
-        <PlaceLink className="record-way" href={`/records/hydrants/${record.id}`}>
-          Open its record
-        </PlaceLink>
-        <PlaceLink className="record-way" href={newRoomFor({ hydrant: record.id })}>
-          Drill on it
-        </PlaceLink>
+        <p className="link-row">
+          <PlaceLink className="record-way" href={`/records/hydrants/${record.id}`}>
+            Open its record
+          </PlaceLink>
+          <PlaceLink className="record-way" href={newRoomFor({ hydrant: record.id })}>
+            Drill on it
+          </PlaceLink>
+        </p>
       </details>
     </section>
   );
